@@ -1,0 +1,1 @@
+"""Invented households to try the planner on."""

@@ -1,0 +1,78 @@
+"""A seasonal plan from the garden's harvest to the pantry's jars.
+
+The names below are all that a dashboard or another program uses.
+"""
+
+from model.demand.hand_rule import HandRule
+from model.errors import (
+    NoPlan,
+    NoTestedProcess,
+    NotInTables,
+    PlanningError,
+    Problem,
+    SeasonProblems,
+)
+from model.intake.gate import read_season, season_from_zip
+from model.outlook.food_table import food_table, lean_table, present_food_table
+from model.outlook.garden_table import harvest_table, planting_table, progress_table
+from model.outlook.headings import HEADINGS
+from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
+from model.outlook.process_card import ProcessCard, process_card
+from model.outlook.report import plan_report
+from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.week_table import fresh_table, week_table
+from model.planning import PlannedSeason, plan_season
+from model.reference.lookup import products
+from model.reference.read import source_title
+from model.safety.altitude import altitude_ft, boiling_point_c
+from model.safety.methods import cautions_for
+from model.safety.process_times import METHODS, process_lines, process_time, tested_ways
+from model.season.season import Season
+from model.what_if import Change, changed_season, compare_foods, compare_jars
+
+__all__ = [
+    "HEADINGS",
+    "METHODS",
+    "Change",
+    "HandRule",
+    "NoPlan",
+    "NoTestedProcess",
+    "NotInTables",
+    "PlannedSeason",
+    "PlanningError",
+    "Problem",
+    "ProcessCard",
+    "Season",
+    "SeasonProblems",
+    "altitude_ft",
+    "batch_table",
+    "boiling_point_c",
+    "cautions_for",
+    "changed_season",
+    "compare_foods",
+    "compare_jars",
+    "food_stock_table",
+    "food_table",
+    "fresh_table",
+    "harvest_table",
+    "lean_table",
+    "limit_table",
+    "plan_report",
+    "plan_season",
+    "planting_table",
+    "present_food_table",
+    "preserve_table",
+    "process_card",
+    "process_lines",
+    "process_time",
+    "products",
+    "progress_table",
+    "read_season",
+    "season_from_zip",
+    "source_title",
+    "stock_table",
+    "supply_table",
+    "tested_ways",
+    "tight_limits",
+    "week_table",
+]

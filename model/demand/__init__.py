@@ -1,0 +1,1 @@
+"""What the household wants to eat, when, and in which weeks the garden does not give it."""

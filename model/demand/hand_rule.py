@@ -1,0 +1,62 @@
+"""The rule that practitioners use, as a sum a person can redo.
+
+``sealed jars needed = uses a week x weeks without fresh x jars a use, less carry-over``
+
+It assumes level eating and an ordinary year, and knows nothing of hours, jars or harvest;
+the plan stands beside it and says where and why it differs. Source of the arithmetic:
+home-canning budgets of the 1940s to 1970s (tests/published/canning_budget.csv).
+"""
+
+import math
+from dataclasses import dataclass
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class HandRule:
+    """The working of one preserve by hand.
+
+    ``uses_a_week`` are portions of it on the table in a week without fresh, ``carry_over``
+    what will still stand there when the new crop begins (rounded down).
+    """
+
+    preserve: str
+    unit: str
+    uses_a_week: float
+    weeks_without_fresh: int
+    portions_a_unit: float
+    carry_over: int
+    loss_share: float
+    begins: date
+
+    @property
+    def units_a_use(self) -> float:
+        """Give the jars that one portion takes."""
+        return 1.0 / self.portions_a_unit
+
+    @property
+    def sealed_needed(self) -> int:
+        """Give the sealed jars needed, rounded up, never below 0."""
+        wanted = self.uses_a_week * self.weeks_without_fresh * self.units_a_use
+        return max(0, math.ceil(wanted - self.carry_over - 1e-9))
+
+    @property
+    def to_fill(self) -> int:
+        """Give the jars to fill so that so many seal: sealed / (1 - loss), rounded up."""
+        return math.ceil(self.sealed_needed / (1.0 - self.loss_share) - 1e-9)
+
+    @property
+    def working(self) -> list[str]:
+        """Write the sum out, at most five lines."""
+        needed = self.uses_a_week * self.weeks_without_fresh
+        uses = f"{self.uses_a_week:.1f} portions a week x {self.weeks_without_fresh} weeks"
+        units = needed / self.portions_a_unit
+        lines = [
+            f"{uses} without fresh = {needed:.0f} portions",
+            f"{needed:.0f} portions / {self.portions_a_unit:.1f} in one {self.unit} = {units:.1f}",
+            f"less {self.carry_over} left on {self.begins} = {self.sealed_needed} needed",
+        ]
+        if self.loss_share > 0:
+            share = f"(1 - {self.loss_share:.1%} that do not seal)"
+            lines.append(f"{self.sealed_needed} sealed / {share} = {self.to_fill} to fill")
+        return lines

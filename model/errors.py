@@ -1,0 +1,71 @@
+"""What can go wrong, in the household's words.
+
+PlanningError
+├── SeasonProblems     the season's tables hold faults; all of them are listed
+├── NotInTables        the reference tables know no such name
+├── NoTestedProcess    a jar is refused; the ways that remain are named
+└── NoPlan             the solver stopped without a plan
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+class PlanningError(Exception):
+    """Base of every error that this package raises on purpose."""
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One fault in the household's tables: where it is, what was found, what is wanted.
+
+    ``row`` counts as a spreadsheet does: the heading is row 1. 0 means the whole file.
+    """
+
+    file: str
+    row: int
+    found: str
+    wanted: str
+
+    @property
+    def where(self) -> str:
+        """Name the place as a person would look for it."""
+        return f"{self.file} row {self.row}" if self.row else self.file
+
+    def __str__(self) -> str:
+        """Say the fault in one sentence."""
+        return f"{self.where}: {self.found}; {self.wanted}"
+
+
+class SeasonProblems(PlanningError):
+    """Every fault that was found in a season, at once."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        """Keep the faults in the order of file and row."""
+        self.problems = tuple(sorted(set(problems), key=lambda p: (p.file, p.row, p.found)))
+        count = len(self.problems)
+        head = f"{count} problem{'s' if count != 1 else ''} in the season:"
+        super().__init__("\n".join([head, *(f"  - {problem}" for problem in self.problems)]))
+
+
+class NotInTables(PlanningError):
+    """A name that the reference tables do not hold, with the nearest that they do."""
+
+    def __init__(self, kind: str, name: str, nearest: Iterable[str]) -> None:
+        """Say the kind of thing looked for and what lies near it."""
+        self.kind, self.name, self.nearest = kind, name, tuple(nearest)
+        near = f"; did you mean {', '.join(self.nearest)}?" if self.nearest else ""
+        super().__init__(f"no {kind} {name!r} in the tables{near}")
+
+
+class NoTestedProcess(PlanningError):
+    """A jar that has no tested process here, with the safe ways that remain."""
+
+    def __init__(self, reason: str, ways: Iterable[str]) -> None:
+        """Keep the reason and the ways apart, so that a screen can show both."""
+        self.reason, self.ways = reason, tuple(ways)
+        super().__init__(f"{reason}. Ways that remain: {', '.join(self.ways) or 'none known'}")
+
+
+class NoPlan(PlanningError):
+    """The solver ended without a plan; its own word for it is in the message."""

@@ -1,0 +1,179 @@
+"""The expected harvest of every planting by week, and when the next new crop comes."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+
+from model.errors import Problem, SeasonProblems
+from model.forecast.growth import PickingDates, expected_week_shares, picked_by, picking_dates
+from model.forecast.yields import OwnYield, expected_kg, own_yield
+from model.season.arrays import Floats, Ints
+from model.season.garden import GardenSeason, Planting
+from model.season.season import Season
+from model.season.weeks import Weeks, monday_of
+
+MOST_WEEKS = 120
+
+
+@dataclass(frozen=True, eq=False)
+class HarvestForecast:
+    """The plantings of this season and what they are expected to give.
+
+    Parameters
+    ----------
+    kg_per_unit : shape (B, W), expected kilograms a week from one unit (m2, plant, m of row)
+        of each planting, from the week of today on.
+    still_to_come : shape (B, W), the part of it that setbacks have left.
+    crop_of : shape (B,), index into ``season.crops``.
+    least, most : shape (B,), how much of it may be grown; what has been started is fixed.
+    occupies : shape (B, W), 1 where the planting stands in its bed.
+    """
+
+    weeks: Weeks
+    plantings: tuple[Planting, ...]
+    dates: tuple[PickingDates, ...]
+    own: tuple[OwnYield, ...]
+    crop_of: Ints
+    least: Floats
+    most: Floats
+    kg_per_unit: Floats
+    still_to_come: Floats
+    occupies: Floats
+    new_crop: dict[str, date]
+
+    @property
+    def amounts(self) -> Floats:
+        """Give the amounts as the household wrote them down; shape (B,)."""
+        return np.array([planting.amount for planting in self.plantings])
+
+    def picked_so_far(self, season: Season, today: date) -> dict[str, float]:
+        """Give the kilograms of each crop that an ordinary year gives before today."""
+        so_far: dict[str, float] = {}
+        for planting, dates, own in zip(self.plantings, self.dates, self.own, strict=True):
+            span = 7.0 if dates.shape == "single lift" else dates.length_days
+            elapsed = np.array([(today - dates.first).days / span])
+            kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
+            picked = float(picked_by(dates.shape, elapsed)[0]) * kg
+            so_far[planting.crop] = so_far.get(planting.crop, 0.0) + picked
+        return so_far
+
+    def kg_by_crop(self, amounts: Floats, crops: int) -> Floats:
+        """Give the expected kilograms of each crop by week for given amounts; shape (C, W)."""
+        harvest = np.zeros((crops, len(self.weeks)))
+        np.add.at(harvest, self.crop_of, self.kg_per_unit * amounts[:, None])
+        return harvest
+
+
+def this_season(season: Season, today: date) -> GardenSeason:
+    """Give the garden year that a plan made today is about.
+
+    The year that holds today; before the first one, the first. Raises SeasonProblems when
+    today lies after every year that has plantings.
+    """
+    planted = [
+        year
+        for year in season.garden_seasons
+        if any(planting.season == year.name for planting in season.plantings)
+    ]
+    for year in planted:
+        if today <= year.ends:
+            return year
+    last = planted[-1].ends if planted else None
+    found = f"today, {today}, lies after the last season with plantings ({last})"
+    wanted = "add the new season and its plantings, or choose an earlier day"
+    raise SeasonProblems([Problem("seasons.csv", 0, found, wanted)])
+
+
+def forecast_harvest(season: Season, today: date) -> HarvestForecast:
+    """Forecast the harvest from today to the late side of next year's first pickings."""
+    year = this_season(season, today)
+    plantings = tuple(p for p in season.plantings if p.season == year.name)
+    new_crop = new_crop_dates(season, year)
+    first = monday_of(today)
+    last = max(new_crop.values(), default=first + timedelta(weeks=52))
+    count = max(2, min(MOST_WEEKS, (last - first).days // 7 + 1))
+    weeks = Weeks(first, count)
+    names = [crop.name for crop in season.crops]
+    dates = tuple(picking_dates(season, planting) for planting in plantings)
+    own = tuple(own_yield(season, season.crop(planting.crop), today) for planting in plantings)
+    shares = np.array([expected_week_shares(d, weeks) for d in dates]).reshape(-1, count)
+    survival = np.array([1 - _loss(season, planting) for planting in plantings])
+    kg = np.array([expected_kg(p, o) for p, o in zip(plantings, own, strict=True)])
+    left = np.array([_after_setbacks(season, p, weeks, today) for p in plantings])
+    left = left.reshape(-1, count)
+    return HarvestForecast(
+        weeks=weeks,
+        plantings=plantings,
+        dates=dates,
+        own=own,
+        crop_of=np.array([names.index(p.crop) for p in plantings], dtype=int),
+        least=np.array([p.amount if _begun(p, today) else p.least for p in plantings]),
+        most=np.array([p.amount if _begun(p, today) else p.most for p in plantings]),
+        kg_per_unit=shares * (kg * survival)[:, None] * left,
+        still_to_come=left,
+        occupies=occupied_weeks(season, plantings, dates, weeks),
+        new_crop=new_crop,
+    )
+
+
+def _begun(planting: Planting, today: date) -> bool:
+    return planting.started is not None and planting.started <= today
+
+
+def _loss(season: Season, planting: Planting) -> float:
+    """Give the expected share lost to near-total losses."""
+    chance = season.crop(planting.crop).chance_near_total_loss
+    return chance * (1 - season.settings.near_total_loss_left)
+
+
+def _after_setbacks(season: Season, planting: Planting, weeks: Weeks, today: date) -> Floats:
+    left = np.ones(len(weeks))
+    for setback in season.setbacks:
+        if setback.crop == planting.crop and setback.noticed <= today:
+            begun = planting.started is None or planting.started <= setback.noticed
+            if begun and (today - setback.noticed).days < 365:
+                left *= 1.0 - setback.share_lost
+    return left
+
+
+def occupied_weeks(
+    season: Season, plantings: tuple[Planting, ...], dates: tuple[PickingDates, ...], weeks: Weeks
+) -> Floats:
+    """Mark the weeks in which each planting stands in its bed; shape (B, W), 0 or 1.
+
+    Perennials stand always; an annual from its start to its usual last picking.
+    """
+    stands = np.zeros((len(plantings), len(weeks)))
+    for b, (planting, dated) in enumerate(zip(plantings, dates, strict=True)):
+        perennial = season.crop(planting.crop).counted_from == "first picking"
+        if perennial:
+            stands[b] = 1.0
+        else:
+            begins = planting.started or dated.first - timedelta(days=90)
+            stands[b] = np.array(weeks.days_inside(begins, dated.ends)) > 0
+    return stands
+
+
+def new_crop_dates(season: Season, year: GardenSeason) -> dict[str, date]:
+    """Give, for each food, the late side of its first picking after this garden year's.
+
+    The plantings of the next year are used where they are written down, else those of this
+    year a year later. A food whose crops are nowhere planted has no date.
+    """
+    later = [other for other in season.garden_seasons if other.begins > year.ends]
+    following = [p for p in season.plantings if later and p.season == later[0].name]
+    found: dict[str, date] = {}
+    for food in season.foods:
+        crops = set(food.crops) | {
+            preserve.crops[0] for preserve in season.preserves if preserve.food == food.name
+        }
+        firsts = [picking_dates(season, p).late for p in following if p.crop in crops]
+        firsts += [
+            picking_dates(season, p, years_later=1).late
+            for p in season.plantings
+            if p.season == year.name and p.crop in crops and not firsts
+        ]
+        if firsts:
+            found[food.name] = min(firsts)
+    return found

@@ -1,0 +1,71 @@
+"""Kilograms a unit of planting gives: the published figure moved by the garden's own record.
+
+The published typical yield is a prior: gardens differ lastingly by a factor of about 1.8
+(log-normal), and a season by the crop's own scatter. With ``n`` normal own seasons whose
+mean log ratio to the published figure is ``x``, the garden's factor has
+
+    mean     m = n x / (n + s^2 / t^2)        spread  v = 1 / (1 / t^2 + n / s^2)
+
+where ``t`` is the log of the garden factor's spread and ``s`` the season's log spread:
+the textbook normal-normal rule on logarithms.
+"""
+
+import math
+from dataclasses import dataclass
+from datetime import date
+
+from model.season.garden import Crop, Planting
+from model.season.season import Season
+
+
+@dataclass(frozen=True, slots=True)
+class OwnYield:
+    """What one crop's own record says: a factor on the published yield, and its spread."""
+
+    crop: str
+    seasons: int
+    factor: float
+    garden_log_sd: float
+    season_log_sd: float
+
+
+def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
+    """Blend a crop's own normal, finished seasons with the published yield."""
+    prior_sd = math.log(season.settings.garden_spread_factor)
+    season_sd = math.sqrt(math.log(1.0 + crop.season_cv**2))
+    ratios = season_ratios(season, crop.name, today)
+    count = len(ratios)
+    # a season's luck has mean 1, so the mean of its logarithm lies below 0
+    logs = [math.log(ratio) + season_sd**2 / 2 for ratio in ratios.values()]
+    mean = sum(logs) / (count + season_sd**2 / prior_sd**2)
+    spread = math.sqrt(1.0 / (1.0 / prior_sd**2 + count / season_sd**2))
+    return OwnYield(crop.name, count, math.exp(mean), spread, season_sd)
+
+
+def season_ratios(season: Season, crop: str, today: date) -> dict[str, float]:
+    """Give what each normal, finished season picked, as a ratio to the published figure.
+
+    A season counts when something of the crop was planted and logged in it.
+    """
+    ratios = {}
+    for year in season.garden_seasons:
+        if year.ends >= today or not year.normal:
+            continue
+        expected = sum(
+            planting.amount * planting.kg_per_unit
+            for planting in season.plantings
+            if planting.season == year.name and planting.crop == crop
+        )
+        picked = sum(
+            picking.kg
+            for picking in season.pickings
+            if picking.crop == crop and year.begins <= picking.day <= year.ends
+        )
+        if expected > 0 and picked > 0:
+            ratios[year.name] = picked / expected
+    return ratios
+
+
+def expected_kg(planting: Planting, own: OwnYield) -> float:
+    """Give the expected kilograms of one unit of a planting in a year without a total loss."""
+    return planting.kg_per_unit * own.factor

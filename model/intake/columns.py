@@ -1,0 +1,71 @@
+"""What a column of the household's tables may hold, and what a table is made of."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: its heading (without unit), kind and limits.
+
+    ``kind`` is text, names (joined by ``;``), date, month_day, number, whole, yes_no,
+    choice, quantity or altitude (exact feet). A quantity's or altitude's heading ends in
+    one of the units of ``measure``.
+    """
+
+    heading: str
+    kind: str
+    meaning: str
+    required: bool = True
+    least: float = 0.0
+    most: float = 1e6
+    choices: tuple[str, ...] = ()
+    measure: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TableKind:
+    """One file of a season: what a row is, whether it must be there, which columns name it."""
+
+    file: str
+    row_is: str
+    columns: tuple[Column, ...]
+    required: bool = True
+    unique: tuple[str, ...] = ()
+
+
+def text_column(heading: str, meaning: str, *, required: bool = True) -> Column:
+    """Describe a column of words."""
+    return Column(heading, "text", meaning, required)
+
+
+def date_column(heading: str, meaning: str, *, required: bool = True) -> Column:
+    """Describe a column of ISO dates."""
+    return Column(heading, "date", meaning, required)
+
+
+def number_column(
+    heading: str, meaning: str, least: float, most: float, *, required: bool = True
+) -> Column:
+    """Describe a column of numbers within limits."""
+    return Column(heading, "number", meaning, required, least, most)
+
+
+def whole_column(
+    heading: str, meaning: str, least: float, most: float, *, required: bool = True
+) -> Column:
+    """Describe a column of whole numbers within limits."""
+    return Column(heading, "whole", meaning, required, least, most)
+
+
+def choice_column(
+    heading: str, meaning: str, choices: tuple[str, ...], *, required: bool = True
+) -> Column:
+    """Describe a column that takes one of a few words."""
+    return Column(heading, "choice", meaning, required, choices=choices)
+
+
+def quantity_column(
+    heading: str, measure: str, meaning: str, most: float, *, required: bool = True
+) -> Column:
+    """Describe a column with a unit in its heading."""
+    return Column(heading, "quantity", meaning, required, 0.0, most, measure=measure)

@@ -1,0 +1,90 @@
+"""The gate: tables become a season, or one error that lists every fault."""
+
+from fractions import Fraction
+from pathlib import Path
+
+from model.errors import SeasonProblems
+from model.intake import equipment, home, larder, plot
+from model.intake.desk import Desk
+from model.intake.folder import read_tables, text_tables, zip_texts
+from model.intake.recipe_work import Kitchen
+from model.intake.recipes import preserves
+from model.intake.tables import SeasonTables
+from model.season.season import Season
+
+
+def read_season(path: str | Path) -> Season:
+    """Read a folder or zip of the household's CSV tables into a checked, frozen season.
+
+    Raises
+    ------
+    SeasonProblems : listing every fault with file, row, what was found and what is wanted.
+    """
+    return season_from_tables(read_tables(path))
+
+
+def season_from_zip(content: bytes, name: str) -> Season:
+    """Read an uploaded zip; raises SeasonProblems as ``read_season`` does."""
+    return season_from_tables(text_tables(zip_texts(content, name)))
+
+
+def season_from_tables(tables: SeasonTables) -> Season:
+    """Put every table to the checks and build the season; raises SeasonProblems."""
+    desk = Desk(tables)
+    household = desk.of("household.csv")
+    _check_one_household(desk)
+    altitude = household[0].cells.get("altitude") if household else None
+    chosen = home.chosen_settings(desk)
+    frosts = home.frosts(desk)
+    foods = home.foods(desk)
+    beds = plot.beds(desk)
+    kitchen = Kitchen(
+        foods=foods,
+        jars=equipment.jars(desk, chosen),
+        canners=equipment.canners(desk),
+        places=equipment.places(desk, chosen),
+        altitude_ft=altitude if isinstance(altitude, Fraction) else None,
+        chosen=chosen,
+    )
+    plantings = plot.plantings(desk, beds)
+    made = preserves(desk, kitchen)
+    counted = larder.counts(desk)
+    larder.check_room(desk, counted, made, kitchen.jars, kitchen.places)
+    eaten = {crop for food in foods for crop in food.crops} | {c for p in made for c in p.crops}
+    season = Season(
+        household=household[0].text("household") if household else "",
+        invented=bool(household and household[0].cells.get("invented")),
+        units=(household[0].text("units") if household else "") or "metric",
+        altitude_ft=kitchen.altitude_ft,
+        notes_date=household[0].day("notes_date") if household else None,
+        frosts=frosts,
+        eaters=home.eaters(desk),
+        away=home.away(desk),
+        guests=home.guests(desk),
+        habits=home.habits(desk, frosts, chosen),
+        foods=foods,
+        beds=beds,
+        crops=plot.crops(plantings, eaten),
+        garden_seasons=plot.garden_seasons(desk),
+        plantings=plantings,
+        pickings=plot.pickings(desk),
+        setbacks=plot.setbacks(desk),
+        jars=kitchen.jars,
+        canners=kitchen.canners,
+        dryers=equipment.dryers(desk),
+        places=kitchen.places,
+        kitchen_hours=equipment.kitchen_hours(desk),
+        preserves=made,
+        counts=counted,
+        gifts=larder.gifts(desk),
+        settings=chosen,
+    )
+    if desk.problems:
+        raise SeasonProblems(desk.problems)
+    return season
+
+
+def _check_one_household(desk: Desk) -> None:
+    rows = desk.of("household.csv")
+    for extra in rows[1:]:
+        desk.add(extra, "a second household", "keep one row; each household has its own folder")

@@ -1,0 +1,169 @@
+"""The tables of the table and the garden: who eats, what grows, what was picked."""
+
+from model.intake.columns import (
+    Column,
+    TableKind,
+    choice_column,
+    date_column,
+    number_column,
+    quantity_column,
+    text_column,
+    whole_column,
+)
+from model.reference.read import table
+
+FOOD_GROUPS = tuple(row["group"] for row in table("portions"))
+SETTINGS = tuple(row["setting"] for row in table("judgements"))
+FROSTS = ("last spring frost", "first autumn frost")
+
+HOME_TABLES: tuple[TableKind, ...] = (
+    TableKind(
+        "household.csv",
+        "the household; one row",
+        (
+            text_column("household", "its name"),
+            Column("invented", "yes_no", "yes for made-up data", required=False),
+            Column(
+                "altitude",
+                "altitude",
+                "of the kitchen; without it nothing can be canned",
+                required=False,
+                measure="length",
+            ),
+            choice_column("units", "shown on screens", ("metric", "US"), required=False),
+            date_column("notes_date", "the day these notes are read on", required=False),
+        ),
+    ),
+    TableKind(
+        "settings.csv",
+        "a judgement value that the household changes",
+        (
+            choice_column("setting", "its name", SETTINGS),
+            number_column("value", "in the unit of the reference table", 0.0, 1000.0),
+        ),
+        required=False,
+        unique=("setting",),
+    ),
+    TableKind(
+        "frosts.csv",
+        "one of the two frost dates, with its odds",
+        (
+            choice_column("frost", "which", FROSTS),
+            Column("early_month_day", "month_day", "earlier in one year of ten"),
+            Column("median_month_day", "month_day", "earlier in every second year"),
+            Column("late_month_day", "month_day", "later in one year of ten"),
+        ),
+        unique=("frost",),
+    ),
+    TableKind(
+        "eaters.csv",
+        "a person at the table",
+        (
+            text_column("eater", "name"),
+            whole_column("age_years", "age", 0, 120),
+            choice_column("sex", "for the portion scale", ("female", "male"), required=False),
+            number_column("appetite", "times the usual for the age", 0.1, 3.0, required=False),
+        ),
+        unique=("eater",),
+    ),
+    TableKind(
+        "away.csv",
+        "somebody is not at the table",
+        (
+            text_column("who", "an eater, or everyone"),
+            date_column("begins", "first day away"),
+            date_column("ends", "last day away"),
+        ),
+        required=False,
+    ),
+    TableKind(
+        "guests.csv",
+        "guests at the table",
+        (
+            number_column("adults", "how many, a child as a part", 0.1, 500.0),
+            date_column("begins", "first day"),
+            date_column("ends", "last day"),
+        ),
+        required=False,
+    ),
+    TableKind(
+        "habits.csv",
+        "how eating runs through the year: a factor from a date on",
+        (
+            text_column("habit", "name"),
+            Column("from_month_day", "month_day", "from this date on"),
+            number_column("factor", "times the usual", 0.0, 5.0),
+        ),
+        required=False,
+        unique=("habit", "from_month_day"),
+    ),
+    TableKind(
+        "foods.csv",
+        "something on the plate, fresh or kept",
+        (
+            text_column("food", "name"),
+            choice_column("group", "what a portion is", FOOD_GROUPS),
+            number_column("portions_a_week", "wanted by one adult", 0.0, 100.0),
+            number_column("most_a_week", "one adult will eat at most", 0.0, 200.0, required=False),
+            number_column("liking", "1 (little) to 5 (much)", 1.0, 5.0, required=False),
+            text_column("habit", "a habit of habits.csv", required=False),
+            Column("crops", "names", "eaten fresh as this food", required=False),
+        ),
+        unique=("food",),
+    ),
+    TableKind(
+        "beds.csv",
+        "a bed",
+        (text_column("bed", "name"), quantity_column("area", "area", "its size", 1e5)),
+        unique=("bed",),
+    ),
+    TableKind(
+        "seasons.csv",
+        "a garden year",
+        (
+            text_column("season", "name, such as 2027"),
+            date_column("begins", "first day"),
+            date_column("ends", "last day"),
+            Column("normal", "yes_no", "no for hail or blight years", required=False),
+        ),
+        unique=("season",),
+    ),
+    TableKind(
+        "plantings.csv",
+        "a crop in a bed",
+        (
+            text_column("season", "the garden year of its harvest"),
+            text_column("crop", "name"),
+            text_column("form", "of a fruit tree, such as cordon", required=False),
+            text_column("bed", "a bed of beds.csv"),
+            date_column("sown", "sowing day", required=False),
+            date_column("planted_out", "day of planting or planting out", required=False),
+            date_column("first_picking", "expected; perennials need it", required=False),
+            quantity_column("area", "area", "how much, by area", 1e5, required=False),
+            number_column("plants", "how much, by plants", 0.0, 1e5, required=False),
+            quantity_column("row", "length", "how much, by row length", 1e5, required=False),
+            number_column("least_percent", "the plan may shrink it to", 0.0, 100.0, required=False),
+            number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
+        ),
+    ),
+    TableKind(
+        "harvest_log.csv",
+        "something that was picked",
+        (
+            date_column("picked_on", "day"),
+            text_column("crop", "name"),
+            quantity_column("picked", "mass", "weight as picked", 1e4),
+        ),
+        required=False,
+    ),
+    TableKind(
+        "setbacks.csv",
+        "part of a crop is gone",
+        (
+            date_column("noticed_on", "day"),
+            text_column("crop", "name"),
+            number_column("lost_percent", "of what was still to come", 0.0, 100.0),
+        ),
+        required=False,
+    ),
+)

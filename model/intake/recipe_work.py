@@ -1,0 +1,104 @@
+"""What a recipe takes: minutes of hand and canner, weeks it keeps, room it fills."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from model.intake.rows import TypedRow
+from model.reference.lookup import hand_minutes_per_kg, keeping, products
+from model.season.household import Food
+from model.season.kitchen import (
+    CANNING,
+    Canner,
+    Ingredient,
+    Jar,
+    Place,
+    ProcessTime,
+)
+from model.season.settings import Settings
+
+COOKED_DOWN = ("Tomato sauce", "Tomato ketchup", "Ketchup", "Salsa", "Apple butter", "Spaghetti")
+
+
+@dataclass(frozen=True, slots=True)
+class Kitchen:
+    """What a recipe is made with."""
+
+    foods: tuple[Food, ...]
+    jars: tuple[Jar, ...]
+    canners: tuple[Canner, ...]
+    places: tuple[Place, ...]
+    altitude_ft: Fraction | None
+    chosen: Settings
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What is counted, how large it is and what of the kitchen it takes."""
+
+    unit: str
+    jar: Jar | None
+    volume_l: float
+    canner: Canner | None
+    process: ProcessTime | None
+
+
+def minutes_per_unit(
+    row: TypedRow, ingredients: tuple[Ingredient, ...], measure: Measure, chosen: Settings
+) -> float:
+    """Give the hand minutes for one jar (pack, bag, kilogram, litre)."""
+    given = row.known("minutes_per_jar")
+    if given is not None:
+        return given
+    method = row.text("method")
+    extra = hand_minutes_per_kg(method, "any") or 0.0
+    if method == "root store":
+        return extra
+    minutes = sum(
+        part.kg * ((hand_minutes_per_kg("prepare", part.crop) or 8.0) + extra)
+        for part in ingredients
+    )
+    if method == "dry":
+        minutes += chosen.dryer_minutes_per_kg * sum(part.kg for part in ingredients)
+    if measure.process is not None:
+        name = measure.process.product
+        if products()[name]["group"] == "spread" and not name.startswith("Apple butter"):
+            minutes += chosen.jam_minutes_per_l * measure.volume_l
+        elif name.startswith(COOKED_DOWN):
+            minutes += chosen.sauce_minutes_per_l * measure.volume_l
+    return minutes
+
+
+def minutes_per_load(measure: Measure, chosen: Settings) -> float:
+    """Give the minutes that one load holds the canner and the cook."""
+    if measure.process is None:
+        return 0.0
+    if measure.process.method == "boiling water":
+        around = chosen.come_up_minutes_boiling + chosen.rest_minutes_boiling
+    else:
+        around = chosen.come_up_minutes_pressure
+    return chosen.fill_minutes_per_load + around + measure.process.minutes
+
+
+def keeps_weeks(row: TypedRow, crop: str, chosen: Settings) -> int:
+    """Give the weeks after which it is past it: the household's figure, else the published one."""
+    given = row.whole("keeps_weeks")
+    if given is not None:
+        return given
+    method = row.text("method")
+    life = keeping("can" if method in CANNING else method, crop)
+    if life is None:
+        return 26
+    if method == "root store":
+        share = chosen.cellar_life_share
+        return max(1, round(life.weeks_low + share * (life.weeks_high - life.weeks_low)))
+    return max(1, round(life.weeks_high))
+
+
+def space_per_unit(row: TypedRow, measure: Measure, chosen: Settings) -> float:
+    """Give the room one takes, in the unit of its kind of place."""
+    method = row.text("method")
+    if method in CANNING and measure.jar is not None:
+        return measure.jar.footprint_cm2
+    if method == "dry":
+        return chosen.pint_footprint_cm2 / 2
+    return 1.0 if method == "root store" else measure.volume_l

@@ -1,0 +1,226 @@
+"""Preserves: each row of preserves.csv filled from the reference tables and put to the test.
+
+A canned preserve without a tested process is a fault here, so it cannot enter a plan.
+"""
+
+from dataclasses import replace
+
+from model.errors import NoTestedProcess, NotInTables
+from model.intake.desk import Desk
+from model.intake.equipment import CANNER_METHOD
+from model.intake.recipe_work import (
+    Kitchen,
+    Measure,
+    keeps_weeks,
+    minutes_per_load,
+    minutes_per_unit,
+    space_per_unit,
+)
+from model.intake.rows import TypedRow
+from model.reference.lookup import crop as find_crop
+from model.reference.lookup import fresh_per_jar, fresh_per_kept, products, store_loss_per_week
+from model.reference.lookup import product as find_product
+from model.safety.process_times import process_time
+from model.season.household import Food
+from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
+
+PLACE_KIND = {"freeze": "freezer", "ferment": "crock", "root store": "root store"}
+DRIED_BAG_KG = 0.1
+
+
+def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
+    """Give the preserves that stand every check; the faults of the others are on the desk."""
+    made = []
+    for row in desk.of("preserves.csv"):
+        food_name = desk.known(row, "food", "foods.csv", "food")
+        crop = desk.crop(row, row.text("crop"))
+        measure = _measure(desk, row, kitchen)
+        place = _place(desk, row, kitchen)
+        food = next((f for f in kitchen.foods if f.name == food_name), None)
+        if food is None or crop is None or measure is None or place is None:
+            continue
+        ingredients = _ingredients(desk, row, crop, measure)
+        portions = row.number("portions_per_jar") or _portions(food, crop, ingredients, measure)
+        if ingredients and portions:
+            made.append(_preserve(row, food, ingredients, measure, (place, portions), kitchen))
+    return tuple(_with_shares(made))
+
+
+def _measure(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Measure | None:
+    method = row.text("method")
+    if method == "root store":
+        return Measure("kg", None, 1.5, None, None)
+    if method == "ferment":
+        return Measure("litre", None, 1.0, None, None)
+    if method == "dry":
+        return Measure("100 g bag", None, 0.5, None, None)
+    name = desk.known(row, "jar", "jars.csv", "jar")
+    jar = next((jar for jar in kitchen.jars if jar.name == name), None)
+    if jar is None:
+        return None
+    if method == "freeze":
+        return Measure("pack", jar, jar.volume_l, None, None)
+    return _canned(desk, row, jar, kitchen)
+
+
+def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | None:
+    canner = _canner(desk, row, jar, kitchen)
+    if not row.text("product") or not row.text("pack"):
+        wanted = "name the tested product and its pack (hot or raw) that the recipe follows"
+        desk.add(row, "a canned preserve without a tested product", wanted)
+        return None
+    try:
+        method = CANNER_METHOD[canner.kind] if canner else row.text("method")
+        process = process_time(
+            row.text("product"),
+            method,
+            row.text("pack"),
+            f"{jar.volume_l * 1000:.10g} ml",
+            kitchen.altitude_ft,
+        )
+    except NoTestedProcess as error:
+        if canner or row.text("method") == "boiling water":
+            desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
+        return None
+    if not _suits(desk, row):
+        return None
+    return Measure("jar", jar, jar.volume_l, canner, process) if canner else None
+
+
+def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | None:
+    wanted = "pressure" if row.text("method") == "pressure" else "boiling water"
+    suitable = [c for c in kitchen.canners if CANNER_METHOD[c.kind].startswith(wanted)]
+    for canner in suitable:
+        if canner.load_of(jar.name):
+            return canner
+    if suitable:
+        desk.add(
+            row, f"{suitable[0].name} has no load of {jar.name}", "add its row in equipment.csv"
+        )
+    elif not any(p.file == "equipment.csv" for p in desk.problems):
+        desk.add(row, f"there is no {wanted} canner in equipment.csv", "choose a way you can do")
+    return None
+
+
+def _suits(desk: Desk, row: TypedRow) -> bool:
+    """Check that the tested recipe is one for this crop."""
+    known = products()[find_product(row.text("product"))["product"]]
+    try:
+        crop = find_crop(row.text("crop")).name
+    except NotInTables:
+        return False
+    listed = [name for name in known["crops"].split(";") if name]
+    if crop not in listed:
+        wanted = f"it is tested for: {', '.join(listed) or 'crops that are not in the tables'}"
+        desk.add(row, f"the tested recipe {known['product']!r} is not for {crop}", wanted)
+        return False
+    return True
+
+
+def _place(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Place | None:
+    kind = PLACE_KIND.get(row.text("method"), "shelf")
+    if row.text("place"):
+        name = desk.known(row, "place", "places.csv", "place")
+        place = next((p for p in kitchen.places if p.name == name), None)
+        if place is not None and place.kind != kind:
+            desk.add(row, f"{place.name} is a {place.kind}", f"it needs a {kind}")
+            return None
+        return place
+    for place in kitchen.places:
+        if place.kind == kind:
+            return place
+    if not any(p.file == "places.csv" for p in desk.problems):
+        desk.add(row, f"there is no {kind} in places.csv", "add one, or choose another method")
+    return None
+
+
+def _ingredients(desk: Desk, row: TypedRow, crop: str, measure: Measure) -> tuple[Ingredient, ...]:
+    given = row.known("fresh_per_jar")
+    parts = {crop: given} if given else _typical(row, crop, measure)
+    for extra in desk.of("ingredients.csv"):
+        if extra.text("preserve").lower() == row.text("preserve").lower():
+            name = desk.crop(extra, extra.text("crop"))
+            if name is not None:
+                parts[name] = extra.number("fresh_per_jar")
+    if not parts:
+        wanted = "give fresh_per_jar, in kg or lb as picked"
+        desk.add(row, f"no weight of {crop} for this is in the tables", wanted)
+    return tuple(Ingredient(name, kg) for name, kg in parts.items() if kg and kg > 0)
+
+
+def _typical(row: TypedRow, crop: str, measure: Measure) -> dict[str, float]:
+    method = row.text("method")
+    if method == "root store":
+        return {crop: 1.0}
+    if measure.process is not None:
+        weights = fresh_per_jar(measure.process.product, crop, row.text("style"))
+        return {weight.crop: weight.kg_per_l * measure.volume_l for weight in weights}
+    kept = fresh_per_kept(method, crop)
+    if kept is None:
+        return {}
+    return {crop: kept.kg_per_l * (DRIED_BAG_KG if method == "dry" else measure.volume_l)}
+
+
+def _portions(
+    food: Food, crop: str, ingredients: tuple[Ingredient, ...], measure: Measure
+) -> float:
+    if measure.unit in ("jar", "pack", "litre"):
+        return measure.volume_l * 1000.0 / food.portion_ml
+    fresh_kg = sum(ingredient.kg for ingredient in ingredients)
+    return fresh_kg * find_crop(crop).edible_share * 1000.0 / food.portion_g
+
+
+def _preserve(
+    row: TypedRow,
+    food: Food,
+    ingredients: tuple[Ingredient, ...],
+    measure: Measure,
+    kept: tuple[Place, float],
+    kitchen: Kitchen,
+) -> Preserve:
+    chosen, method, crop = kitchen.chosen, row.text("method"), ingredients[0].crop
+    place, portions = kept
+    load = measure.canner.load_of(measure.jar.name) if measure.canner and measure.jar else None
+    shrink = store_loss_per_week(crop) if method == "root store" else None
+    return Preserve(
+        name=row.text("preserve"),
+        food=food.name,
+        method=method,
+        product=measure.process.product if measure.process else "",
+        pack=row.text("pack"),
+        jar=measure.jar.name if measure.jar else None,
+        unit=measure.unit,
+        unit_volume_l=measure.volume_l,
+        ingredients=ingredients,
+        portions=portions,
+        minutes_per_unit=minutes_per_unit(row, ingredients, measure, chosen),
+        minutes_per_load=minutes_per_load(measure, chosen),
+        units_per_load=load,
+        keeps_weeks=keeps_weeks(row, crop, chosen),
+        ready_after_weeks=round(chosen.ferment_weeks) if method == "ferment" else 0,
+        loss_per_week=shrink or 0.0,
+        place=place.name,
+        space_per_unit=space_per_unit(row, measure, chosen),
+        share_of_food=row.number("share_percent", -1.0) / 100.0,
+        liking=row.number("liking", food.liking),
+        most_portions_a_week=row.known("most_a_week"),
+        target=row.whole("target"),
+        process=measure.process,
+        source=measure.process.source if measure.process else "",
+    )
+
+
+def _with_shares(made: list[Preserve]) -> list[Preserve]:
+    """Spread what the household left open evenly, so that each food's shares sum to 1."""
+    shared = []
+    for preserve in made:
+        group = [other for other in made if other.food == preserve.food]
+        given = sum(other.share_of_food for other in group if other.share_of_food >= 0)
+        blank = sum(other.share_of_food < 0 for other in group)
+        share = preserve.share_of_food
+        if share < 0:
+            share = max(0.0, 1.0 - given) / blank
+        elif given > 0 and (given > 1 or blank == 0):
+            share /= given
+        shared.append(replace(preserve, share_of_food=share))
+    return shared

@@ -1,0 +1,17 @@
+"""Where units change: a heading's suffix, and the factor to the one unit used inside.
+
+Source: exact definitions of the international yard and pound (1959) and US liquid measure.
+"""
+
+LB_KG = 0.45359237
+FT_M = 0.3048
+FL_OZ_ML = 29.5735295625
+
+# Quantity -> heading suffix -> factor to the first suffix, which is the unit inside.
+UNITS: dict[str, dict[str, float]] = {
+    "area": {"m2": 1.0, "ft2": FT_M**2},
+    "length": {"m": 1.0, "ft": FT_M},
+    "mass": {"kg": 1.0, "lb": LB_KG, "oz": LB_KG / 16},
+    "volume": {"ml": 1.0, "fl_oz": FL_OZ_ML, "l": 1000.0, "cu_ft": FT_M**3 * 1e6},
+    "footprint": {"cm2": 1.0, "in2": 2.54**2},
+}

@@ -1,0 +1,1 @@
+"""Plan-making: a mixed-integer linear program over numbers and names only."""

@@ -1,0 +1,123 @@
+"""Which decisions a case has: what can be picked, put up and opened, and in which weeks."""
+
+import numpy as np
+
+from model.case import Case
+from model.optimization.variables import Variables
+from model.season.arrays import Bools, Floats, Ints, SeasonArrays
+
+# Weeks in which a crop gives less than this are not worth a decision of their own.
+LEAST_KG = 1e-6
+
+
+def most_harvest(case: Case) -> Floats:
+    """Give the most each crop can give in each week, at the largest amounts; shape (C, W)."""
+    return case.forecast.kg_by_crop(case.forecast.most, len(case.arrays.crops))
+
+
+def last_weeks_sum(weekly: Floats, spans: Ints) -> Floats:
+    """Sum each row over a week and the ``span - 1`` weeks before it; shape of ``weekly``."""
+    summed = np.cumsum(weekly, axis=1)
+    before = np.zeros_like(weekly)
+    for row, span in enumerate(spans.astype(int)):
+        if span < weekly.shape[1]:
+            before[row, span:] = summed[row, : weekly.shape[1] - span]
+    return np.maximum(summed - before, 0.0)
+
+
+def to_hand(case: Case, harvest: Floats) -> Bools:
+    """Mark the weeks in which something of a crop is to hand, fresh or still held."""
+    return last_weeks_sum(harvest, case.arrays.hold_weeks) > LEAST_KG
+
+
+def can_put_up(case: Case, harvest: Floats) -> Bools:
+    """Mark the weeks in which at least half a unit of a preserve could be put up.
+
+    A picking is put up within the weeks that the settings allow, if it holds so long; what
+    is lifted for the store is put away while it stands.
+    """
+    arrays = case.arrays
+    within = np.minimum(arrays.hold_weeks, round(case.season.settings.put_up_within_weeks))
+    standing = np.array([crop.shape == "single lift" for crop in case.season.crops], dtype=bool)
+    recent = last_weeks_sum(harvest, np.where(standing, arrays.hold_weeks, within))
+    possible = np.ones((len(arrays.preserves), len(arrays.weeks)), dtype=bool)
+    for r in range(len(arrays.preserves)):
+        for c in np.flatnonzero(arrays.fresh_kg[r]):
+            possible[r] &= recent[c] >= 0.5 * arrays.fresh_kg[r, c]
+    return possible & _before_new_crop(arrays, case.demand.cover_until)
+
+
+def _before_new_crop(arrays: SeasonArrays, cover_until: Ints) -> Bools:
+    ends = cover_until[arrays.food_of_preserve]
+    before: Bools = np.arange(len(arrays.weeks))[None, :] < ends[:, None]
+    return before
+
+
+def add_decisions(case: Case, variables: Variables) -> None:
+    """Add every block of decisions of a case.
+
+    Blocks: area (B) planting amounts, on_hand, eaten and spare (C, W) kilograms, put_up and
+    loads (R, W), opened, shelf, past and given (R, W) units, met (F, W, K) portions by
+    worth, fresh (F, W) wanted portions eaten fresh, beyond, reserve and wished (R).
+    """
+    arrays, forecast, needs = case.arrays, case.forecast, case.demand
+    variables.add(
+        "area",
+        "B",
+        np.ones(len(forecast.plantings), dtype=bool),
+        lower=forecast.least,
+        upper=forecast.most,
+    )
+    harvest = most_harvest(case)
+    present = to_hand(case, harvest)
+    held = last_weeks_sum(harvest, np.maximum(arrays.hold_weeks - 1, 0)) > LEAST_KG
+    held &= arrays.hold_weeks[:, None] > 1
+    eatable = np.zeros_like(present)
+    eaten_as = arrays.food_of_crop >= 0
+    eatable[eaten_as] = needs.most[arrays.food_of_crop[eaten_as]] > 0
+    variables.add("on_hand", "CW", held)
+    variables.add("eaten", "CW", present & eatable)
+    variables.add("spare", "CW", present)
+
+    makes = can_put_up(case, harvest)
+    variables.add("put_up", "RW", makes)
+    variables.add("loads", "RW", makes & (arrays.units_per_load > 0)[:, None])
+    ever = (np.cumsum(makes, axis=1) > 0) | (arrays.opening_units > 0)[:, None]
+    stands = ever & _before_new_crop(arrays, needs.cover_until)
+    most_opened = arrays.most_portions_a_week / arrays.portions
+    variables.add("opened", "RW", stands, upper=np.broadcast_to(most_opened[:, None], stands.shape))
+    variables.add("shelf", "RW", stands)
+    variables.add("past", "RW", stands)
+    variables.add("given", "RW", stands & (arrays.gifts > 0), upper=arrays.gifts)
+
+    widths = worth_steps(case)
+    variables.add("met", "FWK", widths > 0, upper=widths)
+    variables.add("fresh", "FW", needs.wanted > 0, upper=needs.wanted)
+    rows = np.ones(len(arrays.preserves), dtype=bool)
+    variables.add("beyond", "R", rows)
+    variables.add("reserve", "R", rows & _keeps_over(case), upper=reserve_units(case))
+    wished = np.nan_to_num(arrays.target, nan=0.0)
+    variables.add("wished", "R", wished > 0, upper=wished)
+
+
+def worth_steps(case: Case) -> Floats:
+    """Give the portions of each food in each week by falling worth; shape (F, W, 4).
+
+    Half of the want, the next three tenths, its last fifth, and what goes beyond it.
+    """
+    wanted, most = case.demand.wanted, case.demand.most
+    return np.stack([0.5 * wanted, 0.3 * wanted, 0.2 * wanted, most - wanted], axis=2)
+
+
+def reserve_units(case: Case) -> Floats:
+    """Give the units of each preserve worth having in hand at the new crop; shape (R,)."""
+    arrays = case.arrays
+    own_want = arrays.share_of_food * case.kept_want[arrays.food_of_preserve]
+    units: Floats = case.season.settings.margin_share * own_want / arrays.portions
+    return units
+
+
+def _keeps_over(case: Case) -> Bools:
+    """Mark what keeps a year or more: a reserve of anything else is eaten by rot."""
+    keeps: Bools = case.arrays.keeps_weeks >= 50
+    return keeps

@@ -1,0 +1,71 @@
+"""What is picked is eaten, held, put up or spared; beds hold what fits them."""
+
+import numpy as np
+
+from model.case import Case
+from model.forecast.beds import bed_occupancy
+from model.optimization.constraints import Constraints
+from model.optimization.variables import Variables
+
+
+def picking_balance(case: Case, variables: Variables) -> Constraints:
+    """Share out each crop's kilograms, week by week.
+
+    ``on_hand[c,w] = on_hand[c,w-1] + sum_b kg[b,w] area[b] - eaten[c,w]
+    - sum_r fresh_kg[r,c] put_up[r,w] - spare[c,w]``
+    """
+    arrays, forecast = case.arrays, case.forecast
+    on_hand = variables["on_hand"].index
+    rows = Constraints("picking balance", "CW", on_hand.shape)
+    rows.add(on_hand, 1.0)
+    rows.add(on_hand[:, :-1], -1.0, at=rows.index[:, 1:])
+    rows.add(variables["eaten"].index, 1.0)
+    rows.add(variables["spare"].index, 1.0)
+    for c in range(len(arrays.crops)):
+        for r in np.flatnonzero(arrays.fresh_kg[:, c]):
+            rows.add(variables["put_up"].index[r], arrays.fresh_kg[r, c], at=rows.index[c])
+    area = variables["area"].index
+    for b, c in enumerate(forecast.crop_of):
+        rows.add(
+            np.broadcast_to(area[b], len(arrays.weeks)), -forecast.kg_per_unit[b], rows.index[c]
+        )
+    return rows.equal_to(0.0)
+
+
+def held_while_good(case: Case, variables: Variables) -> Constraints:
+    """Hold no picking longer than the crop holds.
+
+    ``on_hand[c,w] <= sum of the harvest of the last hold_weeks - 1 weeks``
+    """
+    arrays, forecast = case.arrays, case.forecast
+    on_hand = variables["on_hand"].index
+    rows = Constraints("held while good", "CW", on_hand.shape)
+    rows.add(on_hand, 1.0)
+    area = variables["area"].index
+    for b, c in enumerate(forecast.crop_of):
+        span = int(arrays.hold_weeks[c]) - 1
+        if span > 0:
+            window = np.convolve(forecast.kg_per_unit[b], np.ones(span))[: len(arrays.weeks)]
+            used = on_hand[c] >= 0
+            rows.add(np.broadcast_to(area[b], used.sum()), -window[used], rows.index[c][used])
+    return rows.at_most(0.0)
+
+
+def beds_hold(case: Case, variables: Variables) -> Constraints:
+    """Let the plantings of a bed fit it in every week.
+
+    ``sum_b area_m2_per_unit[b] occupies[b,w] area[b] <= bed area``
+    """
+    season = case.season
+    occupied = bed_occupancy(season, case.forecast)
+    distinct = [
+        (bed, row)
+        for bed in range(len(season.beds))
+        for row in np.unique(occupied[bed], axis=0)
+        if row.any()
+    ]
+    rows = Constraints("beds hold", "B", (len(distinct),))
+    for number, (_, row) in enumerate(distinct):
+        at = np.full(len(row), rows.index[number])
+        rows.add(variables["area"].index, row, at)
+    return rows.at_most(np.array([season.beds[bed].area_m2 for bed, _ in distinct]))

@@ -1,0 +1,111 @@
+"""Make the plan of a case: build the program, solve it, make loads and jars whole, read back."""
+
+import time
+from dataclasses import dataclass
+
+import highspy
+import numpy as np
+
+from model.case import Case
+from model.optimization.planning_program import planning_program
+from model.optimization.program import LinearProgram
+from model.optimization.solve import GOOD_ENOUGH, Solution, Solver
+from model.optimization.whole_loads import Progress, make_whole, round_amounts
+from model.plan import Plan, SolverReport
+from model.season.arrays import Bools, Floats, SeasonArrays
+
+
+@dataclass(frozen=True, eq=False)
+class MadePlan:
+    """A plan and the place in the program from which a changed season is re-planned."""
+
+    plan: Plan
+    basis: highspy.HighsBasis | None
+
+
+def _no_progress(_: float) -> None:
+    return None
+
+
+def make_plan(
+    case: Case, *, start: highspy.HighsBasis | None = None, progress: Progress = _no_progress
+) -> MadePlan:
+    """Find the plan of a case.
+
+    Parameters
+    ----------
+    start : where an earlier plan of the same household stood; only speeds things up.
+    progress : told the part that is done; may raise to stop the work.
+
+    Raises
+    ------
+    NoPlan : when the solver ends without an answer.
+    """
+    began = time.perf_counter()
+    program = planning_program(case)
+    built = time.perf_counter()
+    solver = Solver(program)
+    solver.start_from(start)
+    relaxed = solver.solve()
+    progress(0.1)
+    fixed = round_amounts(case, program, solver, relaxed)
+    answer = make_whole(case, program, solver, fixed, lambda part: progress(0.1 + 0.9 * part))
+    gap = max(0.0, (relaxed.worth - answer.worth) / max(1.0, abs(relaxed.worth)))
+    rows, columns = program.shape
+    report = SolverReport(
+        status="optimal" if gap <= GOOD_ENOUGH else "feasible",
+        worth=answer.worth,
+        bound=relaxed.worth,
+        relative_gap=gap,
+        variables=columns,
+        constraints=rows,
+        whole_numbers=len(program.whole),
+        build_seconds=built - began,
+        solve_seconds=time.perf_counter() - built,
+    )
+    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
+
+
+def read_plan(case: Case, program: LinearProgram, answer: Solution, report: SolverReport) -> Plan:
+    """Read the decisions of an answer back into a plan."""
+
+    def block(name: str) -> Floats:
+        return np.maximum(program.variables[name].values(answer.values), 0.0)
+
+    arrays = case.arrays
+    eaten = block("eaten")
+    fresh = np.zeros_like(case.demand.wanted)
+    eaten_as = arrays.food_of_crop >= 0
+    portions = eaten * arrays.portions_per_kg[:, None]
+    np.add.at(fresh, arrays.food_of_crop[eaten_as], portions[eaten_as])
+    amounts = block("area")
+    loads = np.round(block("loads"))
+    put_up = block("put_up")
+    put_up[arrays.canned] = np.round(put_up[arrays.canned])
+    return Plan(
+        weeks=case.weeks,
+        amounts=amounts,
+        harvest_kg=case.forecast.kg_by_crop(amounts, len(arrays.crops)),
+        eaten_kg=eaten,
+        spare_kg=block("spare"),
+        on_hand_kg=block("on_hand"),
+        put_up=put_up,
+        loads=loads,
+        opened=block("opened"),
+        past=block("past"),
+        given=block("given"),
+        shelf=_carried_on(block("shelf"), program.variables["shelf"].index >= 0, arrays),
+        wanted=case.demand.wanted.copy(),
+        met=block("met").sum(axis=2),
+        fresh=fresh,
+        report=report,
+    )
+
+
+def _carried_on(shelf: Floats, decided: Bools, arrays: SeasonArrays) -> Floats:
+    """Leave on the shelf what stands there when the weeks to cover end."""
+    for week in range(1, shelf.shape[1]):
+        after = ~decided[:, week]
+        kept = shelf[:, week - 1] * (1.0 - arrays.loss_per_week)
+        shelf[after, week] = kept[after]
+    return shelf

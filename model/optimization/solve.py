@@ -1,0 +1,123 @@
+"""The one door to HiGHS, the solver that SciPy ships, through its own interface.
+
+Its own interface rather than SciPy's because a plan is re-made after every small change:
+it takes the basis of the plan before, which SciPy's does not. One thread and no clock,
+so that the same program has the same answer.
+"""
+
+import time
+from dataclasses import dataclass
+
+import highspy
+import numpy as np
+
+from model.errors import NoPlan
+from model.optimization.program import LinearProgram
+from model.season.arrays import Floats, Ints
+
+GOOD_ENOUGH = 5e-3
+_OPTIMAL = highspy.HighsModelStatus.kOptimal
+
+
+@dataclass(frozen=True, eq=False)
+class Solution:
+    """An answer of the solver: a value for each column, its worth and what it took.
+
+    ``relative_gap`` is the part of the worth by which a better answer could still exist.
+    """
+
+    values: Floats
+    worth: float
+    relative_gap: float
+    seconds: float
+    basis: highspy.HighsBasis | None
+    row_duals: Floats
+
+
+class _QuietHighs(highspy.Highs):
+    """HiGHS that prints no banner, which it would do while it is being made."""
+
+    def enableCallbacks(self) -> None:  # noqa: N802 - the name is HiGHS's own
+        self.setOptionValue("output_flag", bool(0))
+        super().enableCallbacks()
+
+
+class Solver:
+    """A program handed to HiGHS, which can be changed and solved again from where it stood."""
+
+    def __init__(self, program: LinearProgram) -> None:
+        """Hand the program over."""
+        self._program = program
+        self._highs = _QuietHighs()
+        for option, value in (
+            ("threads", 1),
+            ("random_seed", 1),
+            ("mip_rel_gap", GOOD_ENOUGH),
+            ("mip_max_nodes", 2000),
+        ):
+            self._highs.setOptionValue(option, value)
+        self._highs.passModel(_model(program))
+
+    def start_from(self, basis: highspy.HighsBasis | None) -> None:
+        """Begin from the basis of an earlier answer, when it has the same shape."""
+        rows, columns = self._program.shape
+        if basis is not None and len(basis.col_status) == columns and len(basis.row_status) == rows:
+            self._highs.setBasis(basis)
+
+    def bound(self, columns: Ints, lower: Floats, upper: Floats) -> None:
+        """Change the bounds of some columns."""
+        count = len(columns)
+        if count:
+            self._highs.changeColsBounds(count, columns.astype(np.int32), lower, upper)
+
+    def make_whole(self, columns: Ints, *, whole: bool = True) -> None:
+        """Ask that some columns be whole numbers, or let go of that."""
+        kind = highspy.HighsVarType.kInteger if whole else highspy.HighsVarType.kContinuous
+        count = len(columns)
+        if count:
+            kinds = np.full(count, kind)
+            self._highs.changeColsIntegrality(count, columns.astype(np.int32), kinds)
+
+    def suggest(self, values: Floats) -> None:
+        """Offer a full answer to start a search for whole numbers from."""
+        solution = highspy.HighsSolution()
+        solution.col_value = list(values)
+        self._highs.setSolution(solution)
+
+    def solve(self) -> Solution:
+        """Solve; raises NoPlan when HiGHS ends without an answer."""
+        started = time.perf_counter()
+        self._highs.run()
+        seconds = time.perf_counter() - started
+        status = self._highs.getModelStatus()
+        info = self._highs.getInfo()
+        found = self._highs.getSolution()
+        searched = status == highspy.HighsModelStatus.kSolutionLimit
+        if status != _OPTIMAL and not (searched and info.primal_solution_status == 2):
+            words = self._highs.modelStatusToString(status)
+            raise NoPlan(f"the solver stopped without a plan: {words}")
+        basis = self._highs.getBasis()
+        gap = float(info.mip_gap) if np.isfinite(info.mip_gap) else 0.0
+        return Solution(
+            values=np.array(found.col_value),
+            worth=float(info.objective_function_value),
+            relative_gap=max(0.0, gap),
+            seconds=seconds,
+            basis=basis if basis.valid else None,
+            row_duals=np.array(found.row_dual),
+        )
+
+
+def _model(program: LinearProgram) -> highspy.HighsLp:
+    rows, columns = program.shape
+    model = highspy.HighsLp()
+    model.num_col_, model.num_row_ = columns, rows
+    model.sense_ = highspy.ObjSense.kMaximize
+    model.col_cost_ = program.worth
+    model.col_lower_, model.col_upper_ = program.lower, program.upper
+    model.row_lower_, model.row_upper_ = program.row_lower, program.row_upper
+    model.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    model.a_matrix_.start_ = program.matrix.indptr
+    model.a_matrix_.index_ = program.matrix.indices
+    model.a_matrix_.value_ = program.matrix.data
+    return model

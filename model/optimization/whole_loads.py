@@ -1,0 +1,101 @@
+"""From the relaxed program to whole loads and whole jars, week by week.
+
+The relaxation says how much of each load the best plan wants. Going through the weeks in
+order, each week's clear loads are rounded; for the doubtful ones the program is solved with
+one load more, and the better answer is kept. Then the week's jars are rounded down and the
+weeks after it adapt. Each step starts from the answer before, so it is quick; the
+relaxation's worth stays as the proven bound. Searching for the very best plan instead took
+ten times as long for half a per cent (tests/benchmarks).
+"""
+
+from collections.abc import Callable
+
+import numpy as np
+
+from model.case import Case
+from model.errors import NoPlan
+from model.optimization.program import LinearProgram
+from model.optimization.solve import Solution, Solver
+from model.season.arrays import Floats, Ints
+
+CLEAR_DOWN, CLEAR_UP = 0.15, 0.9
+NEARLY = 1e-6
+Progress = Callable[[float], None]
+
+
+def round_amounts(
+    case: Case, program: LinearProgram, solver: Solver, relaxed: Solution
+) -> Solution:
+    """Fix the plantings at whole plants and tenths of m2 or metres, never below their least."""
+    area = program.variables["area"]
+    wanted = area.values(relaxed.values)
+    steps = np.array([1.0 if p.per == "plant" else 0.1 for p in case.forecast.plantings])
+    rounded = np.maximum(np.floor(wanted / steps + 1e-6) * steps, case.forecast.least)
+    solver.bound(area.columns, rounded, rounded)
+    return solver.solve()
+
+
+def make_whole(
+    case: Case, program: LinearProgram, solver: Solver, relaxed: Solution, progress: Progress
+) -> Solution:
+    """Round the loads and the canned jars of every week; returns the last answer."""
+    loads, put_up = program.variables["loads"].index, program.variables["put_up"].index
+    answer = relaxed
+    weeks = np.flatnonzero(
+        ((loads >= 0) | ((put_up >= 0) & case.arrays.canned[:, None])).any(axis=0)
+    )
+    for done, week in enumerate(weeks):
+        progress(done / len(weeks))
+        columns = loads[:, week][loads[:, week] >= 0]
+        if len(columns):
+            answer = _round_loads(solver, columns, answer)
+        jars = put_up[case.arrays.canned & (put_up[:, week] >= 0), week]
+        if len(jars):
+            answer = _round_jars(solver, jars, answer)
+    progress(1.0)
+    return answer
+
+
+def _round_loads(solver: Solver, columns: Ints, answer: Solution) -> Solution:
+    wanted = answer.values[columns]
+    whole = np.floor(wanted + 1e-6)
+    part = wanted - whole
+    whole = whole + (part >= CLEAR_UP)
+    doubtful = [i for i in np.argsort(-part, kind="stable") if CLEAR_DOWN <= part[i] < CLEAR_UP]
+    solver.bound(columns, whole, whole)
+    if not doubtful and (np.abs(wanted - whole) < 1e-6).all():
+        return answer
+    best = _try(solver, columns, whole)
+    if best is None:  # rounding up ran out of hours: take the whole loads only
+        whole = np.floor(wanted + 1e-6)
+        solver.bound(columns, whole, whole)
+        best = solver.solve()
+    for i in doubtful:
+        more = whole.copy()
+        more[i] += 1.0
+        found = _try(solver, columns, more)
+        if found is not None and found.worth > best.worth + 1e-7:
+            whole, best = more, found
+    solver.bound(columns, whole, whole)
+    return best if not doubtful else solver.solve()
+
+
+def _round_jars(solver: Solver, jars: Ints, answer: Solution) -> Solution:
+    filled = np.floor(answer.values[jars] + NEARLY)
+    if (np.abs(answer.values[jars] - filled) < NEARLY).all():
+        solver.bound(jars, filled, filled)
+        return answer
+    found = _try(solver, jars, filled)
+    if found is None:  # the last jar lay just above what the harvest fills
+        filled = np.maximum(np.floor(answer.values[jars] - NEARLY), 0.0)
+        solver.bound(jars, filled, filled)
+        found = solver.solve()
+    return found
+
+
+def _try(solver: Solver, columns: Ints, whole: Floats) -> Solution | None:
+    solver.bound(columns, whole, whole)
+    try:
+        return solver.solve()
+    except NoPlan:
+        return None

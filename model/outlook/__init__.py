@@ -1,0 +1,1 @@
+"""Tables for people: the only part of the model that makes pandas data frames."""

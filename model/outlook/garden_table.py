@@ -1,0 +1,99 @@
+"""Tables of the garden: plantings, harvest by week, and how the season stands."""
+
+import math
+
+import numpy as np
+import pandas as pd
+
+from model.forecast.harvest import this_season
+from model.planning import PlannedSeason
+
+AHEAD, BEHIND = 1.25, 0.75
+WORTH_JUDGING = 0.15
+
+
+def planting_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a planting: what was written down, what the plan grows, what it should give."""
+    case, plan = planned.case, planned.plan
+    rows = []
+    for b, planting in enumerate(case.forecast.plantings):
+        amount = float(plan.amounts[b])
+        crop = case.season.crop(planting.crop)
+        area = amount * planting.area_m2_per_unit
+        plants = amount if planting.per == "plant" else (crop.plants_per_m2 or 0.0) * area
+        rows.append(
+            {
+                "crop": planting.crop,
+                "bed": planting.bed,
+                "per": planting.per,
+                "written": planting.amount,
+                "amount": amount,
+                "area_m2": round(area, 2),
+                "plants": math.ceil(plants - 1e-9) if plants else None,
+                "start": planting.started,
+                "first_picking": case.forecast.dates[b].first,
+                "expected_kg": float(case.forecast.kg_per_unit[b].sum() * amount),
+                "own_seasons": case.forecast.own[b].seasons,
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a crop and week in which something may be picked, with a bad and a good year."""
+    plan = planned.plan
+    rows = []
+    for c, crop in enumerate(planned.case.arrays.crops):
+        picked = (plan.harvest_kg[c] > 0.005) | (planned.harvest_high[c] > 0.005)
+        rows += [
+            {
+                "crop": crop,
+                "week": planned.case.weeks.monday(int(week)),
+                "expected_kg": float(plan.harvest_kg[c, week]),
+                "low_kg": float(planned.harvest_low[c, week]),
+                "high_kg": float(planned.harvest_high[c, week]),
+            }
+            for week in np.flatnonzero(picked)
+        ]
+    columns = ["crop", "week", "expected_kg", "low_kg", "high_kg"]
+    return pd.DataFrame(rows, columns=columns)
+
+
+def progress_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a crop whose picking should have begun: expected and picked so far, and a verdict.
+
+    Under about a sixth of the crop nothing can be said yet.
+    """
+    case = planned.case
+    year = this_season(case.season, case.today)
+    picked: dict[str, float] = {}
+    for picking in case.season.pickings:
+        if year.begins <= picking.day <= min(case.today, year.ends):
+            picked[picking.crop] = picked.get(picking.crop, 0.0) + picking.kg
+    so_far = case.forecast.picked_so_far(case.season, case.today)
+    to_come = planned.plan.harvest_kg.sum(axis=1)
+    rows = []
+    for c, crop in enumerate(case.arrays.crops):
+        expected, got = so_far.get(crop, 0.0), picked.get(crop, 0.0)
+        if expected <= 0.05 and got <= 0:
+            continue
+        rows.append(
+            {
+                "crop": crop,
+                "expected_so_far_kg": expected,
+                "picked_kg": got,
+                "status": _verdict(expected, got, expected + float(to_come[c])),
+                "expected_kg": float(to_come[c]),
+            }
+        )
+    columns = ["crop", "expected_so_far_kg", "picked_kg", "status", "expected_kg"]
+    return pd.DataFrame(rows, columns=columns)
+
+
+def _verdict(expected: float, got: float, whole: float) -> str:
+    if expected < WORTH_JUDGING * whole:
+        return "too early to say"
+    ratio = got / expected
+    if ratio >= AHEAD:
+        return "ahead"
+    return "behind" if ratio <= BEHIND else "on track"

@@ -1,0 +1,107 @@
+"""Tables of the kitchen: jars to fill, batches by week, and what is used of every limit."""
+
+import numpy as np
+import pandas as pd
+
+from model.outlook.limits import limit_uses
+from model.outlook.reasons import reasons
+from model.planning import PlannedSeason
+from model.season.kitchen import Preserve
+
+ALMOST = 0.9
+
+
+def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a preserve: jars to fill by the plan and by hand, and why they differ."""
+    case, plan = planned.case, planned.plan
+    why = reasons(planned, limit_uses(case, plan))
+    fresh = case.arrays.fresh_kg.sum(axis=1)
+    rows = []
+    for r, preserve in enumerate(case.season.preserves):
+        rule, window = planned.by_hand[r], planned.windows[r]
+        to_fill = float(plan.to_fill[r])
+        rows.append(
+            {
+                "preserve": preserve.name,
+                "food": preserve.food,
+                "product": preserve.product or preserve.crops[0],
+                "method": preserve.method,
+                "jar": preserve.jar or preserve.unit,
+                "unit": preserve.unit,
+                "to_fill": int(to_fill),
+                "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
+                "by_hand": rule.sealed_needed,
+                "on_shelf": float(case.arrays.opening_units[r]),
+                "carried_over": int(np.floor(window.carried_over + 1e-9)),
+                "fresh_kg": float(plan.put_up[r].sum() * fresh[r]),
+                "loads": int(plan.loads[r].sum()),
+                "minutes": float(
+                    plan.put_up[r].sum() * preserve.minutes_per_unit
+                    + plan.loads[r].sum() * preserve.minutes_per_load
+                ),
+                "process": process_words(preserve),
+                "reason": why[r],
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def process_words(preserve: Preserve) -> str:
+    """Say the tested process of a preserve, as it was looked up; blank when it is not canned."""
+    process = preserve.process
+    if process is None:
+        return ""
+    pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else ""
+    top = f"{process.to_ft:,}" if process.to_ft else "above"
+    band = f"{process.from_ft:,}-{top} ft" if process.to_ft else f"above {process.from_ft - 1:,} ft"
+    return f"{process.minutes} min{pressure}, {process.pack} pack, {process.jar} time, {band}"
+
+
+def batch_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a week and preserve in which something is put up, in whole units."""
+    case, plan, arrays = planned.case, planned.plan, planned.case.arrays
+    whole = plan.whole_batches
+    rows = []
+    for r, week in zip(*np.nonzero((whole > 0) | (plan.put_up > 1e-6)), strict=True):
+        hand = plan.put_up[r, week] * arrays.minutes_per_unit[r]
+        rows.append(
+            {
+                "week": case.weeks.monday(int(week)),
+                "preserve": arrays.preserves[r],
+                "unit": case.season.preserves[r].unit,
+                "jars": int(whole[r, week]),
+                "loads": int(plan.loads[r, week]),
+                "minutes": float(hand + plan.loads[r, week] * arrays.minutes_per_load[r]),
+                "fresh_kg": float(plan.put_up[r, week] * arrays.fresh_kg[r].sum()),
+            }
+        )
+    columns = ["week", "preserve", "unit", "jars", "loads", "minutes", "fresh_kg"]
+    frame = pd.DataFrame(rows, columns=columns)
+    return frame.sort_values(["week", "preserve"], ignore_index=True)
+
+
+def limit_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a limit and week, with the used share."""
+    case = planned.case
+    frames = [
+        pd.DataFrame(
+            {
+                "limit": use.limit,
+                "kind": use.kind,
+                "unit": use.unit,
+                "week": case.weeks.mondays,
+                "used": use.used,
+                "available": use.available,
+                "share": use.share,
+            }
+        )
+        for use in limit_uses(case, planned.plan)
+    ]
+    return pd.concat(frames, ignore_index=True)
+
+
+def tight_limits(limits: pd.DataFrame) -> pd.DataFrame:
+    """Keep each limit's tightest week, and every week in which nine tenths of it are used."""
+    peaks = limits.loc[limits.groupby("limit", sort=False)["share"].idxmax()]
+    almost = limits[limits["share"] >= ALMOST]
+    return pd.concat([peaks, almost]).drop_duplicates(["limit", "week"]).sort_index()

@@ -1,0 +1,117 @@
+"""How long each food lasts: in the made-up years in which the household eats what it wants."""
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from model.cover import first_picking_week
+from model.planning import PlannedSeason
+from model.season.arrays import Bools, Floats
+from model.simulation.lived_years import LivedYears
+
+
+@dataclass(frozen=True, slots=True)
+class Lasting:
+    """When a food gives out in one stretch without fresh.
+
+    ``low`` and ``high`` are dates that one year in ten beats; ``chance`` is the share of
+    years in which it reaches the stretch's end. ``level_portions`` a week just reach it.
+    """
+
+    food: str
+    begins: date
+    ends: date
+    until: date
+    low: date
+    high: date
+    chance: float
+    level_portions: float
+    wanted_portions: float
+
+    @property
+    def lasts(self) -> bool:
+        """Say whether it reaches the end in the middle of the years."""
+        return self.until >= self.ends
+
+
+def winter_stretch(planned: PlannedSeason, food: int) -> tuple[int, int] | None:
+    """Give the weeks without fresh before the food's new crop: first, and the one after.
+
+    They begin no sooner than the shelf is full: after the last of it is put up this season.
+    """
+    case = planned.case
+    ends = int(case.demand.cover_until[food])
+    for stretch in case.lean:
+        if stretch.food == case.arrays.foods[food] and stretch.ends >= ends - 3:
+            return min(max(stretch.begins, _full_from(planned, food)), ends - 1), ends
+    return None
+
+
+def _full_from(planned: PlannedSeason, food: int) -> int:
+    kept = planned.case.arrays.food_of_preserve == food
+    filling = np.flatnonzero(planned.plan.put_up[kept].sum(axis=0) > 1e-6)
+    return int(filling[-1]) + 1 if len(filling) else first_picking_week(planned.case, food)
+
+
+def present_stretch(planned: PlannedSeason, food: int) -> tuple[int, int] | None:
+    """Give the weeks without fresh from today to this season's first picking, if there are any."""
+    case = planned.case
+    begins = first_picking_week(case, food)
+    for stretch in case.lean:
+        if stretch.food == case.arrays.foods[food] and stretch.begins == 0 < begins:
+            return 0, min(begins, stretch.ends + 1)
+    return None
+
+
+def gives_out(lived: LivedYears, food: int, begins: int, ends: int, share: float) -> Floats:
+    """Give the week in which a food gives out in each year; ``ends`` where it lasts; (Y,).
+
+    It has given out in the first week in which less than a share of the want is met.
+    """
+    wanted = lived.wanted[:, food, begins:ends]
+    short: Bools = (wanted > 1e-6) & (lived.met[:, food, begins:ends] < share * wanted - 1e-6)
+    first = np.where(short.any(axis=1), short.argmax(axis=1) + begins, ends)
+    return first.astype(float)
+
+
+def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
+    """Say how long a food lasts: in the winter to come, or (``now``) until this season's crop."""
+    case = planned.case
+    weeks, arrays = case.weeks, case.arrays
+    stretch = present_stretch(planned, food) if now else winter_stretch(planned, food)
+    cover = int(case.demand.cover_until[food])
+    begins, ends = stretch or (max(0, cover - 1), cover)
+    share = case.season.settings.lean_share
+    out = gives_out(planned.as_wanted, food, begins, ends, share)
+    low, middle, high = np.percentile(out, [10, 50, 90])
+    new_crop = case.forecast.new_crop.get(arrays.foods[food])
+    end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)
+
+    def day(week: float) -> date:
+        return end_day if week >= ends else weeks.monday(int(week))
+
+    wanted = case.demand.wanted[food, begins:ends]
+    eating = int((wanted > 1e-6).sum())
+    return Lasting(
+        food=arrays.foods[food],
+        begins=weeks.monday(begins),
+        ends=end_day,
+        until=day(middle),
+        low=day(low),
+        high=day(high),
+        chance=float((out >= ends).mean()),
+        level_portions=_in_hand(planned, food, begins) / max(1, eating),
+        wanted_portions=float(wanted.sum()) / max(1, eating),
+    )
+
+
+def _in_hand(planned: PlannedSeason, food: int, begins: int) -> float:
+    """Give the portions of a food on the shelf as a stretch begins, in the middle year."""
+    arrays = planned.case.arrays
+    rows = np.flatnonzero(arrays.food_of_preserve == food)
+    if begins == 0:
+        good = np.minimum(arrays.opening_units, arrays.opening_left[:, 0])
+        return float(good[rows] @ arrays.portions[rows])
+    standing = planned.as_wanted.shelf[:, rows, begins - 1] @ arrays.portions[rows]
+    return float(np.median(standing))

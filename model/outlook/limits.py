@@ -1,0 +1,123 @@
+"""What the plan uses of every limit, worked out from the plan alone.
+
+Nothing here asks the optimiser: the same sums would check a plan written by hand.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.case import Case
+from model.forecast.beds import bed_occupancy
+from model.plan import Plan
+from model.season.arrays import Floats
+
+TIGHT = 0.97
+
+
+@dataclass(frozen=True, eq=False)
+class LimitUse:
+    """One limit over the weeks; ``used`` and ``available`` have shape (W,), in ``unit``."""
+
+    limit: str
+    kind: str
+    unit: str
+    used: Floats
+    available: Floats
+
+    @property
+    def share(self) -> Floats:
+        """Give the used part of what there is; 0 where nothing is used."""
+        part = np.divide(
+            self.used, self.available, out=np.zeros_like(self.used), where=self.available > 0
+        )
+        return np.where((self.available <= 0) & (self.used > 1e-9), np.inf, part)
+
+    @property
+    def peak(self) -> int:
+        """Give the week in which it is tightest (the first of equals)."""
+        return int(np.argmax(np.round(self.share, 6)))
+
+    @property
+    def tight(self) -> Floats:
+        """Mark the weeks in which nearly all of it is used."""
+        return np.asarray(self.share >= TIGHT)
+
+
+def limit_uses(case: Case, plan: Plan) -> list[LimitUse]:
+    """Give the use of hours, jars, lids, places, freezing, drying and beds."""
+    return [
+        *_kitchen(case, plan),
+        *_jars(case, plan),
+        *_places(case, plan),
+        *_rates(case, plan),
+        *_beds(case, plan),
+    ]
+
+
+def kitchen_minutes(case: Case, plan: Plan) -> Floats:
+    """Give the minutes of loads and hand work in each week; shape (W,)."""
+    arrays = case.arrays
+    minutes: Floats = arrays.minutes_per_load @ plan.loads + arrays.minutes_per_unit @ plan.put_up
+    return minutes
+
+
+def _kitchen(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    yield LimitUse(
+        "kitchen hours",
+        "kitchen hours",
+        "h",
+        kitchen_minutes(case, plan) / 60,
+        case.arrays.kitchen_minutes / 60,
+    )
+
+
+def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    arrays = case.arrays
+    before = np.column_stack([arrays.opening_units, plan.shelf[:, :-1]])
+    for z, jar in enumerate(arrays.jars):
+        rows = arrays.canned & (arrays.jar_of == z)
+        if np.isfinite(arrays.owned_jars[z]):
+            gone = np.cumsum(plan.given[rows].sum(axis=0))
+            gone = np.concatenate([[0.0], gone[:-1]])
+            used = before[rows].sum(axis=0) + plan.put_up[rows].sum(axis=0) + gone
+            yield LimitUse(
+                f"jars: {jar}", "jars", "jars", used, np.full_like(used, arrays.owned_jars[z])
+            )
+        if np.isfinite(arrays.lids[z]):
+            used = np.cumsum(plan.put_up[rows].sum(axis=0))
+            yield LimitUse(f"lids: {jar}", "lids", "lids", used, np.full_like(used, arrays.lids[z]))
+
+
+def _places(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    arrays = case.arrays
+    for p, place in enumerate(case.season.places):
+        rows = arrays.place_of == p
+        used = arrays.space_per_unit[rows] @ plan.shelf[rows]
+        unit, scale = {"shelf": ("m2", 1e-4), "root store": ("kg", 1.0)}.get(place.kind, ("l", 1.0))
+        available = np.full_like(used, place.capacity)
+        yield LimitUse(place.name, place.kind, unit, used * scale, available * scale)
+
+
+def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    arrays = case.arrays
+    fresh = arrays.fresh_kg.sum(axis=1)
+    for p, place in enumerate(case.season.places):
+        if np.isfinite(arrays.freezer_kg_a_week[p]):
+            rows = arrays.place_of == p
+            used = fresh[rows] @ plan.put_up[rows]
+            available = np.full_like(used, arrays.freezer_kg_a_week[p])
+            yield LimitUse(f"freezing in {place.name}", "freezing", "kg", used, available)
+    if arrays.dried.any():
+        used = fresh[arrays.dried] @ plan.put_up[arrays.dried]
+        yield LimitUse("dryer", "dryer", "kg", used, np.full_like(used, arrays.dryer_kg_a_week))
+
+
+def _beds(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    for bed, occupied in zip(
+        case.season.beds, bed_occupancy(case.season, case.forecast), strict=True
+    ):
+        used = occupied @ plan.amounts
+        if used.any():
+            yield LimitUse(bed.name, "bed", "m2", used, np.full_like(used, bed.area_m2))

@@ -1,0 +1,117 @@
+"""A tested process as a card: the figure, where it stands, and the cautions that belong to it."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from model.reference.lookup import products
+from model.reference.read import source_title
+from model.safety.altitude import FOOT_M, boiling_point_c
+from model.safety.methods import cautions_for
+from model.safety.process_times import METHODS, process_lines
+from model.season.kitchen import ProcessTime
+
+# Ways people write the tested methods.
+_METHOD_WORDS = {
+    "boiling-water": "boiling water",
+    "boiling_water": "boiling water",
+    "water bath": "boiling water",
+    "pressure_dial": "pressure, dial gauge",
+    "pressure dial": "pressure, dial gauge",
+    "pressure_weighted": "pressure, weighted gauge",
+    "pressure weighted": "pressure, weighted gauge",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ProcessCard:
+    """One tested process for one jar at one altitude; ``others`` are lines that also hold."""
+
+    jar: str
+    altitude_ft: Fraction
+    process: ProcessTime
+    others: tuple[ProcessTime, ...]
+
+    @property
+    def band(self) -> str:
+        """Say the printed altitude band in feet and metres."""
+        low, high = self.process.from_ft, self.process.to_ft
+        if high is None:
+            return f"above {max(0, low - 1):,} ft ({float((low - 1) * FOOT_M):,.0f} m)"
+        metres = f"{float(low * FOOT_M):,.0f}-{float(high * FOOT_M):,.0f} m"
+        return f"{low:,}-{high:,} ft ({metres})"
+
+    @property
+    def cautions(self) -> list[str]:
+        """List the cautions that belong to this process."""
+        row = products()[self.process.product]
+        tags = {"canning", row["acidity"], "shelf"}
+        if self.process.method.startswith("pressure"):
+            tags.add("pressure")
+        if row["group"] in ("pickle", "relish"):
+            tags.add("pickle")
+        if self.process.sterilise_empty_jars:
+            tags.add("sterilise")
+        return cautions_for(tags)
+
+    @property
+    def note(self) -> str:
+        """Give what the tested recipe insists on; blank when there is nothing special."""
+        return products()[self.process.product]["note"]
+
+    def values(self) -> dict[str, object]:
+        """Give the card as plain values."""
+        process = self.process
+        return {
+            "refused": False,
+            "product": process.product,
+            "method": process.method,
+            "pack": process.pack,
+            "jar": self.jar,
+            "jar_tested": process.jar,
+            "altitude_ft": round(float(self.altitude_ft), 1),
+            "band_ft": [process.from_ft, process.to_ft],
+            "minutes": process.minutes,
+            "pressure_psi": process.pressure_psi,
+            "headspace_mm": process.headspace_mm
+            if process.headspace_mm == process.headspace_mm
+            else None,
+            "acid_in_every_jar": process.acid_in_every_jar,
+            "sterilise_empty_jars": process.sterilise_empty_jars,
+            "also_tested": [
+                {"minutes": other.minutes, "pressure_psi": other.pressure_psi}
+                for other in self.others
+            ],
+            "note": self.note,
+            "source": source_title(process.source),
+            "cautions": self.cautions,
+        }
+
+    def text(self) -> str:
+        """Give the card as lines to read."""
+        process = self.process
+        pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else " at the boil"
+        lines = [
+            f"{process.product}, {process.pack} pack, {process.method}",
+            f"{process.minutes} minutes{pressure} for a {process.jar} jar, {self.band}",
+        ]
+        if process.acid_in_every_jar:
+            lines.append("Acid goes into every jar.")
+        if process.sterilise_empty_jars:
+            lines.append("Sterilise the empty jars first.")
+        lines += [self.note] if self.note else []
+        boils = boiling_point_c(float(self.altitude_ft * FOOT_M))
+        lines.append(f"Water boils at {boils:.1f} C there.")
+        lines.append(f"Source: {source_title(process.source)}")
+        return "\n".join([*lines, *(f"  * {caution}" for caution in self.cautions)])
+
+
+def process_card(
+    product: str, method: str, pack: str, jar: str, altitude: Fraction | None
+) -> ProcessCard:
+    """Look up a tested process for a card; raises NoTestedProcess and ValueError."""
+    small = " ".join(method.lower().split())
+    known = {name: name for name in METHODS} | _METHOD_WORDS
+    lines = process_lines(product, known.get(small, method), pack.strip().lower(), jar, altitude)
+    if altitude is None:
+        raise ValueError("no altitude")
+    return ProcessCard(jar, altitude, lines[0], lines[1:])

@@ -1,0 +1,112 @@
+"""Tables of the shelf: stock by preserve and by food, week by week, with its spread."""
+
+import numpy as np
+import pandas as pd
+
+from model.planning import PlannedSeason
+from model.season.arrays import Floats
+from model.simulation.lived_years import LivedYears
+
+
+def stock_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a preserve and week: the plan's units on the shelf, and a low and a high year.
+
+    The years are those in which the household keeps to the plan's pace.
+    """
+    case, plan = planned.case, planned.plan
+    low, high = _spread(planned.at_pace.shelf)
+    rows = []
+    for r, preserve in enumerate(case.season.preserves):
+        if not plan.shelf[r].any() and not high[r].any():
+            continue
+        frame = pd.DataFrame(
+            {
+                "preserve": preserve.name,
+                "food": preserve.food,
+                "unit": preserve.unit,
+                "week": case.weeks.mondays,
+                "jars": plan.shelf[r],
+                "low": np.minimum(low[r], plan.shelf[r]),
+                "high": np.maximum(high[r], plan.shelf[r]),
+            }
+        )
+        rows.append(frame)
+    columns = ["preserve", "food", "unit", "week", "jars", "low", "high"]
+    return pd.concat(rows, ignore_index=True) if rows else pd.DataFrame(columns=columns)
+
+
+def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a food and week: portions on the shelf if everyone eats what they want."""
+    case, arrays = planned.case, planned.case.arrays
+    rows = []
+    for f, food in enumerate(arrays.foods):
+        kept = np.flatnonzero(arrays.food_of_preserve == f)
+        if not len(kept):
+            continue
+        portions = _portions(planned.as_wanted, kept, arrays.portions[kept])
+        low, middle, high = np.percentile(portions, [10, 50, 90], axis=0)
+        until = int(case.demand.cover_until[f])
+        rows.append(
+            pd.DataFrame(
+                {
+                    "food": food,
+                    "week": case.weeks.mondays[:until],
+                    "low_portions": low[:until],
+                    "middle_portions": middle[:until],
+                    "high_portions": high[:until],
+                    "plan_portions": (arrays.portions[kept] @ planned.plan.shelf[kept])[:until],
+                }
+            )
+        )
+    return pd.concat(rows, ignore_index=True)
+
+
+def _portions(lived: LivedYears, rows: np.ndarray, per_unit: Floats) -> Floats:
+    portions: Floats = np.einsum("yrw,r->yw", lived.shelf[:, rows], per_unit)
+    return portions
+
+
+def _spread(shelf: np.ndarray) -> tuple[Floats, Floats]:
+    low, high = np.percentile(shelf, [10, 90], axis=0)
+    return low, high
+
+
+def supply_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a week and source: portions of the plate by where they come from, and the want.
+
+    Sources are fresh food, and kept food by its method; portions beyond the want are left out.
+    """
+    case, plan, arrays = planned.case, planned.plan, planned.case.arrays
+    plate = case.plate
+    in_plate = plate[arrays.food_of_preserve]
+    methods = np.array([preserve.method for preserve in case.season.preserves])
+    groups = {
+        "jars": ("boiling water", "pressure"),
+        "freezer": ("freeze",),
+        "root store": ("root store",),
+        "dried or fermented": ("dry", "ferment"),
+    }
+    wanted = case.demand.usual[plate].sum(axis=0)
+    new_crop = (case.demand.usual - case.demand.wanted)[plate].sum(axis=0)
+    fresh = np.minimum(plan.fresh, plan.wanted)[plate].sum(axis=0)
+    opened = plan.opened * arrays.portions[:, None]
+    parts = {"new crop": new_crop, "fresh": fresh}
+    for name, members in groups.items():
+        parts[name] = opened[in_plate & np.isin(methods, members)].sum(axis=0)
+    room = np.maximum(wanted - fresh - new_crop, 0)
+    kept = sum(parts[name] for name in groups)
+    scale = np.minimum(1, np.divide(room, kept, out=np.ones_like(room), where=kept > 0))
+    rows = []
+    for name, portions in parts.items():
+        shown = portions * scale if name in groups else portions
+        rows.append(
+            pd.DataFrame(
+                {
+                    "week": case.weeks.mondays,
+                    "source": name,
+                    "portions": shown,
+                    "wanted_portions": wanted,
+                }
+            )
+        )
+    return pd.concat(rows, ignore_index=True)

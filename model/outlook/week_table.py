@@ -1,0 +1,55 @@
+"""What to do in one week: what is picked, eaten fresh, put up and spared."""
+
+import numpy as np
+import pandas as pd
+
+from model.planning import PlannedSeason
+
+
+def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
+    """One row a crop to hand in a week: what is picked, and what becomes of it."""
+    plan, arrays = planned.plan, planned.case.arrays
+    put_up = arrays.fresh_kg.T @ plan.put_up[:, week]
+    rows = [
+        {
+            "crop": crop,
+            "expected_kg": float(plan.harvest_kg[c, week]),
+            "low_kg": float(planned.harvest_low[c, week]),
+            "high_kg": float(planned.harvest_high[c, week]),
+            "eaten_kg": float(plan.eaten_kg[c, week]),
+            "put_up_kg": float(put_up[c]),
+            "held_kg": float(plan.on_hand_kg[c, week]),
+            "spare_kg": float(plan.spare_kg[c, week]),
+        }
+        for c, crop in enumerate(arrays.crops)
+        if plan.harvest_kg[c, week] + plan.eaten_kg[c, week] + put_up[c] > 0.05
+    ]
+    columns = [
+        "crop",
+        "expected_kg",
+        "low_kg",
+        "high_kg",
+        "eaten_kg",
+        "put_up_kg",
+        "held_kg",
+        "spare_kg",
+    ]
+    return pd.DataFrame(rows, columns=columns)
+
+
+def week_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a week: kilograms picked, jars put up, loads, hours used and free, jars opened."""
+    plan, case, arrays = planned.plan, planned.case, planned.case.arrays
+    minutes = arrays.minutes_per_load @ plan.loads + arrays.minutes_per_unit @ plan.put_up
+    counted = np.array([preserve.unit in ("jar", "pack") for preserve in case.season.preserves])
+    return pd.DataFrame(
+        {
+            "week": case.weeks.mondays,
+            "expected_kg": plan.harvest_kg.sum(axis=0),
+            "jars": plan.whole_batches[counted].sum(axis=0),
+            "loads": plan.loads.sum(axis=0),
+            "hours": minutes / 60,
+            "free_hours": arrays.kitchen_minutes / 60,
+            "opened": plan.opened[counted].sum(axis=0),
+        }
+    )

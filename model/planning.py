@@ -1,0 +1,117 @@
+"""The one story: a season on a day becomes a case, a plan, and years lived with it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+
+import highspy
+import numpy as np
+
+from model.case import Case, make_case
+from model.cover import CoverWindow, cover_windows
+from model.demand.hand_rule import HandRule
+from model.forecast.years import sampled_harvest
+from model.optimization.make_plan import make_plan
+from model.plan import Plan
+from model.season.arrays import Floats, Singles
+from model.season.season import Season
+from model.simulation.lived_years import Follower, LivedYears, live_through
+from model.simulation.luck import draw_kitchen_luck
+
+Progress = Callable[[str, float], None]
+YEARS = 1000
+SEED = 1
+
+
+@dataclass(frozen=True, eq=False)
+class PlannedSeason:
+    """A case with its plan and what came of it in made-up years.
+
+    Parameters
+    ----------
+    harvest_low, harvest_high : shape (C, W), kilograms; one year in ten gives less, or more.
+    at_pace : the years in which the household keeps to the plan's pace.
+    as_wanted : the same years when it eats what it wants until it is gone.
+    basis : where the program stood, for planning again after a small change.
+    """
+
+    case: Case
+    plan: Plan
+    harvest_low: Floats
+    harvest_high: Floats
+    at_pace: LivedYears
+    as_wanted: LivedYears
+    windows: tuple[CoverWindow, ...]
+    by_hand: tuple[HandRule, ...]
+    basis: highspy.HighsBasis | None
+
+
+def _no_progress(_: str, __: float) -> None:
+    return None
+
+
+def plan_season(
+    season: Season,
+    today: date,
+    *,
+    years: int = YEARS,
+    seed: int = SEED,
+    start: highspy.HighsBasis | None = None,
+    progress: Progress = _no_progress,
+) -> PlannedSeason:
+    """Plan a season from a day on and live through ``years`` made-up years with the plan.
+
+    Parameters
+    ----------
+    seed : of the made-up years; the same seed gives the same years.
+    start : the ``basis`` of an earlier plan of this household, to be quicker.
+    progress : told in words what is being done, and the part done; may raise to stop.
+
+    Raises
+    ------
+    SeasonProblems : when the notes contradict themselves on that day.
+    """
+    progress("Reading the season", 0.0)
+    case = make_case(season, today)
+    progress("Choosing what to plant, put up and open", 0.05)
+    made = make_plan(
+        case, start=start, progress=lambda part: progress("Filling whole loads", 0.05 + 0.6 * part)
+    )
+    plan = made.plan
+    generator = np.random.default_rng(seed)
+    harvest = sampled_harvest(season, case.forecast, plan.amounts, years, generator)
+    progress("Living through made-up years", 0.7)
+    at_pace, as_wanted = _live(case, plan, harvest, generator, progress)
+    low, high = np.percentile(harvest, [10, 90], axis=0)
+    windows = cover_windows(case)
+    return PlannedSeason(
+        case=case,
+        plan=plan,
+        harvest_low=low,
+        harvest_high=high,
+        at_pace=at_pace,
+        as_wanted=as_wanted,
+        windows=windows,
+        by_hand=tuple(window.hand_rule for window in windows),
+        basis=made.basis,
+    )
+
+
+def _live(
+    case: Case, plan: Plan, harvest: Singles, generator: np.random.Generator, progress: Progress
+) -> tuple[LivedYears, LivedYears]:
+    arrays, chosen = case.arrays, case.season.settings
+    luck = draw_kitchen_luck(
+        generator, len(harvest), arrays.sealed_share, len(case.weeks), chosen.appetite_cv
+    )
+
+    def lived(begins: float, *, as_wanted: bool) -> LivedYears:
+        follower = Follower(plan, arrays, case.demand.cover_until, as_wanted)
+        return live_through(
+            follower,
+            harvest,
+            luck,
+            lambda part: progress("Living through made-up years", begins + 0.15 * part),
+        )
+
+    return lived(0.7, as_wanted=False), lived(0.85, as_wanted=True)

@@ -1,0 +1,57 @@
+"""The reference tables as they stand in the CSV files beside this one."""
+
+import csv
+from functools import cache
+from importlib.resources import files
+
+Row = dict[str, str]
+
+TABLES = (
+    "age_scale",
+    "altitude_bands",
+    "cautions",
+    "crops",
+    "edible",
+    "fresh_per_jar",
+    "fresh_per_kept",
+    "hand_minutes",
+    "holding",
+    "jar_sizes",
+    "judgements",
+    "keeping",
+    "no_tested_process",
+    "portions",
+    "process_times",
+    "products",
+    "sources",
+    "store_loss",
+    "yields",
+)
+
+
+@cache
+def table(name: str) -> tuple[Row, ...]:
+    """Give the rows of one table as text, in the order of the file.
+
+    Raises KeyError for a table that is not shipped.
+    """
+    if name not in TABLES:
+        raise KeyError(name)
+    text = (files("model.reference") / f"{name}.csv").read_text("utf-8")
+    return tuple(csv.DictReader(text.splitlines()))
+
+
+def number(text: str) -> float | None:
+    """Give a cell as a number; an empty cell is not known."""
+    return float(text) if text else None
+
+
+def source_title(key: str) -> str:
+    """Say who published what, for the keys of a ``source`` cell (joined by ``;``)."""
+    titles = {row["key"]: row for row in table("sources")}
+    return "; ".join(_cite(titles[part]) for part in key.split(";") if part in titles)
+
+
+def _cite(row: Row) -> str:
+    parts = [row["publisher"], row["title"], row["year"]]
+    return ", ".join(part for part in parts if part)

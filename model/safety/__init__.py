@@ -1,0 +1,1 @@
+"""What may be kept how: looked up, and nothing here can be overridden by a setting."""

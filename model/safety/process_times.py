@@ -1,0 +1,159 @@
+"""The tested process for a product, method, pack, jar and altitude, or a refusal.
+
+Rules: the band that contains the altitude, with sharp edges, rounding up; the tested jar
+that is equal or next larger; nothing is interpolated, extrapolated, defaulted or lowered.
+"""
+
+from dataclasses import replace
+from fractions import Fraction
+from functools import cache
+
+from model.errors import NoTestedProcess, NotInTables
+from model.reference.lookup import product as find_product
+from model.reference.lookup import products
+from model.reference.read import Row, table
+from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
+from model.safety.methods import ways_that_remain
+from model.season.kitchen import ProcessTime
+
+METHODS = ("boiling water", "pressure, dial gauge", "pressure, weighted gauge")
+PACKS = ("hot", "raw")
+
+
+def process_time(
+    product: str, method: str, pack: str, jar: str, altitude: Fraction | None
+) -> ProcessTime:
+    """Look up the tested process; the first of the printed lines where there are several.
+
+    Parameters
+    ----------
+    altitude : exact feet above the sea (see ``altitude_ft``), or None when not known.
+
+    Raises
+    ------
+    NoTestedProcess : with the reason and the ways that remain.
+    ValueError : when ``jar`` names no size.
+    """
+    return process_lines(product, method, pack, jar, altitude)[0]
+
+
+def process_lines(
+    product: str, method: str, pack: str, jar: str, altitude: Fraction | None
+) -> tuple[ProcessTime, ...]:
+    """Look up every printed time-and-pressure line that may be used, first line first."""
+    volume_ml = jar_ml(jar)
+    own = _tested_product(product)
+    if altitude is None:
+        raise NoTestedProcess(
+            "without the altitude there is no figure: it changes every time and pressure",
+            ["give the altitude of the kitchen, in metres or feet"],
+        )
+    lines = _lines_of(own, _method(own, method), _pack(own, pack, method))
+    size = covering_size(volume_ml, {line.jar for line in lines})
+    if size is None:
+        largest = max((line.jar for line in lines), key=tested_sizes().__getitem__)
+        raise NoTestedProcess(
+            f"{own} is tested in jars up to a {largest} ({float(tested_sizes()[largest]):.0f} ml); "
+            f"{jar} is larger",
+            [f"use a {largest} or smaller", *ways_that_remain(own)],
+        )
+    inside = tuple(line for line in lines if line.jar == size and _holds(line, altitude))
+    if not inside:
+        raise NoTestedProcess(
+            f"no tested process for {own} in a {size} at {float(altitude):.0f} ft by {method}",
+            ways_that_remain(own),
+        )
+    return inside
+
+
+def _tested_product(name: str) -> str:
+    try:
+        return find_product(name)["product"]
+    except NotInTables as error:
+        reason, ways = _why_not(name)
+        near = [f"a tested recipe such as {known!r}" for known in error.nearest]
+        raise NoTestedProcess(reason, [*ways, *near]) from error
+
+
+def _why_not(name: str) -> tuple[str, list[str]]:
+    small = name.lower()
+    for row in table("no_tested_process"):
+        if any(words in small for words in row["words"].split(";")):
+            return f"{row['food']}: {row['reason']}", row["ways"].split(";")
+    return f"no tested process for {name!r} in the tables", ways_that_remain(name)
+
+
+def _method(product: str, method: str) -> str:
+    tested = {line.method for line in _lines()[product]}
+    if method in tested:
+        return method
+    ways = ways_that_remain(product)
+    if method not in METHODS:
+        raise NoTestedProcess(
+            f"{method!r} is not a tested way of canning", [*sorted(tested), *ways]
+        )
+    if products()[product]["acidity"] == "low-acid":
+        reason = (
+            f"{product} is low in acid: it goes into a pressure canner or is not canned; "
+            "no length of boiling replaces it"
+        )
+        raise NoTestedProcess(reason, ways)
+    raise NoTestedProcess(f"{product} has no tested process by {method}", [*sorted(tested), *ways])
+
+
+def _pack(product: str, pack: str, method: str) -> str:
+    tested = {line.pack for line in _lines()[product] if line.method == method}
+    if pack in tested:
+        return pack
+    raise NoTestedProcess(
+        f"{product} by {method} has no tested {pack or 'unnamed'} pack",
+        [f"{known} pack" for known in sorted(tested)],
+    )
+
+
+def _lines_of(product: str, method: str, pack: str) -> tuple[ProcessTime, ...]:
+    lines = _lines()[product]
+    return tuple(line for line in lines if line.method == method and line.pack == pack)
+
+
+def _holds(line: ProcessTime, altitude: Fraction) -> bool:
+    """Say whether a printed band holds an altitude; between two bands the upper one does."""
+    above = line.from_ft == 0 or altitude > line.from_ft - 1
+    return above and (line.to_ft is None or altitude <= line.to_ft)
+
+
+@cache
+def _lines() -> dict[str, tuple[ProcessTime, ...]]:
+    lines: dict[str, list[tuple[int, ProcessTime]]] = {}
+    for row in table("process_times"):
+        lines.setdefault(row["product"], []).append((int(row["line"]), _line(row)))
+    ordered = {}
+    for product, pairs in lines.items():
+        ordered[product] = tuple(line for _, line in sorted(pairs, key=lambda pair: pair[0]))
+    return ordered
+
+
+def _line(row: Row) -> ProcessTime:
+    return ProcessTime(
+        product=row["product"],
+        method=row["method"],
+        pack=row["pack"],
+        jar=row["jar"],
+        from_ft=int(row["from_ft"]),
+        to_ft=int(row["to_ft"]) if row["to_ft"] else None,
+        minutes=int(row["process_minutes"]),
+        pressure_psi=int(row["pressure_psi"]) if row["pressure_psi"] else None,
+        headspace_mm=float(row["headspace_mm"]) if row["headspace_mm"] else None,
+        acid_in_every_jar=row["acid_in_every_jar"] == "yes",
+        sterilise_empty_jars=row["sterilise_empty_jars"] == "yes",
+        confidence=row["confidence"],
+        source=row["source"],
+    )
+
+
+def tested_ways(product: str) -> tuple[ProcessTime, ...]:
+    """List one line for each method, pack and jar that a product is tested in."""
+    seen: dict[tuple[str, str, str], ProcessTime] = {}
+    for line in _lines()[find_product(product)["product"]]:
+        seen.setdefault((line.method, line.pack, line.jar), replace(line, from_ft=0, to_ft=None))
+    return tuple(seen.values())

@@ -1,0 +1,66 @@
+"""Who eats, what, how often and when."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from model.season.weeks import YearDay
+
+
+@dataclass(frozen=True, slots=True)
+class Eater:
+    """One person at the table; the scale of an adult's portion is 1."""
+
+    name: str
+    vegetable_scale: float
+    fruit_scale: float
+
+
+@dataclass(frozen=True, slots=True)
+class Away:
+    """Somebody (or everyone) is not at the table, first and last day included."""
+
+    who: str
+    begins: date
+    ends: date
+
+
+@dataclass(frozen=True, slots=True)
+class Guests:
+    """So many adult guests, first and last day included."""
+
+    adults: float
+    begins: date
+    ends: date
+
+
+@dataclass(frozen=True, slots=True)
+class Habit:
+    """How eating of a food runs through the year: a factor from each date on."""
+
+    name: str
+    steps: tuple[tuple[YearDay, float], ...]
+
+    def factor(self, day: date) -> float:
+        """Give the factor of the last step at or before a day."""
+        past = [(start.on_or_before(day), factor) for start, factor in self.steps]
+        return max(past)[1]
+
+
+@dataclass(frozen=True, slots=True)
+class Food:
+    """Something on the plate, fresh or kept.
+
+    ``portions_a_week`` and ``most_a_week`` are for one adult; ``plate`` says whether it
+    counts as part of the plate (jam and pickles do not).
+    """
+
+    name: str
+    group: str
+    portions_a_week: float
+    most_a_week: float
+    liking: float
+    habit: str
+    portion_ml: float
+    portion_g: float
+    plate: bool
+    crops: tuple[str, ...]

@@ -1,0 +1,160 @@
+"""Jars, canners, preserves and the hours to fill them in."""
+
+from dataclasses import dataclass
+from datetime import date
+
+CANNING = ("boiling water", "pressure")
+METHODS = (*CANNING, "freeze", "dry", "ferment", "root store")
+
+
+@dataclass(frozen=True, slots=True)
+class Jar:
+    """A size of jar, freezer pack or bag that the household owns.
+
+    ``owned`` and ``lids`` are None where any number can be had.
+    """
+
+    name: str
+    volume_l: float
+    owned: int | None
+    lids: int | None
+    footprint_cm2: float
+
+
+@dataclass(frozen=True, slots=True)
+class Canner:
+    """A canner and how many jars of each size one load holds."""
+
+    name: str
+    kind: str
+    jars_per_load: tuple[tuple[str, int], ...]
+
+    def load_of(self, jar: str) -> int | None:
+        """Give the jars of one size in a full load."""
+        return dict(self.jars_per_load).get(jar)
+
+
+@dataclass(frozen=True, slots=True)
+class Dryer:
+    """A dryer: fresh kilograms a load, and the loads that fit in a week."""
+
+    name: str
+    fresh_kg_per_load: float
+    loads_per_week: float
+
+
+@dataclass(frozen=True, slots=True)
+class ProcessTime:
+    """One tested process, as looked up: never computed, never lowered.
+
+    ``from_ft`` and ``to_ft`` are the printed altitude band; ``to_ft`` None means that the
+    table prints no upper limit. ``jar`` is the tested size, at least as large as the jar.
+    """
+
+    product: str
+    method: str
+    pack: str
+    jar: str
+    from_ft: int
+    to_ft: int | None
+    minutes: int
+    pressure_psi: int | None
+    headspace_mm: float | None
+    acid_in_every_jar: bool
+    sterilise_empty_jars: bool
+    confidence: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place that keeps food: a shelf, a freezer, a root store or a crock.
+
+    ``capacity`` is in cm2 of shelf (all tiers together), litres of freezer or crock that
+    can be filled, or kilograms of root store.
+    """
+
+    name: str
+    kind: str
+    capacity: float
+    volume_l: float
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """Fresh kilograms of one crop in one jar (or pack, kilogram, litre) of a preserve."""
+
+    crop: str
+    kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Preserve:
+    """A recipe in a jar: what the plan decides how many of to make.
+
+    ``unit`` names what is counted (jar, pack, kg, litre). ``units_per_load`` is None where
+    nothing is done in loads. ``loss_per_week`` is the root store's shrink and rot.
+    """
+
+    name: str
+    food: str
+    method: str
+    product: str
+    pack: str
+    jar: str | None
+    unit: str
+    unit_volume_l: float
+    ingredients: tuple[Ingredient, ...]
+    portions: float
+    minutes_per_unit: float
+    minutes_per_load: float
+    units_per_load: int | None
+    keeps_weeks: int
+    ready_after_weeks: int
+    loss_per_week: float
+    place: str
+    space_per_unit: float
+    share_of_food: float
+    liking: float
+    most_portions_a_week: float | None
+    target: int | None
+    process: ProcessTime | None
+    source: str
+
+    @property
+    def canned(self) -> bool:
+        """Say whether it is heat-processed in sealed glass."""
+        return self.method in CANNING
+
+    @property
+    def crops(self) -> tuple[str, ...]:
+        """List the crops it is made of."""
+        return tuple(ingredient.crop for ingredient in self.ingredients)
+
+
+@dataclass(frozen=True, slots=True)
+class KitchenHours:
+    """Free kitchen hours a week in a stretch of dates; without dates, in every other week."""
+
+    begins: date | None
+    ends: date | None
+    hours_a_week: float
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """A count of what stands on the shelf: a day, a preserve, a number, when it was made."""
+
+    day: date
+    preserve: str
+    units: float
+    put_up: date
+
+
+@dataclass(frozen=True, slots=True)
+class Gift:
+    """Jars promised away on a day; the jar does not come back."""
+
+    day: date
+    preserve: str
+    units: float

@@ -1,0 +1,107 @@
+"""A season: one household's notes, checked and resolved against the reference tables."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from typing import Protocol, TypeVar
+
+from model.season.frosts import Frosts
+from model.season.garden import Bed, Crop, GardenSeason, Picking, Planting, Setback
+from model.season.household import Away, Eater, Food, Guests, Habit
+from model.season.kitchen import (
+    Canner,
+    Counted,
+    Dryer,
+    Gift,
+    Jar,
+    KitchenHours,
+    Place,
+    Preserve,
+)
+from model.season.settings import Settings
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...
+
+
+_T = TypeVar("_T", bound=_Named)
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """Everything a plan is made from, except the day it is made on.
+
+    ``altitude_ft`` is None where the household did not give it (then nothing is canned).
+    """
+
+    household: str
+    invented: bool
+    units: str
+    altitude_ft: Fraction | None
+    notes_date: date | None
+    frosts: Frosts
+    eaters: tuple[Eater, ...]
+    away: tuple[Away, ...]
+    guests: tuple[Guests, ...]
+    habits: tuple[Habit, ...]
+    foods: tuple[Food, ...]
+    beds: tuple[Bed, ...]
+    crops: tuple[Crop, ...]
+    garden_seasons: tuple[GardenSeason, ...]
+    plantings: tuple[Planting, ...]
+    pickings: tuple[Picking, ...]
+    setbacks: tuple[Setback, ...]
+    jars: tuple[Jar, ...]
+    canners: tuple[Canner, ...]
+    dryers: tuple[Dryer, ...]
+    places: tuple[Place, ...]
+    kitchen_hours: tuple[KitchenHours, ...]
+    preserves: tuple[Preserve, ...]
+    counts: tuple[Counted, ...]
+    gifts: tuple[Gift, ...]
+    settings: Settings
+
+    def crop(self, name: str) -> Crop:
+        """Give the crop of a name."""
+        return _named(self.crops, name)
+
+    def food(self, name: str) -> Food:
+        """Give the food of a name."""
+        return _named(self.foods, name)
+
+    def preserve(self, name: str) -> Preserve:
+        """Give the preserve of a name."""
+        return _named(self.preserves, name)
+
+    def food_of_crop(self, crop: str) -> Food | None:
+        """Give the food that a crop is eaten as when it is fresh."""
+        return next((food for food in self.foods if crop in food.crops), None)
+
+    def garden_season_on(self, today: date) -> GardenSeason | None:
+        """Give the garden year that holds a day."""
+        years = (year for year in self.garden_seasons if year.begins <= today <= year.ends)
+        return next(years, None)
+
+    def stock_on(self, today: date) -> tuple[Counted, ...]:
+        """List what stands on the shelf by the last stock-take on or before a day.
+
+        A stock-take overrules everything before it: a preserve that it does not list is gone.
+        """
+        days = [count.day for count in self.counts if count.day <= today]
+        if not days:
+            return ()
+        return tuple(count for count in self.counts if count.day == max(days) and count.units > 0)
+
+    def counted_on(self, today: date) -> date | None:
+        """Give the day of the last stock-take on or before a day."""
+        return max((count.day for count in self.counts if count.day <= today), default=None)
+
+
+def _named(things: Sequence[_T], name: str) -> _T:
+    for thing in things:
+        if thing.name == name:
+            return thing
+    raise KeyError(name)

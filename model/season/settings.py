@@ -1,0 +1,46 @@
+"""The household's judgement values: every one can be changed, and says so where it shows."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Values that no table settles; meanings and units stand in reference/judgements.csv."""
+
+    seal_failure_share: float
+    lean_share: float
+    margin_share: float
+    hour_worth_portions: float
+    fresh_first_worth: float
+    middle_worth: float
+    last_worth: float
+    beyond_want_worth: float
+    beyond_share_worth: float
+    reserve_worth: float
+    waste_worth_per_kg: float
+    lid_worth: float
+    garden_spread_factor: float
+    garden_shared_share: float
+    family_correlation: float
+    season_correlation: float
+    near_total_loss_left: float
+    frost_caught_share: float
+    own_date_spread_days: float
+    light_frost_days: float
+    freezer_fill_share: float
+    freezer_load_g_per_l_day: float
+    fill_minutes_per_load: float
+    come_up_minutes_boiling: float
+    rest_minutes_boiling: float
+    come_up_minutes_pressure: float
+    jam_minutes_per_l: float
+    sauce_minutes_per_l: float
+    dryer_minutes_per_kg: float
+    ferment_weeks: float
+    habit_growing: float
+    habit_autumn: float
+    habit_after_midwinter: float
+    put_up_within_weeks: float
+    pint_footprint_cm2: float
+    cellar_life_share: float
+    appetite_cv: float

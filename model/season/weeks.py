@@ -1,0 +1,86 @@
+"""Weeks named by their Monday, and dates that come round every year."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+WEEK = timedelta(days=7)
+
+
+def monday_of(day: date) -> date:
+    """Give the Monday of the week that holds a day."""
+    return day - timedelta(days=day.weekday())
+
+
+@dataclass(frozen=True, slots=True)
+class Weeks:
+    """A run of whole weeks, counted from 0."""
+
+    first: date
+    count: int
+
+    def __post_init__(self) -> None:
+        """Refuse a first day that is no Monday and an empty run."""
+        if self.first.weekday() != 0:
+            raise ValueError(f"{self.first} is not a Monday")
+        if self.count < 1:
+            raise ValueError("a run of weeks needs at least one week")
+
+    def __len__(self) -> int:
+        """Count the weeks."""
+        return self.count
+
+    def monday(self, week: int) -> date:
+        """Give the Monday of a week; weeks before 0 and after the end count on."""
+        return self.first + week * WEEK
+
+    def index(self, day: date) -> int:
+        """Give the week that holds a day; below 0 or past the end when outside."""
+        return (monday_of(day) - self.first).days // 7
+
+    @property
+    def mondays(self) -> tuple[date, ...]:
+        """List every Monday of the run."""
+        return tuple(self.monday(week) for week in range(self.count))
+
+    def days_inside(self, begins: date, ends: date) -> tuple[int, ...]:
+        """Count, for each week, its days from ``begins`` to ``ends``, both included."""
+        days = []
+        for monday in self.mondays:
+            first, last = max(monday, begins), min(monday + timedelta(days=6), ends)
+            days.append(max(0, (last - first).days + 1))
+        return tuple(days)
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class YearDay:
+    """A month and a day that come round every year."""
+
+    month: int
+    day: int
+
+    def in_year(self, year: int) -> date:
+        """Give the date in a year; 29 February becomes the 28th in common years."""
+        try:
+            return date(year, self.month, self.day)
+        except ValueError:
+            return date(year, self.month, self.day - 1)
+
+    def nearest(self, day: date) -> date:
+        """Give the occurrence closest to a date."""
+        years = (day.year - 1, day.year, day.year + 1)
+        return min((self.in_year(year) for year in years), key=lambda d: abs((d - day).days))
+
+    def on_or_after(self, day: date) -> date:
+        """Give the first occurrence on or after a date."""
+        this_year = self.in_year(day.year)
+        return this_year if this_year >= day else self.in_year(day.year + 1)
+
+    def on_or_before(self, day: date) -> date:
+        """Give the last occurrence on or before a date."""
+        this_year = self.in_year(day.year)
+        return this_year if this_year <= day else self.in_year(day.year - 1)
+
+
+def a_year_later(day: date) -> date:
+    """Give the same day of the next year."""
+    return YearDay(day.month, day.day).in_year(day.year + 1)

@@ -1,0 +1,220 @@
+"""A plan lived through many years, week by week, with the mass balance asserted every week."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from model.plan import Plan
+from model.season.arrays import Ints, SeasonArrays, Singles
+from model.simulation.kitchen_room import KitchenRoom
+from model.simulation.luck import KitchenLuck
+from model.simulation.rules import (
+    WeekGuide,
+    ahead_of_plan,
+    eat_fresh,
+    food_portions,
+    open_jars,
+    portions_aimed_at,
+    put_up,
+    still_good,
+    week_guides,
+)
+
+Progress = Callable[[float], None]
+YEARS_AT_ONCE = 2000
+DRIFT = 1e-2
+
+
+@dataclass(frozen=True, eq=False)
+class LivedYears:
+    """What came of a plan in each year.
+
+    Parameters
+    ----------
+    shelf : shape (Y, R, W), units at each week's end.
+    met, fresh : shape (Y, F, W), portions eaten in all, and of those fresh.
+    wanted : shape (Y, F, W), portions wanted, with the year's appetite.
+    filled, past : shape (Y, R), units over all weeks.
+    wasted_kg : shape (Y, C), picked and neither eaten nor put up.
+    minutes : shape (Y, W), kitchen work.
+    """
+
+    shelf: Singles
+    met: Singles
+    fresh: Singles
+    wanted: Singles
+    filled: Singles
+    past: Singles
+    wasted_kg: Singles
+    minutes: Singles
+
+
+@dataclass(frozen=True, eq=False)
+class Follower:
+    """A household that follows a plan.
+
+    ``as_wanted``: it eats what it likes until it is gone; else it keeps to the plan's pace.
+    """
+
+    plan: Plan
+    arrays: SeasonArrays
+    cover_until: Ints
+    as_wanted: bool
+
+
+def live_through(
+    follower: Follower,
+    harvest_kg: Singles,
+    luck: KitchenLuck,
+    progress: Progress = lambda _: None,
+) -> LivedYears:
+    """Live a plan through sampled years.
+
+    Parameters
+    ----------
+    harvest_kg : shape (Y, C, W), what each year's garden gives.
+    progress : told the part that is done; may raise to stop.
+    """
+    years = len(harvest_kg)
+    parts = []
+    for begins in range(0, years, YEARS_AT_ONCE):
+        some = slice(begins, min(years, begins + YEARS_AT_ONCE))
+        parts.append(_Run(follower, harvest_kg[some], luck, some).live())
+        progress(some.stop / years)
+    if len(parts) == 1:
+        return parts[0]
+    joined = {
+        field.name: np.concatenate([getattr(part, field.name) for part in parts])
+        for field in fields(LivedYears)
+    }
+    return LivedYears(**joined)
+
+
+class _Run:
+    """One chunk of years on its way through the weeks; years lie along the last axis."""
+
+    def __init__(
+        self, follower: Follower, harvest_kg: Singles, luck: KitchenLuck, some: slice
+    ) -> None:
+        arrays = follower.arrays
+        years, weeks = len(harvest_kg), len(follower.plan.weeks)
+        rows, foods, crops = len(arrays.preserves), len(arrays.foods), len(arrays.crops)
+
+        def empty(*shape: int) -> Singles:
+            return np.zeros((*shape, years), dtype=np.float32)
+
+        self.arrays, self.as_wanted = arrays, follower.as_wanted
+        self.guides = week_guides(follower.plan, arrays, follower.cover_until)
+        self.in_food = food_portions(arrays)
+        self.harvest = np.ascontiguousarray(harvest_kg.transpose(2, 1, 0))
+        self.appetite = luck.appetite[some]
+        self.unsealed = np.ascontiguousarray(luck.unsealed[some].transpose(2, 1, 0))
+        self.on_hand, self.picked, self.wasted = empty(crops), empty(crops), empty(crops)
+        self.units = empty(rows) + arrays.opening_units[:, None].astype(np.float32)
+        self.filled, self.past, self.gone = empty(rows), empty(rows), empty(len(arrays.jars))
+        self.sealed, self.shelf = empty(weeks, rows), empty(weeks, rows)
+        self.met, self.fresh, self.wanted = (empty(weeks, foods) for _ in range(3))
+        self.minutes = empty(weeks)
+
+    def live(self) -> LivedYears:
+        for week, guide in enumerate(self.guides):
+            self._week(week, guide)
+        return LivedYears(
+            shelf=self.shelf.transpose(2, 1, 0),
+            met=self.met.transpose(2, 1, 0),
+            fresh=self.fresh.transpose(2, 1, 0),
+            wanted=self.wanted.transpose(2, 1, 0),
+            filled=self.filled.T,
+            past=self.past.T,
+            wasted_kg=self.wasted.T,
+            minutes=self.minutes.T,
+        )
+
+    def _week(self, week: int, guide: WeekGuide) -> None:
+        arrays = self.arrays
+        picked = self.harvest[week]
+        had_kg = self.on_hand + picked
+        self.on_hand = had_kg.copy()
+        self.picked += picked
+        aimed = portions_aimed_at(
+            arrays, guide, self.units, self.appetite, as_wanted=self.as_wanted
+        )
+        nothing: Singles = np.zeros((len(arrays.crops), 1), dtype=np.float32)
+        no_limit: Singles = np.full((len(arrays.crops), 1), np.inf, dtype=np.float32)
+        planned, kept = (
+            (no_limit, nothing) if self.as_wanted else (guide.eaten_kg, guide.on_hand_kg)
+        )
+        eaten = eat_fresh(arrays, self.on_hand, aimed, planned, nothing)
+        made = self._put_up(week, guide)
+        eaten += eat_fresh(arrays, self.on_hand, aimed - eaten, no_limit, kept)
+        self._hold(week)
+        self._open(week, guide, made, np.maximum(aimed - eaten, 0))
+        self.met[week] += eaten
+        self.fresh[week] = eaten
+        self.wanted[week] = self.appetite[None, :] * guide.wanted
+
+    def _put_up(self, week: int, guide: WeekGuide) -> Singles:
+        arrays = self.arrays
+        made = np.zeros_like(self.units)
+        if not self.on_hand.any() or not guide.put_up_in_all.any():
+            return made
+        room = KitchenRoom(arrays, week, self.units, self.gone, guide.opened)
+        made = put_up(arrays, self.on_hand, np.maximum(guide.put_up_by - self.filled, 0), room)
+        self.filled += made
+        later = np.maximum(guide.put_up_in_all - self.filled, 0)
+        later *= ahead_of_plan(arrays, guide, self.picked)
+        early = put_up(arrays, self.on_hand, later, room)
+        self.filled += early
+        self.minutes[week] = room.minutes_used
+        return made + early
+
+    def _hold(self, week: int) -> None:
+        """Keep what still holds to next week; the rest is given away or composted."""
+        for c, span in enumerate(self.arrays.hold_weeks):
+            if span > 1:
+                begins = max(0, week - int(span) + 2)
+                window = self.harvest[begins : week + 1, c].sum(axis=0)
+                kept = np.minimum(self.on_hand[c], window)
+            else:
+                kept = np.zeros_like(self.on_hand[c])
+            self.wasted[c] += self.on_hand[c] - kept
+            self.on_hand[c] = kept
+
+    def _open(self, week: int, guide: WeekGuide, made: Singles, missing: Singles) -> None:
+        arrays = self.arrays
+        self.sealed[week] = made * (1 - self.unsealed[week])
+        losing = (1 - arrays.loss_per_week)[:, None].astype(np.float32)
+        held = self.units * losing + self.sealed[week]
+        ready = held.copy()
+        for r in np.flatnonzero(arrays.ready_after_weeks):
+            begins = max(0, week - int(arrays.ready_after_weeks[r]) + 1)
+            ready[r] -= self.sealed[begins : week + 1, r].sum(axis=0)
+        np.maximum(ready, 0, out=ready)
+        given = np.minimum(ready, guide.given)
+        opened = open_jars(arrays, guide, missing, ready - given)
+        after = held - opened - given
+        self.units = self._good(week, after)
+        past = after - self.units
+        self.past += past
+        for r in np.flatnonzero(arrays.canned & (guide.given[:, 0] > 0)):
+            self.gone[arrays.jar_of[r]] += given[r]
+        self.shelf[week] = self.units
+        self.met[week] = self.in_food @ opened
+        self._check_balance(week, held - opened - given - past)
+
+    def _good(self, week: int, units: Singles) -> Singles:
+        """Give what is left after throwing away what is past its keeping life."""
+        arrays = self.arrays
+        left = np.maximum(units, 0)
+        whole = arrays.opening_units * (1 - arrays.loss_per_week) ** (week + 1)
+        stale = (arrays.opening_left[:, week] < whole - 1e-9) | (week >= arrays.keeps_weeks)
+        for r in [int(r) for r in np.flatnonzero(stale)]:
+            left[r] = np.minimum(left[r], still_good(arrays, week, self.sealed, r))
+        return left
+
+    def _check_balance(self, week: int, expected: Singles) -> None:
+        drift = np.abs(expected - self.units).max(axis=1, initial=0)
+        if (drift > DRIFT).any():
+            name = self.arrays.preserves[int(drift.argmax())]
+            raise AssertionError(f"week {week}: jars of {name} appeared or vanished")
