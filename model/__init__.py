@@ -13,14 +13,14 @@ from model.errors import (
     SeasonProblems,
 )
 from model.intake.gate import read_season, season_from_zip
-from model.outlook.food_table import food_table, lean_table, present_food_table
+from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.report import plan_report
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
-from model.outlook.week_table import fresh_table, week_table
+from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.reference.lookup import products
 from model.reference.read import source_title
@@ -57,9 +57,11 @@ __all__ = [
     "harvest_table",
     "lean_table",
     "limit_table",
+    "opening_table",
     "plan_report",
     "plan_season",
     "planting_table",
+    "plate_table",
     "present_food_table",
     "preserve_table",
     "process_card",

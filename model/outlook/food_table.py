@@ -3,8 +3,9 @@
 import numpy as np
 import pandas as pd
 
-from model.outlook.lasting import lasting, present_stretch
+from model.outlook.lasting import Lasting, lasting, plate_lasting, present_stretch
 from model.planning import PlannedSeason
+from model.season.arrays import Ints
 
 
 def food_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -21,15 +22,27 @@ def present_food_table(planned: PlannedSeason) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=list(_row(planned, 0, now=False)))
 
 
+def plate_table(planned: PlannedSeason, *, now: bool = False) -> pd.DataFrame:
+    """One row for the whole plate in the columns of ``food_table``; none without a stretch."""
+    lasts = plate_lasting(planned, now=now)
+    plate = np.flatnonzero(planned.case.plate)
+    columns = list(_row(planned, 0, now=False))
+    rows = [] if lasts is None else [_columns(planned, lasts, plate)]
+    return pd.DataFrame(rows, columns=columns)
+
+
 def _row(planned: PlannedSeason, f: int, *, now: bool) -> dict[str, object]:
+    return _columns(planned, lasting(planned, f, now=now), np.array([f]))
+
+
+def _columns(planned: PlannedSeason, lasts: Lasting, foods: Ints) -> dict[str, object]:
     plan, case = planned.plan, planned.case
-    lasts = lasting(planned, f, now=now)
-    met = np.minimum(plan.met[f], plan.wanted[f]).sum()
+    wanted = plan.wanted[foods]
     return {
-        "food": case.arrays.foods[f],
-        "wanted_portions": float(plan.wanted[f].sum()),
-        "met_portions": float(met),
-        "fresh_portions": float(np.minimum(plan.fresh[f], plan.wanted[f]).sum()),
+        "food": lasts.food,
+        "wanted_portions": float(wanted.sum()),
+        "met_portions": float(np.minimum(plan.met[foods], wanted).sum()),
+        "fresh_portions": float(np.minimum(plan.fresh[foods], wanted).sum()),
         "lasts_low": lasts.low,
         "lasts_until": lasts.until,
         "lasts_high": lasts.high,
@@ -37,7 +50,7 @@ def _row(planned: PlannedSeason, f: int, *, now: bool) -> dict[str, object]:
         "chance_lasts": lasts.chance,
         "level_portions": lasts.level_portions,
         "begins": lasts.begins,
-        "on_plate": bool(case.plate[f]),
+        "on_plate": bool(case.plate[foods].all()),
     }
 
 

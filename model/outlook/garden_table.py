@@ -83,10 +83,10 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
                 "expected_so_far_kg": expected,
                 "picked_kg": got,
                 "status": _verdict(expected, got, expected + float(to_come[c])),
-                "expected_kg": float(to_come[c]),
+                "to_come_kg": float(to_come[c]),
             }
         )
-    columns = ["crop", "expected_so_far_kg", "picked_kg", "status", "expected_kg"]
+    columns = ["crop", "expected_so_far_kg", "picked_kg", "status", "to_come_kg"]
     return pd.DataFrame(rows, columns=columns)
 
 

@@ -6,6 +6,7 @@ from datetime import date
 import numpy as np
 
 from model.cover import first_picking_week
+from model.demand.lean_weeks import WHOLE_PLATE
 from model.planning import PlannedSeason
 from model.season.arrays import Bools, Floats
 from model.simulation.lived_years import LivedYears
@@ -103,6 +104,38 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
         chance=float((out >= ends).mean()),
         level_portions=_in_hand(planned, food, begins) / max(1, eating),
         wanted_portions=float(wanted.sum()) / max(1, eating),
+    )
+
+
+def plate_lasting(planned: PlannedSeason, *, now: bool = False) -> Lasting | None:
+    """Say how long the whole plate lasts: until less than the share of it can be served.
+
+    None when there is no such stretch. A food counts as served again from its new crop on.
+    """
+    case, lived = planned.case, planned.as_wanted
+    own = [s for s in case.lean if s.food == WHOLE_PLATE]
+    stretches = [s for s in own if (s.begins == 0 and s != own[-1]) == now]
+    if not stretches:
+        return None
+    begins, ends = stretches[-1].begins, stretches[-1].ends + 1
+    new_crop = (case.demand.usual - case.demand.wanted)[case.plate].sum(axis=0)[begins:ends]
+    part = lived.wanted[:, case.plate, begins:ends]
+    wanted = part.sum(axis=1) + new_crop
+    met = np.minimum(lived.met[:, case.plate, begins:ends], part).sum(axis=1) + new_crop
+    short = (wanted > 1e-6) & (met < case.season.settings.lean_share * wanted)
+    out = np.where(short.any(axis=1), short.argmax(axis=1) + begins, ends)
+    low, middle, high = (case.weeks.monday(int(w)) for w in np.percentile(out, [10, 50, 90]))
+    eating = max(1, int((wanted.mean(axis=0) > 1e-6).sum()))
+    return Lasting(
+        food=WHOLE_PLATE,
+        begins=case.weeks.monday(begins),
+        ends=case.weeks.monday(ends),
+        until=middle,
+        low=low,
+        high=high,
+        chance=float((out >= ends).mean()),
+        level_portions=float(met.mean(axis=0).sum()) / eating,
+        wanted_portions=float(wanted.mean(axis=0).sum()) / eating,
     )
 
 

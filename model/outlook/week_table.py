@@ -37,6 +37,23 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=columns)
 
 
+def opening_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
+    """One row a preserve to open in a week, by the plan's pace."""
+    case, plan = planned.case, planned.plan
+    rows = [
+        {
+            "preserve": preserve.name,
+            "food": preserve.food,
+            "unit": preserve.unit,
+            "opened": float(plan.opened[r, week]),
+            "portions": float(plan.opened[r, week] * preserve.portions),
+        }
+        for r, preserve in enumerate(case.season.preserves)
+        if plan.opened[r, week] > 0.02
+    ]
+    return pd.DataFrame(rows, columns=["preserve", "food", "unit", "opened", "portions"])
+
+
 def week_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a week: kilograms picked, jars put up, loads, hours used and free, jars opened."""
     plan, case, arrays = planned.plan, planned.case, planned.case.arrays

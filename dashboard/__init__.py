@@ -1,0 +1,1 @@
+"""The dashboard: three places that answer what to plant, what to do now, and will it last."""

@@ -1,0 +1,45 @@
+"""Every food as a bar that reaches the new crop, or does not."""
+
+import altair as alt
+import pandas as pd
+
+from dashboard.charts.theme import FAINT, LEAF, RUST, SPREAD_OPACITY, date_axis, titled
+
+
+def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.LayerChart:
+    """Draw how long each food lasts, with a soft edge for luck and a mark for the new crop.
+
+    Parameters
+    ----------
+    foods : one row a food: ``food``, ``begins``, ``lasts_low``, ``lasts_until``,
+        ``lasts_high``, ``new_crop``, ``label_at`` (dates), ``enough`` (yes or no), ``label``.
+    """
+    order = list(foods["food"])
+    food = alt.Y("food:N").sort(order).title(None).axis(labelLimit=150, ticks=False, domain=False)
+    colour = alt.Color("enough:N").scale(domain=["yes", "no"], range=[LEAF, RUST]).legend(None)
+    base = alt.Chart(foods).encode(food)
+    tips = [
+        alt.Tooltip("food:N", title="Food"),
+        alt.Tooltip("lasts_until:T", title="Lasts until", format="%d %b %Y"),
+        alt.Tooltip("lasts_low:T", title="In a bad year", format="%d %b %Y"),
+        alt.Tooltip("lasts_high:T", title="In a good year", format="%d %b %Y"),
+        alt.Tooltip("new_crop:T", title="New crop", format="%d %b %Y"),
+    ]
+    bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
+        alt.X("begins:T").title(None).axis(date_axis()),
+        alt.X2("lasts_until:T"),
+        colour,
+        tooltip=tips,
+    )
+    luck = base.mark_bar(height={"band": 0.3}, opacity=SPREAD_OPACITY).encode(
+        alt.X("lasts_low:T"), alt.X2("lasts_high:T"), colour, tooltip=tips
+    )
+    new_crop = base.mark_point(shape="diamond", size=70, filled=True, opacity=0.95).encode(
+        alt.X("new_crop:T"), color=alt.value(FAINT), tooltip=tips
+    )
+    day = pd.DataFrame({"week": [today]})
+    now = alt.Chart(day).mark_rule(strokeDash=[4, 3], color=FAINT).encode(alt.X("week:T"))
+    label = base.mark_text(align="left", dx=4, fontSize=11).encode(
+        alt.X("label_at:T"), alt.Text("label:N"), color=alt.value(FAINT)
+    )
+    return titled(bar + luck + now + new_crop + label, title, 23 * len(order) + 64)

@@ -1,0 +1,130 @@
+"""Stock curves: what stands on the shelf week by week, with its spread."""
+
+import altair as alt
+import pandas as pd
+
+from dashboard.charts.theme import (
+    CLAY,
+    FAINT,
+    LEAF,
+    PLUM,
+    SHADE_OPACITY,
+    SLATE,
+    SPREAD_OPACITY,
+    titled,
+    week_axis,
+)
+
+# Line styles tell apart what colours may not.
+DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
+COLOURS = [CLAY, SLATE, LEAF, PLUM, "#1b998b", "#7a6a53"]
+
+
+def food_curve(
+    stock: pd.DataFrame, lean: pd.DataFrame, marks: pd.DataFrame, title: str
+) -> alt.LayerChart:
+    """Draw the portions of one food on the shelf, with lean weeks shaded.
+
+    Parameters
+    ----------
+    stock : one row a week: ``week``, ``low_portions``, ``middle_portions``,
+        ``high_portions``, ``plan_portions``.
+    lean : one row a stretch: ``begins``, ``ends``.
+    marks : one row a day worth a line: ``week``, ``what`` (today, new crop).
+    """
+    base = alt.Chart(stock).encode(week_axis())
+    tips = [
+        alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+        alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
+        alt.Tooltip("low_portions:Q", title="Bad year", format=".2~s"),
+        alt.Tooltip("high_portions:Q", title="Good year", format=".2~s"),
+    ]
+    spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
+        alt.Y("low_portions:Q").title("Portions on the shelf"), alt.Y2("high_portions:Q")
+    )
+    middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
+        alt.Y("middle_portions:Q"), tooltip=tips
+    )
+    plan = base.mark_line(color=SLATE, strokeDash=[5, 3], strokeWidth=1.5).encode(
+        alt.Y("plan_portions:Q")
+    )
+    return titled(shaded(lean) + spread + plan + middle + ruled(marks), title, 320)
+
+
+def shaded(lean: pd.DataFrame) -> alt.Chart:
+    """Shade the lean weeks."""
+    return (
+        alt.Chart(lean)
+        .mark_rect(opacity=SHADE_OPACITY, color=FAINT)
+        .encode(alt.X("begins:T"), alt.X2("ends:T"))
+    )
+
+
+def ruled(marks: pd.DataFrame) -> alt.LayerChart:
+    """Draw a line with a word for each day worth one, the words one below the other."""
+    rule = alt.Chart(marks).mark_rule(strokeDash=[4, 3], color=FAINT).encode(alt.X("week:T"))
+    words = [
+        alt.Chart(marks.iloc[place : place + 1])
+        .mark_text(align="left", dx=4, baseline="top", fontSize=11, color=FAINT)
+        .encode(alt.X("week:T"), alt.Text("what:N"), y=alt.value(2 + 14 * place))
+        for place in range(len(marks))
+    ]
+    return alt.layer(rule, *words)
+
+
+def small_curve(
+    stock: pd.DataFrame, lean: pd.DataFrame, new_crop: pd.DataFrame, title: str
+) -> alt.LayerChart:
+    """Draw the stock of one food in a small frame, to stand among others.
+
+    Parameters
+    ----------
+    stock, lean : as for ``food_curve``; ``new_crop`` : one row, ``new_crop``.
+    """
+    base = alt.Chart(stock).encode(week_axis())
+    spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
+        alt.Y("low_portions:Q").title(None).axis(tickCount=3), alt.Y2("high_portions:Q")
+    )
+    middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
+        alt.Y("middle_portions:Q"),
+        tooltip=[
+            alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+            alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
+        ],
+    )
+    new = alt.Chart(new_crop).mark_rule(strokeDash=[4, 3], color=LEAF).encode(alt.X("new_crop:T"))
+    return titled(shaded(lean) + spread + middle + new, title, 150)
+
+
+def preserve_curves(
+    stock: pd.DataFrame, lean: pd.DataFrame, marks: pd.DataFrame, title: str
+) -> alt.LayerChart:
+    """Draw the preserves of one food, each by colour and dash, with its spread.
+
+    Parameters
+    ----------
+    stock : one row a preserve and week: ``preserve``, ``week``, ``jars``, ``low``, ``high``.
+    """
+    names = sorted(stock["preserve"].unique())
+    colour = (
+        alt.Color("preserve:N")
+        .scale(domain=names, range=COLOURS)
+        .legend(title=None, orient="bottom", columns=2, labelLimit=180)
+    )
+    dash = alt.StrokeDash("preserve:N").scale(domain=names, range=DASHES).legend(None)
+    base = alt.Chart(stock).encode(week_axis(), colour)
+    spread = base.mark_area(opacity=0.18).encode(
+        alt.Y("low:Q").title("Jars, packs or kg"), alt.Y2("high:Q")
+    )
+    line = base.mark_line(strokeWidth=2).encode(
+        alt.Y("jars:Q"),
+        dash,
+        tooltip=[
+            alt.Tooltip("preserve:N", title="Preserve"),
+            alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+            alt.Tooltip("jars:Q", title="By the plan", format=".2~f"),
+            alt.Tooltip("low:Q", title="Bad year", format=".2~f"),
+            alt.Tooltip("high:Q", title="Good year", format=".2~f"),
+        ],
+    )
+    return titled(shaded(lean) + spread + line + ruled(marks), title, 320)

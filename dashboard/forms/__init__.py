@@ -1,0 +1,1 @@
+"""Forms: widgets that give what the household chose."""

@@ -1,0 +1,46 @@
+"""Look up a tested process; nothing here can be computed, lowered or left out."""
+
+import streamlit as st
+
+import model
+from model import NoTestedProcess, Season
+
+OTHER = "something else ..."
+
+
+def process_form(season: Season) -> None:
+    """Ask for product, method, pack, jar and altitude, and show the process or the refusal."""
+    names = sorted(model.products())
+    what, how, where = st.columns([3, 2, 2], gap="medium")
+    with what:
+        product = st.selectbox("Tested product", [*names, OTHER], key="process_product")
+        if product == OTHER:
+            product = st.text_input("What you would like to put up", key="process_other")
+    with how:
+        method = st.selectbox("Canner", model.METHODS, key="process_method")
+        pack = st.radio("Pack", ["hot", "raw"], horizontal=True, key="process_pack")
+    with where:
+        jar = st.text_input("Jar", "pint", key="process_jar", help="pint, quart, 500 ml ...")
+        known = f"{float(season.altitude_ft):.0f} ft" if season.altitude_ft is not None else ""
+        altitude = st.text_input("Altitude", known, key="process_altitude", help="762 m or 2500 ft")
+    if not product:
+        return
+    try:
+        height = model.altitude_ft(altitude) if altitude.strip() else None
+        card = model.process_card(product, method, pack, jar, height)
+    except ValueError as error:
+        st.warning(str(error))
+        return
+    except NoTestedProcess as error:
+        st.error(f"Refused: {error.reason}.")
+        st.markdown("Ways that remain:\n" + "\n".join(f"- {way}" for way in error.ways))
+        return
+    values = card.process
+    pressure = f" at {values.pressure_psi} psi" if values.pressure_psi else " at a full boil"
+    st.markdown(f"### {values.minutes} minutes{pressure}")
+    st.markdown(f"{values.product}, {values.pack} pack, {values.jar} jar, {card.band}")
+    if card.note:
+        st.markdown(card.note)
+    st.caption(model.source_title(values.source))
+    for caution in card.cautions:
+        st.markdown(f"- {caution}")

@@ -1,0 +1,1 @@
+"""The three places; each file is one page."""
