@@ -78,9 +78,11 @@ def planned(season: Season, today: date, before: PlannedSeason | None = None) ->
 
 
 def headings(table: pd.DataFrame) -> dict[str, str]:
-    """Give the words above each column of an outlook table."""
+    """Give the words above each column; a column of words already carries its unit in each cell."""
     known = model.HEADINGS
     return {
-        name: f"{known[name].words} ({known[name].unit})" if known[name].unit else known[name].words
+        name: f"{known[name].words} ({known[name].unit})"
+        if known[name].unit and pd.api.types.is_numeric_dtype(table[name])
+        else known[name].words
         for name in table.columns
     }

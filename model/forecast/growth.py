@@ -6,6 +6,7 @@ from statistics import NormalDist
 
 import numpy as np
 
+from model.forecast.degree_days import SPREAD_DAYS
 from model.season.arrays import Floats
 from model.season.frosts import TENTH, Frost
 from model.season.garden import Planting
@@ -44,18 +45,22 @@ class PickingDates:
         return self.first + timedelta(days=round(self.length_days))
 
 
-def picking_dates(season: Season, planting: Planting, years_later: int = 0) -> PickingDates:
+def picking_dates(
+    season: Season, planting: Planting, years_later: int = 0, warm: date | None = None
+) -> PickingDates:
     """Date the picking of a planting, as it is or as it would be a year later.
 
     Published days to first picking are read as the span that holds eight years in ten;
-    a date that the household wrote down goes before them.
+    a date that the household wrote down goes before them, and one from its own thermometer
+    (``warm``) before both.
     """
     crop = season.crop(planting.crop)
     spring = season.frosts.last_spring
     started = planting.started
     killed_young = 0.0
-    if planting.first_picking is not None:
-        first, sd = planting.first_picking, season.settings.own_date_spread_days
+    own_day = warm or planting.first_picking
+    if own_day is not None:
+        first, sd = own_day, SPREAD_DAYS if warm else season.settings.own_date_spread_days
         late = first + timedelta(days=round(TENTH * sd))
     else:
         counted = planting.planted_out if crop.counted_from == "planted out" else planting.sown

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import numpy as np
 
 from model.errors import Problem, SeasonProblems
+from model.forecast.degree_days import first_picking_from_warmth
 from model.forecast.growth import PickingDates, expected_week_shares, picked_by, picking_dates
 from model.forecast.yields import OwnYield, expected_kg, own_yield
 from model.season.arrays import Floats, Ints
@@ -95,7 +96,10 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     count = max(2, min(MOST_WEEKS, (last - first).days // 7 + 1))
     weeks = Weeks(first, count)
     names = [crop.name for crop in season.crops]
-    dates = tuple(picking_dates(season, planting) for planting in plantings)
+    dates = tuple(
+        picking_dates(season, p, warm=first_picking_from_warmth(season, p, today))
+        for p in plantings
+    )
     own = tuple(own_yield(season, season.crop(planting.crop), today) for planting in plantings)
     shares = np.array([expected_week_shares(d, weeks) for d in dates]).reshape(-1, count)
     survival = np.array([1 - _loss(season, planting) for planting in plantings])
@@ -128,13 +132,26 @@ def _loss(season: Season, planting: Planting) -> float:
 
 
 def _after_setbacks(season: Season, planting: Planting, weeks: Weeks, today: date) -> Floats:
+    """Give the share of a planting that setbacks have left; shape (W,).
+
+    A setback falls on what stood when it was noticed, so that a later second sowing is whole.
+    Noticed before anything of the crop was sown (the seedlings, the seed), it falls on all.
+    """
+    sisters = [
+        p for p in season.plantings if (p.crop, p.season) == (planting.crop, planting.season)
+    ]
     left = np.ones(len(weeks))
     for setback in season.setbacks:
-        if setback.crop == planting.crop and setback.noticed <= today:
-            begun = planting.started is None or planting.started <= setback.noticed
-            if begun and (today - setback.noticed).days < 365:
-                left *= 1.0 - setback.share_lost
+        if setback.crop != planting.crop or not 0 <= (today - setback.noticed).days < 365:
+            continue
+        standing = [sister for sister in sisters if _stood(sister, setback.noticed)]
+        if planting in (standing or sisters):
+            left *= 1.0 - setback.share_lost
     return left
+
+
+def _stood(planting: Planting, on: date) -> bool:
+    return planting.started is None or planting.started <= on
 
 
 def occupied_weeks(

@@ -69,3 +69,8 @@ def quantity_column(
 ) -> Column:
     """Describe a column with a unit in its heading."""
     return Column(heading, "quantity", meaning, required, 0.0, most, measure=measure)
+
+
+def temperature_column(heading: str, meaning: str) -> Column:
+    """Describe a column of air temperatures, in degrees C or F."""
+    return Column(heading, "quantity", meaning, least=-90.0, most=200.0, measure="temperature")

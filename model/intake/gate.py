@@ -69,6 +69,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         plantings=plantings,
         pickings=plot.pickings(desk),
         setbacks=plot.setbacks(desk),
+        weather=plot.weather(desk),
         jars=kitchen.jars,
         canners=kitchen.canners,
         dryers=equipment.dryers(desk),

@@ -7,6 +7,7 @@ from model.intake.columns import (
     date_column,
     number_column,
     quantity_column,
+    temperature_column,
     text_column,
     whole_column,
 )
@@ -155,6 +156,17 @@ HOME_TABLES: tuple[TableKind, ...] = (
             quantity_column("picked", "mass", "weight as picked", 1e4),
         ),
         required=False,
+    ),
+    TableKind(
+        "weather.csv",
+        "a day's temperatures",
+        (
+            date_column("day", "day"),
+            temperature_column("high", "highest"),
+            temperature_column("low", "lowest"),
+        ),
+        required=False,
+        unique=("day",),
     ),
     TableKind(
         "setbacks.csv",

@@ -5,7 +5,16 @@ from itertools import pairwise
 from model.intake.desk import Desk
 from model.intake.rows import TypedRow
 from model.reference.lookup import crop as find_crop
-from model.season.garden import Bed, Crop, CropYield, GardenSeason, Picking, Planting, Setback
+from model.season.garden import (
+    Bed,
+    Crop,
+    CropYield,
+    GardenSeason,
+    Picking,
+    Planting,
+    Setback,
+    Temperatures,
+)
 
 _AMOUNTS = {"area": "m2 of bed", "plants": "plant", "row": "m of row"}
 
@@ -145,6 +154,20 @@ def pickings(desk: Desk) -> tuple[Picking, ...]:
         if name and day:
             log.append(Picking(day, name, row.number("picked")))
     return tuple(log)
+
+
+def weather(desk: Desk) -> tuple[Temperatures, ...]:
+    """Give the daily temperatures, in the order of their days."""
+    records = []
+    for row in desk.of("weather.csv"):
+        day, high, low = row.day("day"), row.known("high"), row.known("low")
+        if day is None or high is None or low is None:
+            continue
+        if low > high:
+            desk.add(row, f"the low {low:.1f} C is above the high {high:.1f} C", "swap them")
+        else:
+            records.append(Temperatures(day, high, low))
+    return tuple(sorted(records, key=lambda record: record.day))
 
 
 def setbacks(desk: Desk) -> tuple[Setback, ...]:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from model.errors import Problem
 from model.intake.columns import Column, TableKind
 from model.intake.tables import TextTable
-from model.intake.units import UNITS
+from model.intake.units import UNITS, inside
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
@@ -151,7 +151,7 @@ def _value(column: Column, unit: str, text: str) -> Value:
     if column.kind == "altitude":
         return _read_altitude(text, unit)
     if column.kind == "quantity":
-        return _read_number(column, text) * UNITS[column.measure][unit]
+        return inside(column.measure, unit, _read_number(column, text))
     return _READERS[column.kind](column, text)
 
 

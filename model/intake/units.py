@@ -14,4 +14,13 @@ UNITS: dict[str, dict[str, float]] = {
     "mass": {"kg": 1.0, "lb": LB_KG, "oz": LB_KG / 16},
     "volume": {"ml": 1.0, "fl_oz": FL_OZ_ML, "l": 1000.0, "cu_ft": FT_M**3 * 1e6},
     "footprint": {"cm2": 1.0, "in2": 2.54**2},
+    "temperature": {"c": 1.0, "f": 5 / 9},
 }
+FREEZING_F = 32.0
+
+
+def inside(measure: str, unit: str, number: float) -> float:
+    """Give a quantity in the unit used inside: the first of its measure."""
+    if measure == "temperature" and unit == "f":
+        number -= FREEZING_F
+    return number * UNITS[measure][unit]

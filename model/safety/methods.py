@@ -1,5 +1,7 @@
 """Which ways of keeping a food there are, apart from a jar with no tested process."""
 
+import re
+
 from model.errors import NotInTables
 from model.reference.lookup import crop, crop_names, fresh_per_kept, keeping, products
 from model.reference.read import table
@@ -35,9 +37,9 @@ def _crops_of(food: str) -> list[str]:
     try:
         return [crop(food).name]
     except NotInTables:
-        small = food.lower()
-        words = sorted(crop_names(), key=len, reverse=True)
-        return [crop_names()[word] for word in words if word in small][:1]
+        names = sorted(crop_names(), key=len, reverse=True)
+        spoken = [name for name in names if re.search(rf"\b{re.escape(name)}", food.lower())]
+        return [crop_names()[name] for name in spoken][:1]
 
 
 def cautions_for(tags: set[str]) -> list[str]:

@@ -116,6 +116,15 @@ class Picking:
 
 
 @dataclass(frozen=True, slots=True)
+class Temperatures:
+    """A day's highest and lowest temperature, from the household's own thermometer."""
+
+    day: date
+    high_c: float
+    low_c: float
+
+
+@dataclass(frozen=True, slots=True)
 class Setback:
     """About so much of a crop is gone: hail, blight, late frost, rats."""
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Protocol, TypeVar
 
 from model.season.frosts import Frosts
-from model.season.garden import Bed, Crop, GardenSeason, Picking, Planting, Setback
+from model.season.garden import Bed, Crop, GardenSeason, Picking, Planting, Setback, Temperatures
 from model.season.household import Away, Eater, Food, Guests, Habit
 from model.season.kitchen import (
     Canner,
@@ -54,6 +54,7 @@ class Season:
     plantings: tuple[Planting, ...]
     pickings: tuple[Picking, ...]
     setbacks: tuple[Setback, ...]
+    weather: tuple[Temperatures, ...]
     jars: tuple[Jar, ...]
     canners: tuple[Canner, ...]
     dryers: tuple[Dryer, ...]

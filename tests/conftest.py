@@ -1,0 +1,49 @@
+"""Fixtures: the two invented households and a plan of each, made once."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+import model
+from model.case import Case, make_case
+from model.planning import PlannedSeason
+from tests.small_season import small_season
+
+DEMOS = Path(__file__).parent.parent / "demo_data"
+SPRING, GLUT, MIDWINTER = date(2027, 3, 15), date(2027, 8, 16), date(2028, 1, 10)
+
+
+@pytest.fixture(scope="session")
+def alder_lane() -> model.Season:
+    return model.read_season(DEMOS / "alder_lane")
+
+
+@pytest.fixture(scope="session")
+def two_rivers() -> model.Season:
+    return model.read_season(DEMOS / "two_rivers")
+
+
+@pytest.fixture(scope="session")
+def spring_plan(alder_lane: model.Season) -> PlannedSeason:
+    return model.plan_season(alder_lane, SPRING, years=200)
+
+
+@pytest.fixture(scope="session")
+def southern_plan(two_rivers: model.Season) -> PlannedSeason:
+    return model.plan_season(two_rivers, date(2026, 10, 12), years=200)
+
+
+@pytest.fixture(scope="session")
+def tiny() -> model.Season:
+    return small_season()
+
+
+@pytest.fixture(scope="session")
+def tiny_case(tiny: model.Season) -> Case:
+    return make_case(tiny, date(2027, 3, 1))
+
+
+@pytest.fixture(scope="session")
+def tiny_plan(tiny: model.Season) -> PlannedSeason:
+    return model.plan_season(tiny, date(2027, 3, 1), years=100)

@@ -1,0 +1,52 @@
+from datetime import date
+
+import numpy as np
+
+from model.case import Case, make_case
+from model.demand.lean_weeks import WHOLE_PLATE, fresh_portions, lean_weeks, stretches
+from model.season.season import Season
+
+
+def test_lean_weeks_are_those_in_which_fresh_covers_less_than_half_the_want() -> None:
+    wanted = np.array([4.0, 4.0, 4.0, 4.0, 4.0])
+    fresh = np.array([0.0, 1.9, 2.0, 4.0, 0.0])
+
+    assert list(lean_weeks(wanted, fresh, 0.5)) == [True, True, False, False, True]
+
+
+def test_a_week_with_nobody_at_home_does_not_break_a_lean_stretch() -> None:
+    wanted = np.array([4.0, 0.0, 4.0, 4.0, 0.0])
+    fresh = np.array([0.0, 0.0, 0.0, 4.0, 0.0])
+
+    assert [(s.begins, s.ends) for s in stretches("x", lean_weeks(wanted, fresh, 0.5))] == [(0, 2)]
+
+
+def test_fresh_food_is_eaten_within_its_holding_time_and_up_to_the_want(tiny_case: Case) -> None:
+    arrays = tiny_case.arrays
+    harvest = np.zeros((2, len(tiny_case.weeks)))
+    harvest[0, 10] = 100.0
+    wanted = np.full_like(tiny_case.demand.wanted, 5.0)
+    eaten = fresh_portions(arrays, harvest, wanted)
+
+    held = int(arrays.hold_weeks[0])
+    assert list(np.flatnonzero(eaten[0])) == list(range(10, 10 + held))
+    assert (eaten[0, 10 : 10 + held] == 5.0).all()
+    assert not eaten[1].any()
+
+
+def test_the_lean_months_of_the_north_hold_february_and_not_august(alder_lane: Season) -> None:
+    case = make_case(alder_lane, date(2027, 3, 15))
+    plate = [s for s in case.lean if s.food == WHOLE_PLATE]
+    lean = {case.weeks.monday(w) for s in plate for w in range(s.begins, s.ends + 1)}
+
+    assert date(2028, 2, 7) in lean
+    assert date(2027, 8, 16) not in lean
+
+
+def test_the_lean_months_of_the_south_are_half_a_year_away(two_rivers: Season) -> None:
+    case = make_case(two_rivers, date(2026, 10, 12))
+    plate = [s for s in case.lean if s.food == WHOLE_PLATE]
+    lean = {case.weeks.monday(w) for s in plate for w in range(s.begins, s.ends + 1)}
+
+    assert date(2027, 8, 2) in lean
+    assert date(2027, 2, 15) not in lean

@@ -1,0 +1,127 @@
+"""What holds for every plan, whatever the season."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from model.case import make_case
+from model.optimization.make_plan import make_plan
+from model.planning import PlannedSeason
+from model.season.season import Season
+from tests.plan_check import broken_rules
+from tests.small_season import TABLES, small_season
+
+SLOW = settings(
+    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
+)
+
+
+@st.composite
+def seasons(draw: st.DrawFn) -> Season:
+    """The tiny season with other areas, jars, hours, room, stock and gifts."""
+    beans, tomatoes = draw(st.integers(1, 16)), draw(st.integers(1, 20))
+    quarts, pints = draw(st.integers(0, 60)), draw(st.integers(0, 40))
+    stock = draw(st.integers(0, quarts)), draw(st.integers(0, 12))
+    plantings = TABLES["plantings.csv"].replace(",8,", f",{beans},")
+    freezer = draw(st.integers(20, 200))
+    return small_season(
+        plantings=plantings.replace(",12\n", f",{tomatoes}\n"),
+        beds="bed,area_m2\nonly bed,40\n",
+        jars=(
+            f"jar,volume_ml,owned,lids\nquart,946,{quarts},{draw(st.integers(0, 80))}\n"
+            f"pint,473,{pints},{draw(st.integers(0, 60))}\npack,750,,\n"
+        ),
+        kitchen_hours=(
+            f"begins,ends,hours_a_week\n,,{draw(st.integers(0, 12))}\n"
+            f"2027-08-01,2027-08-20,{draw(st.integers(0, 20))}\n"
+        ),
+        places=(
+            "place,kind,shelf_area_m2,tiers,volume_l,holds_kg\n"
+            f"shelf,shelf,1,2,,\nfreezer,freezer,,,{freezer},\n"
+        ),
+        stock=(
+            "counted_on,preserve,jars,put_up_on\n"
+            f"2027-02-27,whole tomatoes,{stock[0]},2026-09-01\n"
+            f"2027-02-27,frozen beans,{min(stock[1], freezer // 2)},2026-04-15\n"
+        ),
+        gifts=f"given_on,preserve,jars\n2027-12-20,whole tomatoes,{draw(st.integers(0, 6))}\n",
+    )
+
+
+@SLOW
+@given(seasons(), st.integers(0, 320))
+def test_every_plan_keeps_every_rule(season: Season, days: int) -> None:
+    case = make_case(season, date(2027, 2, 28) + timedelta(days=days))
+
+    assert broken_rules(case, make_plan(case).plan) == []
+
+
+def test_the_plans_of_the_invented_households_keep_every_rule(
+    spring_plan: PlannedSeason, southern_plan: PlannedSeason
+) -> None:
+    for planned in (spring_plan, southern_plan):
+        assert broken_rules(planned.case, planned.plan) == []
+
+
+def test_a_broken_plan_is_caught(tiny_plan: PlannedSeason) -> None:
+    """The re-check itself must be able to fail."""
+    plan = tiny_plan.plan
+    more = plan.opened.copy()
+    more[0, 3] += 1.0
+    hours = plan.loads.copy()
+    hours[0, 20] += 30
+
+    assert broken_rules(tiny_plan.case, plan) == []
+    assert broken_rules(tiny_plan.case, replace(plan, opened=more))
+    assert broken_rules(tiny_plan.case, replace(plan, loads=hours))
+
+
+@pytest.mark.parametrize("file", ["plantings.csv", "preserves.csv", "foods.csv", "jars.csv"])
+def test_the_order_of_the_rows_changes_nothing_but_the_order(file: str) -> None:
+    heading, *rows = TABLES[file].splitlines()
+    turned = "\n".join([heading, *reversed(rows)]) + "\n"
+    one, two = (
+        make_case(season, date(2027, 3, 1))
+        for season in (small_season(), small_season(**{file.removesuffix(".csv"): turned}))
+    )
+    first, second = make_plan(one).plan, make_plan(two).plan
+
+    for r, name in enumerate(one.arrays.preserves):
+        other = two.arrays.preserves.index(name)
+        assert first.put_up[r] == pytest.approx(second.put_up[other], abs=1e-4)
+    assert first.report.worth == pytest.approx(second.report.worth, rel=1e-6)
+
+
+def test_the_same_season_gives_the_same_plan(tiny: Season) -> None:
+    case = make_case(tiny, date(2027, 3, 1))
+    one, two = make_plan(case), make_plan(case)
+
+    assert (one.plan.put_up == two.plan.put_up).all()
+    assert (one.plan.opened == two.plan.opened).all()
+    again = make_plan(case, start=one.basis)
+    assert again.plan.put_up == pytest.approx(one.plan.put_up, abs=1e-6)
+
+
+def test_more_room_more_jars_or_more_hours_never_hurt(tiny: Season) -> None:
+    bound = make_plan(make_case(tiny, date(2027, 3, 1))).plan.report.bound
+    more = [
+        {"kitchen_hours": "begins,ends,hours_a_week\n,,9\n"},
+        {"jars": TABLES["jars.csv"].replace("quart,946,40,60", "quart,946,80,120")},
+        {"places": TABLES["places.csv"].replace(",150,", ",300,")},
+        {"beds": "bed,area_m2\nonly bed,90\n"},
+    ]
+    for change in more:
+        wider = make_plan(make_case(small_season(**change), date(2027, 3, 1))).plan.report.bound
+        assert wider >= bound - 1e-6, change
+
+
+def test_portions_are_conserved_from_jar_to_plate(spring_plan: PlannedSeason) -> None:
+    plan, arrays = spring_plan.plan, spring_plan.case.arrays
+    opened = (plan.opened * arrays.portions[:, None]).sum()
+
+    assert plan.fresh.sum() + opened == pytest.approx(plan.met.sum(), rel=1e-6)
+    assert np.isfinite(plan.shelf).all()

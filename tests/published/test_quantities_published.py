@@ -1,0 +1,160 @@
+"""Weights, portions, hours and losses against published figures."""
+
+import csv
+import math
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from model.case import make_case
+from model.demand.hand_rule import HandRule
+from model.reference.lookup import fresh_per_jar, hand_minutes_per_kg, store_loss_per_week
+from model.season.season import Season
+from tests.small_season import TABLES, small_season
+
+LB_KG, QUART_L, PINT_L = 0.45359237, 0.946353, 0.473176
+
+# Pounds as picked a quart, and jars a bushel (or other unit) with its weight in pounds.
+# Sources: USDA AIB 539 Guides 2-4; Michigan State University Extension records 01600830,
+# 01600353, 01600772, 01600280, 01600242, 01600053; Florida EDIS HE175, HE245; NCHFP.
+PER_QUART = [
+    ("Tomatoes, whole or halved, in water", "tomato", "", 3.0, 53, (15, 21)),
+    ("Tomatoes, crushed, no added liquid", "tomato", "", 2.75, 53, (17, 20)),
+    ("Tomato juice", "tomato", "", 3.25, 53, (15, 18)),
+    ("Tomato sauce, standard (thin or thick)", "tomato", "thin", 5.0, 53, (10, 12)),
+    ("Tomato sauce, standard (thin or thick)", "tomato", "thick", 6.5, 53, (7, 9)),
+    ("Apples, sliced", "apple", "", 2.75, 48, (16, 19)),
+    ("Applesauce", "apple", "", 3.0, 48, (14, 19)),
+    ("Peaches, halved or sliced", "peach", "", 2.5, 48, (16, 24)),
+    ("Plums, halved or whole", "plum", "", 2.0, 56, (22, 36)),
+    ("Beans, snap (green, wax, Italian), pieces", "bush bean", "", 2.0, 30, (12, 20)),
+    ("Corn, whole kernel", "sweet corn", "", 4.5, 35, (6, 11)),
+    ("Peas, green, shelled", "pea", "", 4.5, 30, (5, 10)),
+    ("Spinach and other greens", "spinach", "", 4.0, 18, (3, 9)),
+]
+
+# Pounds of the main crop in a tested batch and the pints it makes. Sources: MSU 01600865 and
+# 01600078, USDA AIB 539 Guides 2, 3 and 6.
+PER_BATCH = [
+    ("Dill pickles, quick fresh-pack", "pickling cucumber", 8, (7, 9), PINT_L),
+    ("Beets, pickled", "beetroot", 7, (8, 8), PINT_L),
+    ("Tomato ketchup", "tomato", 24, (6, 7), PINT_L),
+    ("Apple butter", "apple", 8, (8, 9), PINT_L),
+]
+
+
+@pytest.mark.parametrize(("product", "crop", "style", "pounds", "bushel", "quarts"), PER_QUART)
+def test_fresh_weight_in_a_quart_is_the_published_one(
+    product: str, crop: str, style: str, pounds: float, bushel: float, quarts: tuple[int, int]
+) -> None:
+    (weight,) = fresh_per_jar(product, crop, style)
+    per_quart = weight.kg_per_l * QUART_L / LB_KG
+
+    assert per_quart == pytest.approx(pounds, rel=0.002)
+    assert bushel / quarts[1] - 0.26 <= per_quart <= bushel / quarts[0] + 0.01
+
+
+@pytest.mark.parametrize(("product", "crop", "pounds", "jars", "litres"), PER_BATCH)
+def test_a_tested_batch_makes_the_published_jars(
+    product: str, crop: str, pounds: float, jars: tuple[int, int], litres: float
+) -> None:
+    (weight,) = fresh_per_jar(product, crop)
+    made = pounds * LB_KG / (weight.kg_per_l * litres)
+
+    assert jars[0] * 0.98 <= made <= jars[1] * 1.02
+
+
+def _budget() -> list[dict[str, str]]:
+    path = Path(__file__).with_name("canning_budget.csv")
+    with path.open(encoding="utf-8", newline="") as stream:
+        return [
+            row
+            for row in csv.DictReader(stream)
+            if row["servings_per_week_per_person"]
+            and row["serving_us_cups"]
+            and row["weeks_out_of_season"]
+            and row["agreement"] != '"occasionally" in the original'
+        ]
+
+
+@pytest.mark.parametrize("row", _budget(), ids=lambda row: row["food"])
+def test_the_hand_rule_gives_the_published_canning_budget(row: dict[str, str]) -> None:
+    """Older home-canning budgets; the addresses stand in the rows of the CSV file."""
+    cups = {"quart": 4.0, "pint": 2.0, "half_pint": 1.0}[row["container"]]
+    persons, servings = float(row["persons"]), float(row["servings_per_week_per_person"])
+    weeks = float(row["weeks_out_of_season"])
+    rule = HandRule(
+        preserve=row["food"],
+        unit=row["container"],
+        uses_a_week=persons * servings * weeks / round(weeks),
+        weeks_without_fresh=round(weeks),
+        portions_a_unit=cups / float(row["serving_us_cups"]),
+        carry_over=-round(float(row["extra_added_containers"])),
+        loss_share=0.0,
+        begins=date(1945, 7, 1),
+    )
+
+    # the table rounds to the nearest half or whole jar, the rule rounds up
+    exact = float(row["containers_needed_computed"])
+    assert exact - 0.01 <= rule.sealed_needed <= math.ceil(exact + 0.01)
+    assert abs(rule.sealed_needed - float(row["containers_published"])) <= 1.0
+
+
+def test_a_household_of_four_needs_51_quarts_of_tomatoes_and_14_for_cooking() -> None:
+    """The worked example of a wartime manual: 3 meals x 4 people x 1/2 cup x 34 weeks."""
+    rule = HandRule("tomato", "quart", 12.0, 34, 8.0, 0, 0.0, date(1945, 7, 1))
+
+    assert rule.sealed_needed == 51
+    assert rule.sealed_needed + 14 == 65
+
+
+def test_jars_to_fill_allow_for_those_that_do_not_seal() -> None:
+    rule = HandRule("tomato", "quart", 12.0, 34, 8.0, 0, 0.025, date(2027, 7, 1))
+
+    assert rule.to_fill == 53
+    assert len(rule.working) <= 5
+
+
+def test_a_quart_of_peaches_takes_the_minutes_that_were_recorded() -> None:
+    """24 minutes of work a quart, one 4-H record as told in extension notes (memory)."""
+    season = small_season(
+        foods=TABLES["foods.csv"] + "fruit,fruit,2,6,4,peach\n",
+        preserves=TABLES["preserves.csv"]
+        + 'peaches,fruit,peach,boiling water,"Peaches, halved or sliced",hot,quart,100\n',
+        household="household,invented,altitude_m,notes_date\nTiny,yes,100,2027-03-01\n",
+    )
+    peaches = season.preserve("peaches")
+    load = peaches.minutes_per_load / (peaches.units_per_load or 1)
+
+    assert peaches.minutes_per_unit + load == pytest.approx(24, rel=0.1)
+
+
+def test_winter_squash_shrinks_as_published() -> None:
+    """Penn State Extension: 1-1.5 % a week, so 100 kg are 90.4 to 86.0 kg after ten weeks."""
+    loss = store_loss_per_week("winter squash")
+
+    assert loss is not None
+    assert 86.0 <= 100 * (1 - loss) ** 10 <= 90.4
+
+
+def test_a_15_cubic_foot_freezer_takes_30_pounds_a_day() -> None:
+    """USDA AIB 410: 2-3 lb a cubic foot a day; the low end is what the plan counts on."""
+    places = "place,kind,shelf_area_m2,tiers,volume_cu_ft\nshelf,shelf,1,2,\nfreezer,freezer,,,15\n"
+    season = small_season(places=places)
+    a_day_kg = _freezer_kg_a_week(season) / 7
+
+    assert a_day_kg == pytest.approx(30 * LB_KG, rel=0.01)
+
+
+def _freezer_kg_a_week(season: Season) -> float:
+    case = make_case(season, date(2027, 3, 1))
+    return float(case.arrays.freezer_kg_a_week[case.arrays.places.index("freezer")])
+
+
+def test_preparing_beans_takes_the_minutes_that_practice_knows() -> None:
+    """0.15-0.3 h a kilogram to top, tail and cut: common practice, no source."""
+    minutes = hand_minutes_per_kg("prepare", "bush bean")
+
+    assert minutes is not None
+    assert 0.15 * 60 <= minutes <= 0.3 * 60

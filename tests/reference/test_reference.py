@@ -1,0 +1,130 @@
+from importlib.resources import files
+
+import pytest
+
+from model.errors import NotInTables
+from model.reference.lookup import (
+    age_scale,
+    crop,
+    fresh_per_jar,
+    keeping,
+    portion,
+    product,
+    settings,
+)
+from model.reference.read import TABLES, source_title, table
+from model.season.settings import Settings
+
+SAFETY = ("process_times", "products", "altitude_bands")
+
+
+def test_every_row_of_every_table_names_sources_that_are_listed() -> None:
+    known = {row["key"] for row in table("sources")}
+    for name in TABLES:
+        if name == "sources":
+            continue
+        for number, row in enumerate(table(name), start=2):
+            keys = [key for key in row["source"].split(";") if key]
+            assert keys, f"{name} row {number} has no source"
+            assert set(keys) <= known, f"{name} row {number}: {row['source']}"
+
+
+def test_every_source_is_used_and_named() -> None:
+    used = {
+        key
+        for name in TABLES
+        if name != "sources"
+        for row in table(name)
+        for column in ("source", "days_source")
+        for key in row.get(column, "").split(";")
+    }
+    for row in table("sources"):
+        assert row["title"]
+        assert row["key"] in used, f"{row['key']} is not used"
+
+
+def test_every_shipped_file_is_a_table_that_is_read() -> None:
+    shipped = {f.name for f in files("model.reference").iterdir() if f.name.endswith(".csv")}
+
+    assert shipped == {f"{name}.csv" for name in TABLES}
+
+
+def test_no_safety_row_rests_on_memory_or_low_confidence() -> None:
+    remembered = {"memory", "low", "practice", "judgement"}
+    for name in SAFETY:
+        for row in table(name):
+            assert row.get("status", "published") not in remembered
+            assert row.get("confidence", "high") not in remembered
+
+
+def test_no_caution_with_a_number_rests_on_memory() -> None:
+    for row in table("cautions"):
+        if row["status"] == "memory":
+            assert not any(letter.isdigit() for letter in row["caution"])
+
+
+def test_at_least_32_crops_that_households_put_up_have_yields_and_times() -> None:
+    names = [row["crop"] for row in table("crops")]
+
+    assert len(names) == len(set(names)) >= 32
+    for name in names:
+        known = crop(name)
+        assert known.yields, name
+        assert known.hold_days > 0
+        assert 0 < known.edible_share <= 1
+        assert known.picking_days_low <= known.picking_days_high
+        for published in known.yields:
+            assert 0 < published.kg_low <= published.kg_typical <= published.kg_high
+
+
+def test_a_crop_is_found_by_its_us_and_uk_names() -> None:
+    assert crop("Zucchini") == crop("courgette") == crop("summer squash")
+    assert crop("rutabaga").name == "swede"
+
+
+def test_an_unknown_name_is_answered_with_its_neighbours() -> None:
+    with pytest.raises(NotInTables, match="did you mean tomato"):
+        crop("tomatoe")
+    with pytest.raises(NotInTables, match="Applesauce"):
+        product("Apple sauce")
+    with pytest.raises(NotInTables, match="vegetable"):
+        portion("vegetables")
+
+
+def test_a_product_of_several_crops_has_a_weight_for_each() -> None:
+    parts = {
+        weight.crop: weight.kg_per_l
+        for weight in fresh_per_jar("Salsa, hot tomato-pepper", "tomato")
+    }
+
+    assert set(parts) == {"tomato", "pepper", "onion"}
+    assert parts["tomato"] > parts["pepper"] > parts["onion"] > 0
+
+
+def test_a_crop_without_a_life_of_its_own_takes_the_one_for_any() -> None:
+    assert keeping("freeze", "carrot") == keeping("freeze", "any")
+    assert keeping("freeze", "tomato") != keeping("freeze", "any")
+    assert keeping("root store", "tomato") is None
+
+
+def test_portions_grow_with_age_and_babies_eat_nothing_from_the_plan() -> None:
+    by_age = [age_scale("vegetable", age, "male") for age in (0, 1, 3, 8, 12, 16, 25)]
+
+    assert by_age[:2] == [0.0, 0.0]
+    assert by_age == sorted(by_age)
+    both = age_scale("vegetable", 40, "")
+    assert age_scale("vegetable", 40, "female") < both < age_scale("vegetable", 40, "male")
+
+
+def test_the_settings_are_those_of_the_judgement_table() -> None:
+    names = {row["setting"] for row in table("judgements")}
+
+    assert names == set(Settings.__dataclass_fields__)
+    for row in table("judgements"):
+        assert float(row["least"]) <= float(row["value"]) <= float(row["most"])
+        assert getattr(settings(), row["setting"]) == float(row["value"])
+
+
+def test_a_source_key_becomes_a_title() -> None:
+    assert "Michigan State University Extension" in source_title("msu-01600772")
+    assert source_title("uky-id128;ksu-mf315").count(";") == 1

@@ -1,0 +1,146 @@
+"""The planner without a browser: what it prints, and its exit codes."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from model.__main__ import main
+from tests.small_season import write_folder
+
+PEACHES = ["--product", "Peaches, halved or sliced", "--method", "boiling water", "--pack", "hot"]
+PESTO = ["--product", "pesto", "--method", "boiling water", "--pack", "hot"]
+
+
+def process(*words: str) -> list[str]:
+    return ["process", *words]
+
+
+def test_plan_prints_one_json_object(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    code = main(["plan", str(write_folder(tmp_path)), "--json", "--years", "30"])
+    report = json.loads(capsys.readouterr().out)
+
+    assert code == 0
+    assert report["today"] == "2027-03-01"
+    assert {row["preserve"] for row in report["preserves"]} >= {"whole tomatoes", "frozen beans"}
+    assert report["solver"]["status"] in ("optimal", "feasible")
+
+
+def test_the_same_command_twice_gives_the_same_plan(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = str(write_folder(tmp_path))
+    reports = []
+    for _ in range(2):
+        main(["plan", folder, "--json", "--years", "30", "--seed", "9", "--today", "2027-05-10"])
+        report = json.loads(capsys.readouterr().out)
+        report.pop("solver")
+        reports.append(report)
+
+    assert reports[0] == reports[1]
+
+
+def test_plan_reads_well_as_text(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["plan", str(write_folder(tmp_path)), "--years", "30"]) == 0
+    text = capsys.readouterr().out
+
+    for part in ("What to plant", "Jars to fill", "How long it lasts", "What limits the plan"):
+        assert part in text
+    assert "invented" in text
+
+
+def test_check_says_there_are_no_faults(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", str(write_folder(tmp_path))]) == 0
+    assert "no faults" in capsys.readouterr().out
+
+
+def test_check_lists_every_fault_on_standard_error(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = write_folder(tmp_path, beds="bed,area_m2\nonly bed,-3\n", eaters="eater\nAnn\n")
+    code = main(["check", str(folder)])
+    told = capsys.readouterr()
+
+    assert code == 2
+    assert told.out == ""
+    assert "beds.csv row 2" in told.err
+    assert "eaters.csv row 1" in told.err
+
+
+def test_check_finds_plantings_that_do_not_fit_their_bed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = write_folder(tmp_path, beds="bed,area_m2\nonly bed,9\n")
+
+    assert main(["check", str(folder)]) == 2
+    assert "need 11.4 m2" in capsys.readouterr().err
+
+
+def test_a_day_after_the_last_season_is_a_fault(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    code = main(["plan", str(write_folder(tmp_path)), "--today", "2029-01-01"])
+
+    assert code == 2
+    assert "after the last season" in capsys.readouterr().err
+
+
+def test_process_prints_the_looked_up_figure(capsys: pytest.CaptureFixture[str]) -> None:
+    code = main(process(*PEACHES, "--jar", "quart", "--altitude", "762 m", "--json"))
+    card = json.loads(capsys.readouterr().out)
+
+    assert code == 0
+    assert (card["minutes"], card["band_ft"], card["jar_tested"]) == (30, [1001, 3000], "quart")
+    assert card["source"]
+    assert card["cautions"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        [*PEACHES, "--jar", "quart"],
+        [*PEACHES, "--jar", "2 l", "--altitude", "0 m"],
+        [*PESTO, "--jar", "pint", "--altitude", "0 m"],
+    ],
+)
+def test_a_refusal_gives_its_reason_and_the_ways_that_remain(
+    words: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    code = main(process(*words, "--json"))
+    refusal = json.loads(capsys.readouterr().out)
+
+    assert code == 3
+    assert refusal["refused"] is True
+    assert refusal["reason"]
+    assert refusal["alternatives"]
+
+
+def test_an_altitude_without_a_unit_is_a_faulty_command(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(process(*PEACHES, "--jar", "quart", "--altitude", "762")) == 2
+    assert "762 m" in capsys.readouterr().err
+
+
+def test_years_and_days_that_are_none_are_faulty_commands() -> None:
+    for words in (["--years", "0"], ["--years", "x"], ["--today", "03/04/2027"]):
+        with pytest.raises(SystemExit) as stopped:
+            main(["plan", "anywhere", *words])
+        assert stopped.value.code == 2
+
+
+def test_without_a_command_it_explains_itself(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main([]) == 0
+    assert "plan" in capsys.readouterr().out
+
+
+def test_nothing_but_the_object_is_printed_by_a_fresh_process(tmp_path: Path) -> None:
+    """The solver's banner must not stand before the JSON."""
+    folder = str(write_folder(tmp_path))
+    command = [sys.executable, "-m", "model", "plan", folder, "--json", "--years", "5"]
+    done = subprocess.run(command, capture_output=True, text=True, timeout=60, check=True)
+
+    assert json.loads(done.stdout)["household"] == "Tiny"
+    assert done.stderr == ""
