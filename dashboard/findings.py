@@ -12,8 +12,7 @@ def spring_headline(preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.Dat
     lasting = foods[foods["enough"] == "yes"]
     sentence = (
         f"Fill **{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**: "
-        f"then {len(lasting)} of {len(foods)} foods last until their new crop in the middle of "
-        "the made-up years."
+        f"then {len(lasting)} of {len(foods)} foods last until their new crop in an ordinary year."
     )
     if not limits.empty:
         sentence += f" What limits you most: **{limit_words(limits)}**."
@@ -34,12 +33,21 @@ def limit_words(limits: pd.DataFrame) -> str:
     return listed(names, 3)
 
 
+def over_headline(season: str) -> str:
+    """Say that nothing is left to plant or put up."""
+    return (
+        f"The {season} season is over: nothing more comes from the garden before the new crop. "
+        "To plan the coming spring, add its season and plantings to the notes and look at them "
+        "from a day in that season. What this season leaves short:"
+    )
+
+
 def winter_headline(foods: pd.DataFrame) -> str:
     """Say what gives out first, and what lasts."""
     plate, foods = foods[foods["food"] == PLATE], foods[foods["food"] != PLATE]
     short = foods[foods["enough"] == "no"].sort_values("lasts_until")
     if short.empty:
-        return "Every food lasts until its new crop in the middle of the years."
+        return "Every food lasts until its new crop in an ordinary year."
     whole = ""
     if not plate.empty and plate.iloc[0]["enough"] == "no":
         whole = f"Half the plate can be filled until **{day(plate.iloc[0]['lasts_until'])}**. "

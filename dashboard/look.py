@@ -1,5 +1,7 @@
 """The little style that Streamlit's own settings do not reach, and tables in our words."""
 
+from typing import Literal
+
 import pandas as pd
 import streamlit as st
 
@@ -33,14 +35,16 @@ def choice(label: str, options: list[str], key: str) -> str:
     return chosen or options[0]
 
 
-def table(frame: pd.DataFrame, height: int | None = None, key: str | None = None) -> None:
+def table(
+    frame: pd.DataFrame, height: int | Literal["auto", "content"] = "auto", key: str | None = None
+) -> None:
     """Show a table with the headings of the outlook, as wide as there is room."""
     config = {name: st.column_config.Column(label=words) for name, words in headings(frame).items()}
     st.dataframe(
         frame,
         hide_index=True,
         column_config=config,
-        height=height or "auto",
+        height=height,
         width="stretch",
         key=key,
     )

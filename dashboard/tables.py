@@ -48,7 +48,7 @@ def jar_rows(preserves: pd.DataFrame) -> pd.DataFrame:
             {
                 "preserve": row.preserve,
                 "to_fill": units_of(row.to_fill, row.unit) if row.to_fill else "none",
-                "by_hand": row.by_hand,
+                "by_hand": units_of(row.by_hand, row.unit) if row.by_hand else "none",
                 "reason": row.reason,
                 "sealed_needed": row.sealed_needed,
                 "carried_over": row.carried_over,
@@ -67,10 +67,9 @@ def lasting_rows(foods: pd.DataFrame) -> pd.DataFrame:
         for until, new in zip(shown["lasts_until"], shown["new_crop"], strict=True)
     ]
     shown["label"] = [
-        "" if enough == "yes" else short_day(until)
+        "enough" if enough == "yes" else short_day(until)
         for enough, until in zip(shown["enough"], shown["lasts_until"], strict=True)
     ]
-    shown["label_at"] = pd.to_datetime(shown[["lasts_until", "lasts_high"]].max(axis=1))
     for name in ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop"):
         shown[name] = pd.to_datetime(shown[name])
     shown["other"] = shown["food"] != PLATE
@@ -92,6 +91,24 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
                 "wanted_portions": about(row.wanted_portions),
             }
             for row in foods.itertuples()
+        ]
+    )
+
+
+def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
+    """Give the portions that each food falls short of the want, the most first."""
+    short = foods[foods["wanted_portions"] - foods["met_portions"] >= 1].copy()
+    short["short_portions"] = short["wanted_portions"] - short["met_portions"]
+    return pd.DataFrame(
+        [
+            {
+                "food": row.food,
+                "short_portions": about(row.short_portions),
+                "wanted_portions": about(row.wanted_portions),
+                "lasts_until": day(row.lasts_until),
+                "new_crop": day(row.new_crop),
+            }
+            for row in short.sort_values("short_portions", ascending=False).itertuples()
         ]
     )
 

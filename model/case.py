@@ -16,7 +16,7 @@ from model.season.weeks import Weeks
 
 @dataclass(frozen=True, eq=False)
 class Case:
-    """Everything that the plan and the made-up years are computed from.
+    """Everything that the plan and the simulated years are computed from.
 
     Parameters
     ----------

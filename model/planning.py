@@ -25,7 +25,7 @@ SEED = 1
 
 @dataclass(frozen=True, eq=False)
 class PlannedSeason:
-    """A case with its plan and what came of it in made-up years.
+    """A case with its plan and what came of it in simulated years.
 
     Parameters
     ----------
@@ -59,11 +59,11 @@ def plan_season(
     start: highspy.HighsBasis | None = None,
     progress: Progress = _no_progress,
 ) -> PlannedSeason:
-    """Plan a season from a day on and live through ``years`` made-up years with the plan.
+    """Plan a season from a day on and live through ``years`` simulated years with the plan.
 
     Parameters
     ----------
-    seed : of the made-up years; the same seed gives the same years.
+    seed : of the simulated years; the same seed gives the same years.
     start : the ``basis`` of an earlier plan of this household, to be quicker.
     progress : told in words what is being done, and the part done; may raise to stop.
 
@@ -80,7 +80,7 @@ def plan_season(
     plan = made.plan
     generator = np.random.default_rng(seed)
     harvest = sampled_harvest(season, case.forecast, plan.amounts, years, generator)
-    progress("Living through made-up years", 0.7)
+    progress("Living through simulated years", 0.7)
     at_pace, as_wanted = _live(case, plan, harvest, generator, progress)
     low, high = np.percentile(harvest, [10, 90], axis=0)
     windows = cover_windows(case)
@@ -111,7 +111,7 @@ def _live(
             follower,
             harvest,
             luck,
-            lambda part: progress("Living through made-up years", begins + 0.15 * part),
+            lambda part: progress("Living through simulated years", begins + 0.15 * part),
         )
 
     return lived(0.7, as_wanted=False), lived(0.85, as_wanted=True)

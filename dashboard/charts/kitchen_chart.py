@@ -11,6 +11,7 @@ from dashboard.charts.theme import (
     PLUM,
     RUST,
     SLATE,
+    monday_axis,
     titled,
     week_axis,
 )
@@ -28,8 +29,9 @@ def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.
         (yes where nearly all hours are used), ``loads``, ``jars``.
     """
     base = alt.Chart(weeks)
+    axis = monday_axis(weeks["week"]) if short else week_axis()
     bars = base.mark_bar().encode(
-        week_axis(short=short),
+        axis,
         alt.X2("week_end:T"),
         alt.Y("hours:Q").title("Kitchen hours"),
         alt.Y2Datum(0),
@@ -42,8 +44,8 @@ def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.
             alt.Tooltip("jars:Q", title="Jars and packs"),
         ],
     )
-    free = base.mark_line(interpolate="step-after", color=FAINT, strokeWidth=2).encode(
-        week_axis(short=short), alt.Y("free_hours:Q")
+    free = base.mark_rule(color=FAINT, strokeWidth=2).encode(
+        axis, alt.X2("week_end:T"), alt.Y("free_hours:Q")
     )
     return titled(bars + free, title, 230)
 

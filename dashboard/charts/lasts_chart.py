@@ -3,7 +3,15 @@
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import FAINT, LEAF, RUST, SPREAD_OPACITY, date_axis, titled
+from dashboard.charts.theme import (
+    FAINT,
+    LEAF,
+    RUST,
+    SPREAD_OPACITY,
+    calendar_day,
+    date_axis,
+    titled,
+)
 
 
 def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.LayerChart:
@@ -12,7 +20,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     Parameters
     ----------
     foods : one row a food: ``food``, ``begins``, ``lasts_low``, ``lasts_until``,
-        ``lasts_high``, ``new_crop``, ``label_at`` (dates), ``enough`` (yes or no), ``label``.
+        ``lasts_high``, ``new_crop`` (dates), ``enough`` (yes or no), ``label``.
     """
     order = list(foods["food"])
     food = alt.Y("food:N").sort(order).title(None).axis(labelLimit=150, ticks=False, domain=False)
@@ -26,7 +34,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         alt.Tooltip("new_crop:T", title="New crop", format="%d %b %Y"),
     ]
     bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
-        alt.X("begins:T").title(None).axis(date_axis()),
+        alt.X("begins:T").title(None).axis(date_axis()).scale(domain=_domain(foods, today)),
         alt.X2("lasts_until:T"),
         colour,
         tooltip=tips,
@@ -39,7 +47,14 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     )
     day = pd.DataFrame({"week": [today]})
     now = alt.Chart(day).mark_rule(strokeDash=[4, 3], color=FAINT).encode(alt.X("week:T"))
-    label = base.mark_text(align="left", dx=4, fontSize=11).encode(
-        alt.X("label_at:T"), alt.Text("label:N"), color=alt.value(FAINT)
+    label = base.mark_text(align="right", dx=2, fontSize=11).encode(
+        alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT)
     )
     return titled(bar + luck + now + new_crop + label, title, 23 * len(order) + 64)
+
+
+def _domain(foods: pd.DataFrame, today: pd.Timestamp) -> list[alt.DateTime]:
+    """Give the first and last day of the axis, with room on the right for the dates in words."""
+    first = min(today, foods["begins"].min())
+    last = foods[["new_crop", "lasts_high"]].max().max()
+    return [calendar_day(day) for day in (first, last + (last - first) * 0.17)]

@@ -6,6 +6,7 @@ half transparent, so that it shows on paper and at night.
 """
 
 import altair as alt
+import pandas as pd
 
 LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
     "#4f8a3c",
@@ -24,16 +25,28 @@ MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%b %Y' : '%b')"
 DAYS = "timeFormat(datum.value, '%-d %b')"
 
 
-def week_axis(*, short: bool = False) -> alt.X:
-    """Give the axis of weeks: months, with the year where it turns; days for a few weeks."""
-    return alt.X("week:T").title(None).axis(date_axis(short=short))
+def week_axis() -> alt.X:
+    """Give the axis of weeks: months, with the year where it turns."""
+    return alt.X("week:T").title(None).axis(date_axis())
 
 
-def date_axis(*, short: bool = False) -> alt.Axis:
-    """Give an axis with a tick a month (a week, when it is short) and no doubled labels."""
+def monday_axis(weeks: pd.Series) -> alt.X:
+    """Give the axis of a few weeks, each named by its Monday."""
+    ticks = [calendar_day(monday) for monday in weeks]
+    axis = alt.Axis(labelExpr=DAYS, values=ticks, grid=False, labelOverlap="greedy")
+    return alt.X("week:T").title(None).axis(axis)
+
+
+def calendar_day(when: pd.Timestamp) -> alt.DateTime:
+    """Give a day as a chart's scale takes it, the same in every time zone."""
+    return alt.DateTime(year=when.year, month=when.month, date=when.day)
+
+
+def date_axis() -> alt.Axis:
+    """Give an axis with a tick a month and no doubled labels."""
     return alt.Axis(
-        labelExpr=DAYS if short else MONTHS,
-        tickCount="week" if short else "month",
+        labelExpr=MONTHS,
+        tickCount="month",
         grid=False,
         labelOverlap="greedy",
         labelFlush=False,

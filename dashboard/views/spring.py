@@ -8,11 +8,11 @@ from dashboard import session
 from dashboard.cached import planned
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
-from dashboard.findings import limit_words, spring_headline
+from dashboard.findings import limit_words, over_headline, spring_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.working import working
 from dashboard.look import choice, table
-from dashboard.tables import garden_rows, jar_rows, lasting_rows, strips, week_rows
+from dashboard.tables import garden_rows, jar_rows, lasting_rows, shortfall_rows, strips, week_rows
 from model import PlannedSeason
 
 
@@ -27,6 +27,9 @@ def show() -> None:
     jars = model.preserve_table(plan)
     limits = model.tight_limits(model.limit_table(plan))
     foods = lasting_rows(model.food_table(plan))
+    if not jars["to_fill"].any() and not plan.plan.harvest_kg.any():
+        _over(plan)
+        return
     st.markdown(spring_headline(jars, foods, limits))
     garden, kitchen = st.columns([5, 7], gap="medium")
     with garden:
@@ -36,6 +39,12 @@ def show() -> None:
         st.subheader("Put up")
         table(jar_rows(jars), height=365, key="jars")
     _more(plan, units)
+
+
+def _over(plan: PlannedSeason) -> None:
+    """Show what the season leaves short, which is what the coming one should mend."""
+    st.markdown(over_headline(plan.case.forecast.year.name))
+    table(shortfall_rows(model.food_table(plan)), height="content", key="shortfall")
 
 
 def _more(plan: PlannedSeason, units: str) -> None:

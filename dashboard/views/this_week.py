@@ -34,14 +34,21 @@ def show() -> None:
     with picking:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
+        if fresh.empty:
+            _open(openings)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
-        if not openings.empty:
-            st.subheader("From the shelf")
-            table(opening_rows(openings), key="open")
+        if not fresh.empty:
+            _open(openings)
     _season(plan, units)
     _more(plan, weeks)
+
+
+def _open(openings: pd.DataFrame) -> None:
+    if not openings.empty:
+        st.subheader("From the shelf")
+        table(opening_rows(openings), key="open")
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
@@ -107,10 +114,11 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
         process_form(plan.case.season)
     else:
         near = week_rows(weeks.head(AHEAD))
-        st.altair_chart(
-            hours_chart(near, "Kitchen hours needed, and the hours that are free", short=True),
-            width="stretch",
-        )
+        if not near["hours"].any():
+            st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
+            return
+        chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
+        st.altair_chart(chart, width="stretch")
 
 
 show()

@@ -51,7 +51,8 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     stock = with_dates(model.food_stock_table(plan), "week")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
-    first = next((food for food in foods["food"] if food in known), known[0])
+    standing = foods[foods["lasts_until"] > foods["begins"]]
+    first = next(food for food in [*standing["food"], *known] if food in known)
     food = st.selectbox("Stock curve of", known, index=known.index(first), key="curve_of")
     row = foods[foods["food"] == food]
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
@@ -65,14 +66,10 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         ),
         width="stretch",
     )
-    level = (
-        ""
-        if row.empty
-        else f"{about(row.iloc[0]['level_portions'])} portions a week just reach it. "
-    )
     st.caption(
-        f"{level}The line is the middle of the made-up years when everyone eats what they want, "
-        "the band eight years in ten; dashed is the plan's own pace. Shaded weeks have no fresh."
+        f"{_level(row)}The line is the middle of the simulated years when everyone eats what they "
+        "want, the band eight years in ten; dashed is the plan's own pace. Shaded weeks have no "
+        "fresh."
     )
 
 
@@ -85,6 +82,8 @@ def _level(row: pd.DataFrame) -> str:
 def _curve_title(food: str, row: pd.Series) -> str:
     if row["enough"] == "yes":
         return f"{food.capitalize()}: enough until the new crop"
+    if row["lasts_until"] <= row["begins"]:
+        return f"{food.capitalize()}: none on the shelf"
     return f"{food.capitalize()}: gone about {day(row['lasts_until'])}"
 
 

@@ -23,6 +23,7 @@ class HarvestForecast:
 
     Parameters
     ----------
+    year : the garden year the plan is about.
     kg_per_unit : shape (B, W), expected kilograms a week from one unit (m2, plant, m of row)
         of each planting, from the week of today on.
     still_to_come : shape (B, W), the part of it that setbacks have left.
@@ -31,6 +32,7 @@ class HarvestForecast:
     occupies : shape (B, W), 1 where the planting stands in its bed.
     """
 
+    year: GardenSeason
     weeks: Weeks
     plantings: tuple[Planting, ...]
     dates: tuple[PickingDates, ...]
@@ -107,6 +109,7 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     left = np.array([_after_setbacks(season, p, weeks, today) for p in plantings])
     left = left.reshape(-1, count)
     return HarvestForecast(
+        year=year,
         weeks=weeks,
         plantings=plantings,
         dates=dates,

@@ -19,6 +19,8 @@ Value = str | float | bool | date | YearDay | Fraction | tuple[str, ...] | None
 
 _ISO = re.compile(r"^\d{4}-\d{2}-\d{2}$")
 _MONTH_DAY = re.compile(r"^(\d{2})-(\d{2})$")
+# What a name may hold: nothing that a page, a chart, a table or a sheet would act on.
+_NAME = re.compile(r"""^(?![-+=@])[^<>\[\]{}*`~|$\\!#=@^"\x00-\x1f\x7f]{1,80}$""")
 _YES_NO = {"yes": True, "no": False}
 
 
@@ -156,11 +158,18 @@ def _value(column: Column, unit: str, text: str) -> Value:
 
 
 def _read_text(_: Column, text: str) -> str:
-    return " ".join(text.split())
+    name = " ".join(text.split())
+    if not _NAME.match(name):
+        found = f"is {name[:80]!r}"
+        raise ValueError(
+            found,
+            "write up to 80 letters, digits, spaces and - , . ' / ( ), beginning with a letter",
+        )
+    return name
 
 
-def _read_names(_: Column, text: str) -> tuple[str, ...]:
-    return tuple(" ".join(name.split()) for name in text.split(";") if name.strip())
+def _read_names(column: Column, text: str) -> tuple[str, ...]:
+    return tuple(_read_text(column, name) for name in text.split(";") if name.strip())
 
 
 def _read_date(_: Column, text: str) -> date:

@@ -1,4 +1,4 @@
-"""How long each food lasts: in the made-up years in which the household eats what it wants."""
+"""How long each food lasts: in the simulated years in which the household eats what it wants."""
 
 from dataclasses import dataclass
 from datetime import date

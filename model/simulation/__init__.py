@@ -1,1 +1,1 @@
-"""A plan lived through made-up years, all years at once; it knows nothing of the optimiser."""
+"""A plan lived through simulated years, all years at once; it knows nothing of the optimiser."""

@@ -142,14 +142,32 @@ def test_us_units_give_the_same_season_as_metric_ones() -> None:
     assert abs(season.beds[0].area_m2 - 30) < 1e-9
 
 
-def test_names_that_look_like_markup_or_formulas_are_only_names() -> None:
-    wild = '"=HYPERLINK(""x"")<script>\U0001f96b \u05d2\u05df"'
+@pytest.mark.parametrize(
+    "wild",
+    [
+        '"=HYPERLINK(""x"")"',
+        "<script>alert(1)</script>",
+        "![x](http://example.invalid/x.png)",
+        "@SUM(A1)",
+        "bed $x$",
+        "x" * 81,
+    ],
+)
+def test_a_name_that_a_page_or_a_sheet_would_act_on_is_refused(wild: str) -> None:
+    found = faults(beds=f"bed,area_m2\n{wild},30\n")
+
+    assert found[0].file == "beds.csv"
+    assert "letters" in found[0].wanted
+
+
+@pytest.mark.parametrize("name", ["\U0001f96b bed", "\u05d2\u05df", "Bed no. 2 (by the wall), 1/2"])
+def test_names_in_any_script_are_kept(name: str) -> None:
     season = small_season(
-        beds=f"bed,area_m2\n{wild},30\n",
-        plantings=TABLES["plantings.csv"].replace("only bed", wild),
+        beds=f'bed,area_m2\n"{name}",30\n',
+        plantings=TABLES["plantings.csv"].replace("only bed", f'"{name}"'),
     )
 
-    assert season.beds[0].name == '=HYPERLINK("x")<script>\U0001f96b \u05d2\u05df'
+    assert season.beds[0].name == name
 
 
 def test_a_canned_preserve_without_a_tested_process_cannot_enter_a_season() -> None:
