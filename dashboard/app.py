@@ -9,7 +9,8 @@ from dashboard.look import page_style
 
 VIEWS = Path(__file__).parent / "views"
 
-st.set_page_config(page_title="Harvest to pantry", page_icon=":material/shelves:", layout="wide")
+# A material symbol as the page's icon would be fetched from outside; a picture character is not.
+st.set_page_config(page_title="Harvest to pantry", page_icon="\N{CANNED FOOD}", layout="wide")
 page_style()
 place = st.navigation(
     [

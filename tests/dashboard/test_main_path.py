@@ -1,0 +1,123 @@
+"""The main path in a real browser, wide in the light and narrow in the dark."""
+
+import re
+from collections.abc import Iterator
+from urllib.parse import urlparse
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+pytestmark = pytest.mark.browser
+WIDE, NARROW = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
+PLACES = {
+    "Spring: what to plant": "What to plant, and how many jars of what",
+    "This week": "This week in the garden and the kitchen",
+    "Winter: will it last": "Will it last until the new crop?",
+}
+
+
+class Seen:
+    """What a page asked for and complained of while it was used."""
+
+    def __init__(self, page: Page) -> None:
+        self.hosts: set[str] = set()
+        self.faults: list[str] = []
+        page.on("request", lambda request: self.hosts.add(urlparse(request.url).hostname or ""))
+        page.on("pageerror", lambda error: self.faults.append(str(error)))
+
+
+@pytest.fixture(params=[(WIDE, "light"), (NARROW, "dark")], ids=["wide light", "narrow dark"])
+def opened(
+    browser: Browser, address: str, request: pytest.FixtureRequest
+) -> Iterator[tuple[Page, Seen]]:
+    size, scheme = request.param
+    context = browser.new_context(viewport=size, color_scheme=scheme)
+    page = context.new_page()
+    seen = Seen(page)
+    page.goto(address)
+    yield page, seen
+    context.close()
+
+
+def settle(page: Page, title: str) -> None:
+    expect(page.get_by_role("heading", level=1, name=title)).to_be_visible(timeout=60_000)
+    expect(page.get_by_test_id("stStatusWidget")).to_have_count(0, timeout=60_000)
+    expect(page.get_by_test_id("stProgress")).to_have_count(0, timeout=60_000)
+
+
+def side(page: Page, *, shown: bool) -> None:
+    """Open or close the side bar, which covers a narrow page."""
+    if page.viewport_size == WIDE:
+        return
+    button = "stExpandSidebarButton" if shown else "stSidebarCollapseButton"
+    target = page.get_by_test_id(button).first
+    inner = target.locator("button")
+    (inner if inner.count() else target).click()
+    page.wait_for_timeout(500)  # the bar slides
+
+
+def go(page: Page, place: str) -> None:
+    side(page, shown=True)
+    page.get_by_test_id("stSidebarNavLink").filter(has_text=place).click()
+    if page.viewport_size == NARROW:
+        page.wait_for_timeout(500)
+        close = page.get_by_test_id("stSidebarCollapseButton").locator("button")
+        if close.is_visible():
+            close.click()
+    settle(page, PLACES[place])
+
+
+def look_from(page: Page, words: str) -> None:
+    side(page, shown=True)
+    page.get_by_role("button", name=re.compile(words)).first.click()
+    side(page, shown=False)
+
+
+def test_the_household_goes_from_spring_to_the_glut_to_midwinter(
+    opened: tuple[Page, Seen], address: str
+) -> None:
+    page, seen = opened
+    settle(page, PLACES["Spring: what to plant"])
+    expect(page.get_by_text("What limits you most")).to_be_visible()
+
+    look_from(page, "Glut")
+    go(page, "This week")
+    expect(page.get_by_text("Week of 16 Aug 2027")).to_be_visible()
+    expect(page.get_by_role("heading", name="Put up")).to_be_visible()
+
+    look_from(page, "Midwinter")
+    go(page, "Winter: will it last")
+    expect(page.get_by_text("First to give out")).to_be_visible()
+    expect(
+        page.get_by_test_id("stVegaLiteChart").first.locator("canvas, svg").first
+    ).to_be_visible()
+
+    assert seen.faults == []
+    assert seen.hosts == {urlparse(address).hostname}
+
+
+@pytest.mark.parametrize("place", list(PLACES))
+def test_no_page_is_wider_than_the_screen(opened: tuple[Page, Seen], place: str) -> None:
+    page, _ = opened
+    settle(page, PLACES["Spring: what to plant"])
+    if place != "Spring: what to plant":
+        go(page, place)
+    main = page.get_by_test_id("stMain")
+
+    assert main.evaluate("main => main.scrollWidth <= main.clientWidth")
+
+
+def test_the_stock_curve_stands_in_the_first_screen_of_winter(
+    browser: Browser, address: str
+) -> None:
+    context = browser.new_context(viewport=WIDE)
+    page = context.new_page()
+    page.goto(f"{address}/winter")
+    settle(page, PLACES["Winter: will it last"])
+    curve = page.get_by_test_id("stVegaLiteChart").nth(1)
+    expect(curve).to_be_visible()
+    box = curve.bounding_box()
+    context.close()
+
+    assert box is not None
+    assert box["y"] + box["height"] <= 800

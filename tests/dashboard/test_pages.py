@@ -1,0 +1,104 @@
+"""Every page, on every day that matters, for both demo households, without a browser."""
+
+from datetime import date
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+PAGES = ["views/spring.py", "views/this_week.py", "views/winter.py"]
+DAYS = {
+    "Alder Lane": [date(2027, 3, 15), date(2027, 8, 16), date(2027, 11, 20), date(2028, 1, 10)],
+    "Two Rivers": [date(2026, 10, 12), date(2027, 1, 25), date(2027, 6, 14)],
+}
+MORE = {
+    "views/spring.py": "spring_more",
+    "views/this_week.py": "week_more",
+    "views/winter.py": "winter_more",
+}
+
+
+def look(app: AppTest, household: str, day: date, page: str) -> AppTest:
+    if app.radio(key="household").value != household:
+        app.radio(key="household").set_value(household).run()
+    app.date_input[0].set_value(day).run()
+    app.switch_page(page).run()
+    assert app.date_input[0].value == day
+    return app
+
+
+def words(app: AppTest) -> str:
+    return " ".join(element.value for element in app.markdown)
+
+
+@pytest.mark.parametrize("page", PAGES)
+@pytest.mark.parametrize(("household", "day"), [(h, d) for h, days in DAYS.items() for d in days])
+def test_every_page_answers_on_every_day(
+    app: AppTest, household: str, day: date, page: str
+) -> None:
+    look(app, household, day, page)
+
+    assert not app.exception
+    assert not app.error
+    assert len(app.title) == 1
+    assert any(character.isdigit() for character in words(app))
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_every_part_of_a_page_opens(app: AppTest, page: str) -> None:
+    look(app, "Alder Lane", date(2027, 8, 16), page)
+    parts = app.segmented_control(key=MORE[page])
+    for part in parts.options:
+        app.segmented_control(key=MORE[page]).set_value(part).run()
+
+        assert not app.exception
+        assert not app.error
+
+
+def test_spring_says_how_many_jars_and_what_limits(app: AppTest) -> None:
+    assert "jars**" in words(app)
+    assert "What limits you most" in words(app)
+    assert {"Plant", "Put up"} <= {element.value for element in app.subheader}
+
+
+def test_spring_shows_the_hand_rule_beside_the_plan(app: AppTest) -> None:
+    jars = app.dataframe[1].value
+
+    assert {"to_fill", "by_hand", "reason"} <= set(jars.columns)
+    assert len(jars) == 39
+
+
+def test_this_week_says_what_to_pick_and_to_put_up(app: AppTest) -> None:
+    look(app, "Alder Lane", date(2027, 8, 16), "views/this_week.py")
+
+    assert "Week of 16 Aug 2027" in words(app)
+    assert "kitchen hours" in words(app)
+    assert {"Pick and eat", "Put up", "From the shelf"} <= {e.value for e in app.subheader}
+
+
+def test_winter_says_what_gives_out_first(app: AppTest) -> None:
+    look(app, "Alder Lane", date(2028, 1, 10), "views/winter.py")
+
+    assert "First to give out" in words(app)
+    assert app.selectbox(key="curve_of").value in words(app)
+
+
+def test_after_the_season_spring_says_what_it_leaves_short(app: AppTest) -> None:
+    look(app, "Alder Lane", date(2028, 1, 10), "views/spring.py")
+
+    assert "season is over" in words(app)
+    assert "short_portions" in app.dataframe[0].value.columns
+
+
+def test_a_household_in_us_units_is_shown_in_them(app: AppTest) -> None:
+    look(app, "Two Rivers", date(2027, 1, 25), "views/this_week.py")
+
+    assert " lb" in words(app)
+    assert " kg" not in words(app)
+
+
+def test_going_back_to_a_day_shows_the_same_plan(app: AppTest) -> None:
+    before = words(app)
+    look(app, "Alder Lane", date(2027, 8, 16), "views/spring.py")
+    look(app, "Alder Lane", date(2027, 3, 15), "views/spring.py")
+
+    assert words(app) == before
