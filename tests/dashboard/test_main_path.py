@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 pytestmark = pytest.mark.browser
+expect.set_options(timeout=30_000)
 WIDE, NARROW = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
@@ -114,9 +115,9 @@ def test_the_stock_curve_stands_in_the_first_screen_of_winter(
     page = context.new_page()
     page.goto(f"{address}/winter")
     settle(page, PLACES["Winter: will it last"])
-    curve = page.get_by_test_id("stVegaLiteChart").nth(1)
-    expect(curve).to_be_visible()
-    box = curve.bounding_box()
+    charts = page.get_by_test_id("stVegaLiteChart")
+    expect(charts).to_have_count(2 + 15)  # the bars, the curve, and one small curve a food
+    box = charts.nth(1).bounding_box()
     context.close()
 
     assert box is not None
