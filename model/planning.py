@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
-import highspy
 import numpy as np
 
 from model.case import Case, make_case
@@ -12,6 +11,7 @@ from model.cover import CoverWindow, cover_windows
 from model.demand.hand_rule import HandRule
 from model.forecast.years import sampled_harvest
 from model.optimization.make_plan import make_plan
+from model.optimization.solve import Basis
 from model.plan import Plan
 from model.season.arrays import Floats, Singles
 from model.season.season import Season
@@ -43,7 +43,7 @@ class PlannedSeason:
     as_wanted: LivedYears
     windows: tuple[CoverWindow, ...]
     by_hand: tuple[HandRule, ...]
-    basis: highspy.HighsBasis | None
+    basis: Basis | None
 
 
 def _no_progress(_: str, __: float) -> None:
@@ -56,7 +56,7 @@ def plan_season(
     *,
     years: int = YEARS,
     seed: int = SEED,
-    start: highspy.HighsBasis | None = None,
+    start: Basis | None = None,
     progress: Progress = _no_progress,
 ) -> PlannedSeason:
     """Plan a season from a day on and live through ``years`` simulated years with the plan.

@@ -3,13 +3,12 @@
 import time
 from dataclasses import dataclass
 
-import highspy
 import numpy as np
 
 from model.case import Case
 from model.optimization.planning_program import planning_program
 from model.optimization.program import LinearProgram
-from model.optimization.solve import GOOD_ENOUGH, Solution, Solver
+from model.optimization.solve import GOOD_ENOUGH, Basis, Solution, Solver
 from model.optimization.whole_loads import Progress, make_whole, round_amounts
 from model.plan import Plan, SolverReport
 from model.season.arrays import Bools, Floats, SeasonArrays
@@ -20,7 +19,7 @@ class MadePlan:
     """A plan and the place in the program from which a changed season is re-planned."""
 
     plan: Plan
-    basis: highspy.HighsBasis | None
+    basis: Basis | None
 
 
 def _no_progress(_: float) -> None:
@@ -28,7 +27,7 @@ def _no_progress(_: float) -> None:
 
 
 def make_plan(
-    case: Case, *, start: highspy.HighsBasis | None = None, progress: Progress = _no_progress
+    case: Case, *, start: Basis | None = None, progress: Progress = _no_progress
 ) -> MadePlan:
     """Find the plan of a case.
 

@@ -10,8 +10,9 @@ from model.case import Case
 from model.optimization.variables import Variables
 from model.season.arrays import Floats
 
-# Far below anything a household could feel; a product, because a sum leaves swaps tied.
-TIE = 1e-4
+# Far below anything a household could feel, far above the solver's tolerance of 1e-7; a product,
+# because a sum leaves swaps tied.
+TIE = 1e-3
 
 
 def add_worth(case: Case, variables: Variables) -> None:

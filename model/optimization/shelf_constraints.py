@@ -46,12 +46,17 @@ def eaten_while_good(case: Case, variables: Variables) -> Constraints:
         first_past = makes[0] + life if len(makes) else weeks
         stays = arrays.opening_units[r] * (1 - arrays.loss_per_week[r]) ** (np.arange(weeks) + 1)
         ageing = arrays.opening_left[r] < stays - 1e-9
-        for week in np.flatnonzero((shelf[r] >= 0) & (ageing | (np.arange(weeks) >= first_past))):
-            recent = makes[(makes <= week) & (makes > week - life)]
-            left = arrays.sealed_share[r] * (1 - arrays.loss_per_week[r]) ** (week - recent)
-            rows.add(shelf[r, week : week + 1], 1.0, rows.index[r, week : week + 1])
-            rows.add(put_up[r, recent], -left, np.full(len(recent), rows.index[r, week]))
-            right[r, week] = arrays.opening_left[r, week]
+        bound = np.flatnonzero((shelf[r] >= 0) & (ageing | (np.arange(weeks) >= first_past)))
+        age = bound[:, None] - makes[None, :]
+        good = (age >= 0) & (age < life)
+        left = arrays.sealed_share[r] * (1 - arrays.loss_per_week[r]) ** age[good]
+        rows.add(shelf[r, bound], 1.0, rows.index[r, bound])
+        rows.add(
+            np.broadcast_to(put_up[r, makes], good.shape)[good],
+            -left,
+            np.broadcast_to(rows.index[r, bound][:, None], good.shape)[good],
+        )
+        right[r, bound] = arrays.opening_left[r, bound]
     return rows.at_most(right)
 
 

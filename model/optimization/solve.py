@@ -6,17 +6,61 @@ so that the same program has the same answer.
 """
 
 import time
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import highspy
 import numpy as np
+from numpy.typing import NDArray
 
 from model.errors import NoPlan
 from model.optimization.program import LinearProgram
 from model.season.arrays import Floats, Ints
 
 GOOD_ENOUGH = 5e-3
+StatusArray = NDArray[np.object_]
 _OPTIMAL = highspy.HighsModelStatus.kOptimal
+_AT_LOWER, _BASIC = highspy.HighsBasisStatus.kLower, highspy.HighsBasisStatus.kBasic
+
+
+@dataclass(frozen=True, eq=False)
+class Basis:
+    """Where an answer of a program stood, for starting another of the same household from."""
+
+    program: LinearProgram
+    found: highspy.HighsBasis
+
+    def carried_to(self, program: LinearProgram) -> highspy.HighsBasis:
+        """Give this basis for another program, matched by the names of decisions and rows.
+
+        What only the other program has stands at its lower bound, or is slack.
+        """
+        rows, columns = program.shape
+        column_status = np.full(columns, _AT_LOWER, dtype=object)
+        row_status = np.full(rows, _BASIC, dtype=object)
+        blocks, before = program.variables.blocks, self.program.variables.blocks
+        _carry(
+            {name: block.index for name, block in before.items()},
+            np.array(self.found.col_status, dtype=object),
+            {name: block.index for name, block in blocks.items()},
+            column_status,
+        )
+        old_rows = np.array(self.found.row_status, dtype=object)
+        _carry(self.program.families, old_rows, program.families, row_status)
+        carried = highspy.HighsBasis()
+        carried.col_status, carried.row_status = list(column_status), list(row_status)
+        carried.valid = carried.alien = True
+        return carried
+
+
+def _carry(
+    before: Mapping[str, Ints], old: StatusArray, after: Mapping[str, Ints], new: StatusArray
+) -> None:
+    for name, index in after.items():
+        earlier = before.get(name)
+        if earlier is not None and earlier.shape == index.shape:
+            both = (earlier >= 0) & (index >= 0)
+            new[index[both]] = old[earlier[both]]
 
 
 @dataclass(frozen=True, eq=False)
@@ -30,7 +74,7 @@ class Solution:
     worth: float
     relative_gap: float
     seconds: float
-    basis: highspy.HighsBasis | None
+    basis: Basis | None
     row_duals: Floats
 
 
@@ -58,11 +102,10 @@ class Solver:
             self._highs.setOptionValue(option, value)
         self._highs.passModel(_model(program))
 
-    def start_from(self, basis: highspy.HighsBasis | None) -> None:
-        """Begin from the basis of an earlier answer, when it has the same shape."""
-        rows, columns = self._program.shape
-        if basis is not None and len(basis.col_status) == columns and len(basis.row_status) == rows:
-            self._highs.setBasis(basis)
+    def start_from(self, basis: Basis | None) -> None:
+        """Begin from the basis of an earlier answer, of this program or one like it."""
+        if basis is not None:
+            self._highs.setBasis(basis.carried_to(self._program))
 
     def bound(self, columns: Ints, lower: Floats, upper: Floats) -> None:
         """Change the bounds of some columns."""
@@ -103,7 +146,7 @@ class Solver:
             worth=float(info.objective_function_value),
             relative_gap=max(0.0, gap),
             seconds=seconds,
-            basis=basis if basis.valid else None,
+            basis=Basis(self._program, basis) if basis.valid else None,
             row_duals=np.array(found.row_dual),
         )
 

@@ -70,7 +70,7 @@ def gives_out(lived: LivedYears, food: int, begins: int, ends: int, share: float
 
     It has given out in the first week in which less than a share of the want is met.
     """
-    wanted = lived.wanted[:, food, begins:ends]
+    wanted = lived.wanted(np.array([food]), begins, ends)[:, 0]
     short: Bools = (wanted > 1e-6) & (lived.met[:, food, begins:ends] < share * wanted - 1e-6)
     first = np.where(short.any(axis=1), short.argmax(axis=1) + begins, ends)
     return first.astype(float)
@@ -119,7 +119,7 @@ def plate_lasting(planned: PlannedSeason, *, now: bool = False) -> Lasting | Non
         return None
     begins, ends = stretches[-1].begins, stretches[-1].ends + 1
     new_crop = (case.demand.usual - case.demand.wanted)[case.plate].sum(axis=0)[begins:ends]
-    part = lived.wanted[:, case.plate, begins:ends]
+    part = lived.wanted(np.flatnonzero(case.plate), begins, ends)
     wanted = part.sum(axis=1) + new_crop
     met = np.minimum(lived.met[:, case.plate, begins:ends], part).sum(axis=1) + new_crop
     short = (wanted > 1e-6) & (met < case.season.settings.lean_share * wanted)

@@ -1,7 +1,7 @@
 """A plan lived through many years, week by week, with the mass balance asserted every week."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -34,7 +34,7 @@ class LivedYears:
     ----------
     shelf : shape (Y, R, W), units at each week's end.
     met, fresh : shape (Y, F, W), portions eaten in all, and of those fresh.
-    wanted : shape (Y, F, W), portions wanted, with the year's appetite.
+    usual : shape (F, W), portions wanted with the usual ``appetite`` (Y,).
     filled, past : shape (Y, R), units over all weeks.
     wasted_kg : shape (Y, C), picked and neither eaten nor put up.
     minutes : shape (Y, W), kitchen work.
@@ -43,11 +43,17 @@ class LivedYears:
     shelf: Singles
     met: Singles
     fresh: Singles
-    wanted: Singles
+    usual: Singles
+    appetite: Singles
     filled: Singles
     past: Singles
     wasted_kg: Singles
     minutes: Singles
+
+    def wanted(self, foods: Ints, begins: int, ends: int) -> Singles:
+        """Give the portions wanted of some foods in a stretch of weeks; shape (Y, foods, weeks)."""
+        portions: Singles = self.appetite[:, None, None] * self.usual[foods, begins:ends]
+        return portions
 
 
 @dataclass(frozen=True, eq=False)
@@ -77,29 +83,49 @@ def live_through(
     progress : told the part that is done; may raise to stop.
     """
     years = len(harvest_kg)
-    parts = []
+    lived = _nothing_yet(follower, luck, years)
     for begins in range(0, years, YEARS_AT_ONCE):
         some = slice(begins, min(years, begins + YEARS_AT_ONCE))
-        parts.append(_Run(follower, harvest_kg[some], luck, some).live())
+        _Run(follower, harvest_kg[some], luck, some, lived).live()
         progress(some.stop / years)
-    if len(parts) == 1:
-        return parts[0]
-    joined = {
-        field.name: np.concatenate([getattr(part, field.name) for part in parts])
-        for field in fields(LivedYears)
-    }
-    return LivedYears(**joined)
+    return lived
+
+
+def _nothing_yet(follower: Follower, luck: KitchenLuck, years: int) -> LivedYears:
+    """Give the record of years to come; in memory the years lie along the last axis."""
+    arrays = follower.arrays
+    weeks, rows, foods = len(arrays.weeks), len(arrays.preserves), len(arrays.foods)
+
+    def empty(*shape: int) -> Singles:
+        return np.zeros((*shape, years), dtype=np.float32).T
+
+    return LivedYears(
+        shelf=empty(weeks, rows),
+        met=empty(weeks, foods),
+        fresh=empty(weeks, foods),
+        usual=follower.plan.wanted.astype(np.float32),
+        appetite=luck.appetite[:years],
+        filled=empty(rows),
+        past=empty(rows),
+        wasted_kg=empty(len(arrays.crops)),
+        minutes=empty(weeks),
+    )
 
 
 class _Run:
     """One chunk of years on its way through the weeks; years lie along the last axis."""
 
     def __init__(
-        self, follower: Follower, harvest_kg: Singles, luck: KitchenLuck, some: slice
+        self,
+        follower: Follower,
+        harvest_kg: Singles,
+        luck: KitchenLuck,
+        some: slice,
+        lived: LivedYears,
     ) -> None:
         arrays = follower.arrays
         years, weeks = len(harvest_kg), len(follower.plan.weeks)
-        rows, foods, crops = len(arrays.preserves), len(arrays.foods), len(arrays.crops)
+        rows, crops = len(arrays.preserves), len(arrays.crops)
 
         def empty(*shape: int) -> Singles:
             return np.zeros((*shape, years), dtype=np.float32)
@@ -108,28 +134,26 @@ class _Run:
         self.guides = week_guides(follower.plan, arrays, follower.cover_until)
         self.in_food = food_portions(arrays)
         self.harvest = np.ascontiguousarray(harvest_kg.transpose(2, 1, 0))
-        self.appetite = luck.appetite[some]
-        self.unsealed = np.ascontiguousarray(luck.unsealed[some].transpose(2, 1, 0))
-        self.on_hand, self.picked, self.wasted = empty(crops), empty(crops), empty(crops)
+        self.appetite, self.luck, self.some = luck.appetite[some], luck, some
+        self.on_hand, self.picked = empty(crops), empty(crops)
         self.units = empty(rows) + arrays.opening_units[:, None].astype(np.float32)
-        self.filled, self.past, self.gone = empty(rows), empty(rows), empty(len(arrays.jars))
-        self.sealed, self.shelf = empty(weeks, rows), empty(weeks, rows)
-        self.met, self.fresh, self.wanted = (empty(weeks, foods) for _ in range(3))
-        self.minutes = empty(weeks)
+        self.gone, self.sealed = empty(len(arrays.jars)), empty(weeks, rows)
+        self.shelf, self.met, self.fresh, self.filled, self.past, self.wasted, self.minutes = (
+            record[some].T
+            for record in (
+                lived.shelf,
+                lived.met,
+                lived.fresh,
+                lived.filled,
+                lived.past,
+                lived.wasted_kg,
+                lived.minutes,
+            )
+        )
 
-    def live(self) -> LivedYears:
+    def live(self) -> None:
         for week, guide in enumerate(self.guides):
             self._week(week, guide)
-        return LivedYears(
-            shelf=self.shelf.transpose(2, 1, 0),
-            met=self.met.transpose(2, 1, 0),
-            fresh=self.fresh.transpose(2, 1, 0),
-            wanted=self.wanted.transpose(2, 1, 0),
-            filled=self.filled.T,
-            past=self.past.T,
-            wasted_kg=self.wasted.T,
-            minutes=self.minutes.T,
-        )
 
     def _week(self, week: int, guide: WeekGuide) -> None:
         arrays = self.arrays
@@ -152,7 +176,6 @@ class _Run:
         self._open(week, guide, made, np.maximum(aimed - eaten, 0))
         self.met[week] += eaten
         self.fresh[week] = eaten
-        self.wanted[week] = self.appetite[None, :] * guide.wanted
 
     def _put_up(self, week: int, guide: WeekGuide) -> Singles:
         arrays = self.arrays
@@ -183,7 +206,7 @@ class _Run:
 
     def _open(self, week: int, guide: WeekGuide, made: Singles, missing: Singles) -> None:
         arrays = self.arrays
-        self.sealed[week] = made * (1 - self.unsealed[week])
+        self.sealed[week] = made * (1 - self.luck.unsealed_in(week, self.some))
         losing = (1 - arrays.loss_per_week)[:, None].astype(np.float32)
         held = self.units * losing + self.sealed[week]
         ready = held.copy()
