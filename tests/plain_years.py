@@ -57,8 +57,10 @@ class Year:
         for c in range(len(arrays.crops)):
             self._eat(c, aimed, eaten, np.inf if self.as_wanted else plan.eaten_kg[c, week], 0.0)
         made = self._put_up(week)
+        wanted = [self.appetite * float(plan.wanted[f, week]) for f in range(len(arrays.foods))]
         for c in range(len(arrays.crops)):
-            self._eat(c, aimed, eaten, np.inf, 0.0 if self.as_wanted else plan.on_hand_kg[c, week])
+            keep = 0.0 if self.as_wanted else float(plan.on_hand_kg[c, week])
+            self._eat(c, wanted, eaten, np.inf, keep)
         self._hold(week)
         missing = [max(0.0, want - got) for want, got in zip(aimed, eaten, strict=True)]
         opened = self._open(week, made, missing)
@@ -85,8 +87,9 @@ class Year:
                 planned = plan.shelf[r, week - 1] if week else arrays.opening_units[r]
                 above += (self.units[r] - planned) * arrays.portions[r]
         left = max(1, self.weeks_to_cover[f] - week)
-        room = max(0.0, plan.wanted[f, week] - plan.met[f, week])
-        return self.appetite * float(plan.met[f, week]) + min(max(above / left, 0.0), room)
+        pace = float(plan.met[f, week])
+        most = max(pace, float(plan.wanted[f, week]))
+        return self.appetite * min(max(pace + above / left, pace / 2), most)
 
     def _eat(
         self, c: int, aimed: list[float], eaten: list[float], most: float, keep: float
@@ -95,7 +98,7 @@ class Year:
         if f < 0:
             return
         per_kg = float(self.arrays.portions_per_kg[c])
-        take = min(self.on_hand[c] - keep, (aimed[f] - eaten[f]) / per_kg)
+        take = min(self.on_hand[c] - keep, max(aimed[f] - eaten[f], 0.0) / per_kg)
         take = min(max(take, 0.0), most)
         self.on_hand[c] -= take
         eaten[f] += take * per_kg

@@ -7,6 +7,7 @@ strikes families together. The garden's lasting factor is drawn from what is sti
 of it; half of that is shared by all crops. First pickings move together with the spring.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -16,7 +17,7 @@ from scipy.stats import norm
 from model.forecast.growth import week_shares
 from model.forecast.harvest import HarvestForecast
 from model.forecast.yields import expected_kg
-from model.season.arrays import Floats, Ints, Singles
+from model.season.arrays import Bools, Floats, Ints, Singles
 from model.season.season import Season
 
 YEARS_AT_ONCE = 500
@@ -85,16 +86,47 @@ def sampled_harvest(
     amounts : shape (B,), how much of each planting is grown, in its own unit.
     """
     harvest = np.zeros((years, len(season.crops), len(forecast.weeks)), dtype=np.float32)
+    for some, b, kg in _pickings(season, forecast, amounts > 0, years, generator):
+        harvest[some, forecast.crop_of[b], :] += (kg * amounts[b]).astype(np.float32)
+    return harvest
+
+
+def sampled_kg_per_unit(
+    season: Season, forecast: HarvestForecast, years: int, generator: np.random.Generator
+) -> Floats:
+    """Sample what one unit of each planting gives; shape (Y, B, W), kilograms.
+
+    The same generator gives the same years as ``sampled_harvest``, whatever is grown.
+    """
+    per_unit = np.zeros((years, len(forecast.plantings), len(forecast.weeks)))
+    grown = np.ones(len(forecast.plantings), dtype=bool)
+    for some, b, kg in _pickings(season, forecast, grown, years, generator):
+        per_unit[some, b] = kg
+    return per_unit
+
+
+def _pickings(
+    season: Season,
+    forecast: HarvestForecast,
+    grown: Bools,
+    years: int,
+    generator: np.random.Generator,
+) -> Iterator[tuple[slice, int, Floats]]:
+    """Give, for some years at a time, what one unit of each planting gives; shape (N, W)."""
     families = sorted({crop.family for crop in season.crops})
-    family_of = np.array([families.index(crop.family) for crop in season.crops])
+    family_of = np.array([families.index(crop.family) for crop in season.crops], dtype=int)
     for begins in range(0, years, YEARS_AT_ONCE):
-        count = min(YEARS_AT_ONCE, years - begins)
+        some = slice(begins, min(years, begins + YEARS_AT_ONCE))
         luck = draw_luck(
-            generator, count, len(families), len(season.crops), len(forecast.plantings)
+            generator,
+            some.stop - some.start,
+            len(families),
+            len(season.crops),
+            len(forecast.plantings),
         )
         factors = _crop_factors(season, forecast, luck, family_of)
-        _pick(season, forecast, amounts, luck, factors, harvest[begins : begins + count])
-    return harvest
+        for b in np.flatnonzero(grown):
+            yield some, int(b), _picking(season, forecast, int(b), luck, factors)
 
 
 def _crop_factors(season: Season, forecast: HarvestForecast, luck: Luck, family_of: Ints) -> Floats:
@@ -126,35 +158,28 @@ def _mix(season: Season, all_crops: Floats, family: Floats, own: Floats) -> Floa
     return mixed
 
 
-def _pick(
-    season: Season,
-    forecast: HarvestForecast,
-    amounts: Floats,
-    luck: Luck,
-    factors: Floats,
-    harvest: Singles,
-) -> None:
-    """Add each planting's pickings to the harvest of its crop, in place."""
+def _picking(
+    season: Season, forecast: HarvestForecast, b: int, luck: Luck, factors: Floats
+) -> Floats:
+    """Give the kilograms a week from one unit of a planting; shape (N, W)."""
+    planting, dates = forecast.plantings[b], forecast.dates[b]
     spring = season.frosts.last_spring
-    for b, (planting, dates) in enumerate(zip(forecast.plantings, forecast.dates, strict=True)):
-        if amounts[b] <= 0:
-            continue
-        timing = np.sqrt(0.5) * luck.spring + np.sqrt(0.5) * luck.first[:, b]
-        first = (dates.first - forecast.weeks.first).days + dates.sd_days * timing
-        low, high = dates.length_low_days, dates.length_high_days
-        length = low + (high - low) * luck.length[:, b]
-        kill = np.full(len(first), np.inf)
-        if dates.kill is not None:
-            middle = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
-            days = (middle - forecast.weeks.first).days
-            kill = days + dates.kill.sd_days * luck.autumn + dates.kill_delay_days
-        shares = week_shares(dates, forecast.weeks, first, length, kill)
-        crop = forecast.crop_of[b]
-        kg = amounts[b] * expected_kg(planting, forecast.own[b]) * factors[:, crop]
-        if dates.chance_killed_young > 0:
-            # a late last frost strikes every tender planting of the year together
-            started = planting.started or dates.first
-            after = (started - spring.median.nearest(started)).days / spring.sd_days
-            caught = (luck.spring > after) & (luck.young[:, b] < season.settings.frost_caught_share)
-            kg = kg * ~caught
-        harvest[:, crop, :] += (shares * kg[:, None] * forecast.still_to_come[b]).astype(np.float32)
+    timing = np.sqrt(0.5) * luck.spring + np.sqrt(0.5) * luck.first[:, b]
+    first = (dates.first - forecast.weeks.first).days + dates.sd_days * timing
+    low, high = dates.length_low_days, dates.length_high_days
+    length = low + (high - low) * luck.length[:, b]
+    kill = np.full(len(first), np.inf)
+    if dates.kill is not None:
+        middle = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
+        days = (middle - forecast.weeks.first).days
+        kill = days + dates.kill.sd_days * luck.autumn + dates.kill_delay_days
+    shares = week_shares(dates, forecast.weeks, first, length, kill)
+    kg = expected_kg(planting, forecast.own[b]) * factors[:, forecast.crop_of[b]]
+    if dates.chance_killed_young > 0:
+        # a late last frost strikes every tender planting of the year together
+        started = planting.started or dates.first
+        after = (started - spring.median.nearest(started)).days / spring.sd_days
+        caught = (luck.spring > after) & (luck.young[:, b] < season.settings.frost_caught_share)
+        kg = kg * ~caught
+    picked: Floats = shares * kg[:, None] * forecast.still_to_come[b]
+    return picked

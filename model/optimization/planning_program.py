@@ -1,8 +1,11 @@
 """The planning program of a case: its decisions, constraints and worth, put together."""
 
+from collections.abc import Callable, Sequence
+
 import numpy as np
 
 from model.case import Case
+from model.optimization.constraints import Constraints
 from model.optimization.decisions import add_decisions
 from model.optimization.harvest_constraints import beds_hold, held_while_good, picking_balance
 from model.optimization.kitchen_constraints import (
@@ -31,10 +34,10 @@ from model.optimization.shelf_constraints import (
 )
 from model.optimization.variables import Variables
 
-FAMILIES = (
+Family = Callable[[Case, Variables], Constraints]
+RECOURSE: tuple[Family, ...] = (
     picking_balance,
     held_while_good,
-    beds_hold,
     loads_hold,
     kitchen_time,
     jars_return,
@@ -52,13 +55,23 @@ FAMILIES = (
     wishes,
     no_more_than_wished,
 )
+FAMILIES = (beds_hold, *RECOURSE)
 
 
 def planning_program(case: Case) -> LinearProgram:
     """Build the program of a case; raises SeasonProblems for contradictions in the input."""
+    return _program(case, FAMILIES)
+
+
+def recourse_program(case: Case) -> LinearProgram:
+    """Build the program of one year for areas that are chosen elsewhere, so without the beds."""
+    return _program(case, RECOURSE)
+
+
+def _program(case: Case, wanted: Sequence[Family]) -> LinearProgram:
     variables = Variables()
     add_decisions(case, variables)
     add_worth(case, variables)
-    families = [family(case, variables) for family in FAMILIES]
+    families = [family(case, variables) for family in wanted]
     counted = np.concatenate([variables["loads"].columns, variables["put_up"].columns])
     return assemble(variables, families, whole=counted)

@@ -76,6 +76,7 @@ class Solution:
     seconds: float
     basis: Basis | None
     row_duals: Floats
+    column_duals: Floats
 
 
 class _QuietHighs(highspy.Highs):
@@ -148,6 +149,7 @@ class Solver:
             seconds=seconds,
             basis=Basis(self._program, basis) if basis.valid else None,
             row_duals=np.array(found.row_dual),
+            column_duals=np.array(found.col_dual),
         )
 
 

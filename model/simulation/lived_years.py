@@ -171,7 +171,9 @@ class _Run:
         )
         eaten = eat_fresh(arrays, self.on_hand, aimed, planned, nothing)
         made = self._put_up(week, guide)
-        eaten += eat_fresh(arrays, self.on_hand, aimed - eaten, no_limit, kept)
+        # what is neither put up nor kept is eaten up to the want, whatever the plan's pace
+        wanted: Singles = self.appetite[None, :] * guide.wanted
+        eaten += eat_fresh(arrays, self.on_hand, np.maximum(wanted - eaten, 0), no_limit, kept)
         self._hold(week)
         self._open(week, guide, made, np.maximum(aimed - eaten, 0))
         self.met[week] += eaten

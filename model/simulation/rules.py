@@ -15,6 +15,10 @@ from model.season.arrays import Ints, SeasonArrays, Singles
 from model.simulation.kitchen_room import NEARLY, KitchenRoom
 
 
+# A household that falls behind slows down, but not below half the plan's pace.
+LEAST_PACE = np.float32(0.5)
+
+
 @dataclass(frozen=True, eq=False)
 class WeekGuide:
     """What a plan says about one week, and what it expected by then.
@@ -68,16 +72,17 @@ def portions_aimed_at(
 ) -> Singles:
     """Give the portions of each food the household means to eat; shape (F, N).
 
-    As wanted: what it likes, until it is gone. Else at the plan's pace, and more of it only
-    as far as the shelf stands above the plan's.
+    As wanted: what it likes, until it is gone. Else at the plan's pace, and what the shelf
+    stands above or below the plan's is spread over the weeks left; never less than half the
+    pace while there is some.
     """
     if as_wanted:
         return appetite[None, :] * guide.wanted
     above: Singles = food_portions(arrays) @ (units - guide.shelf_before)
-    room = np.maximum(guide.wanted - guide.met, 0)
-    more = np.minimum(np.maximum(above / guide.weeks_left, 0), room)
-    aimed: Singles = appetite[None, :] * guide.met + more
-    return aimed
+    aimed = guide.met + above / guide.weeks_left
+    most = np.maximum(guide.wanted, guide.met)
+    spread: Singles = appetite[None, :] * np.clip(aimed, LEAST_PACE * guide.met, most)
+    return spread
 
 
 def food_portions(arrays: SeasonArrays) -> Singles:
