@@ -7,8 +7,9 @@ by cuts, the L-shaped method with one cut a year (Van Slyke and Wets 1969; Birge
 Louveaux): every year's program is kept and solved again from where it stood.
 """
 
+import copy
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from model.season.arrays import Floats, Ints
 
 Progress = Callable[[float], None]
 MOST_ROUNDS = 60
+GAP = 5e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +55,14 @@ class TwoStage:
         return max(0.0, (self.bound - self.worth) / max(1.0, abs(self.worth)))
 
 
+@dataclass(frozen=True, eq=False)
+class Ground:
+    """What can be grown where: the block ``area`` of some variables, and rows that bind it."""
+
+    variables: Variables
+    rows: Constraints
+
+
 class Recourse:
     """One year's program, asked again and again what it is worth with other areas."""
 
@@ -68,41 +78,42 @@ class Recourse:
 
 
 def choose_areas(
-    land: Constraints,
-    area: Variables,
+    ground: Ground,
     years: Sequence[Recourse],
     tail: Tail,
     start: Floats,
     *,
-    gap: float = 5e-3,
+    gap: float = GAP,
     progress: Progress = lambda _: None,
 ) -> TwoStage:
-    """Choose the block ``area`` of some variables within ``land`` for all years at once.
+    """Choose areas for all years at once.
 
     Parameters
     ----------
-    land : rows that the areas alone must keep.
     start : shape (B,), areas to begin from.
+    gap : stop when better areas could be worth no more than this part.
     progress : told the part that is done; may raise to stop.
     """
-    cuts = _Cuts(land, area, len(years), tail)
-    best, areas, bound = None, start, np.inf
-    for round_number in range(1, MOST_ROUNDS + 1):
-        found = [year.worth(areas) for year in years]
-        worths = np.array([worth for worth, _ in found])
-        reached = objective(worths, tail)
-        if best is None or reached > best.worth:
-            best = TwoStage(areas, reached, bound, worths, round_number)
-        cuts.add(areas, worths, np.array([slope for _, slope in found]))
+    cost = ground.variables.worth[ground.variables["area"].columns]
+    cuts = _Cuts(ground, len(years), tail)
+    found = TwoStage(start, -np.inf, np.inf, np.zeros(len(years)), 0)
+    areas = start
+    for rounds in range(1, MOST_ROUNDS + 1):
+        asked = [year.worth(areas) for year in years]
+        worths = np.array([worth for worth, _ in asked])
+        reached = float(cost @ areas) + weighed(worths, tail)
+        if reached > found.worth:
+            found = replace(found, areas=areas, worth=reached, year_worth=worths)
+        cuts.add(areas, worths, np.array([slope for _, slope in asked]))
         areas, bound = cuts.best()
-        best = TwoStage(best.areas, best.worth, bound, best.year_worth, round_number)
-        progress(min(1.0, gap / max(best.relative_gap, 1e-9)))
-        if best.relative_gap <= gap:
+        found = replace(found, bound=bound, rounds=rounds)
+        progress(min(1.0, gap / max(found.relative_gap, 1e-9)))
+        if found.relative_gap <= gap:
             break
-    return best
+    return found
 
 
-def objective(worths: Floats, tail: Tail) -> float:
+def weighed(worths: Floats, tail: Tail) -> float:
     """Give the mean of the years, mixed with the mean of the worst share of them."""
     return float((1 - tail.weight) * worths.mean() + tail.weight * worst_mean(worths, tail.share))
 
@@ -118,17 +129,16 @@ def worst_mean(worths: Floats, share: float) -> float:
 class _Cuts:
     """The areas' own program, with what is known so far of every year's worth."""
 
-    def __init__(self, land: Constraints, area: Variables, years: int, tail: Tail) -> None:
-        self._land, self._years = land, years
-        self._variables = area
+    def __init__(self, ground: Ground, years: int, tail: Tail) -> None:
+        self._ground, self._years = ground, years
+        self._variables = variables = copy.deepcopy(ground.variables)
         every = np.ones(years, dtype=bool)
-        anything = {"lower": -np.inf}
-        area.add("year", "S", every, **anything)
-        area.add("short of", "S", every)
-        area.add("threshold", "", np.ones((), dtype=bool), **anything)
-        area.value("year", (1 - tail.weight) / years)
-        area.value("threshold", tail.weight)
-        area.value("short of", -tail.weight / (tail.share * years))
+        variables.add("year", "S", every, lower=-np.inf)
+        variables.add("short of", "S", every)
+        variables.add("threshold", "", np.ones((), dtype=bool), lower=-np.inf)
+        variables.value("year", (1 - tail.weight) / years)
+        variables.value("threshold", tail.weight)
+        variables.value("short of", -tail.weight / (tail.share * years))
         self._right: list[Floats] = []
         self._slopes: list[Floats] = []
 
@@ -154,6 +164,6 @@ class _Cuts:
         tail.add(variables["threshold"].index, 1.0, tail.index)
         tail.add(year, -1.0)
         tail.add(variables["short of"].index, -1.0)
-        rows = [self._land, cuts.at_most(np.array(self._right)), tail.at_most(0.0)]
+        rows = [self._ground.rows, cuts.at_most(np.array(self._right)), tail.at_most(0.0)]
         answer = Solver(assemble(variables, rows)).solve()
         return variables["area"].values(answer.values), answer.worth

@@ -14,7 +14,6 @@ from model.plan import Plan
 from model.season.arrays import Ints, SeasonArrays, Singles
 from model.simulation.kitchen_room import NEARLY, KitchenRoom
 
-
 # A household that falls behind slows down, but not below half the plan's pace.
 LEAST_PACE = np.float32(0.5)
 
