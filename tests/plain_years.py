@@ -54,13 +54,15 @@ class Year:
             self.picked[c] += self.harvest[c][week]
         aimed = [self._aimed(f, week) for f in range(len(arrays.foods))]
         eaten = [0.0] * len(arrays.foods)
-        for c in range(len(arrays.crops)):
-            self._eat(c, aimed, eaten, np.inf if self.as_wanted else plan.eaten_kg[c, week], 0.0)
-        made = self._put_up(week)
         wanted = [self.appetite * float(plan.wanted[f, week]) for f in range(len(arrays.foods))]
+        first = [min(aim, want) for aim, want in zip(aimed, wanted, strict=True)]
+        for c in range(len(arrays.crops)):
+            self._eat(c, first, eaten, np.inf if self.as_wanted else plan.eaten_kg[c, week], 0.0)
+        made = self._put_up(week)
+        last = [max(aim, want) for aim, want in zip(aimed, wanted, strict=True)]
         for c in range(len(arrays.crops)):
             keep = 0.0 if self.as_wanted else float(plan.on_hand_kg[c, week])
-            self._eat(c, wanted, eaten, np.inf, keep)
+            self._eat(c, last, eaten, np.inf, keep)
         self._hold(week)
         missing = [max(0.0, want - got) for want, got in zip(aimed, eaten, strict=True)]
         opened = self._open(week, made, missing)
@@ -88,8 +90,9 @@ class Year:
                 above += (self.units[r] - planned) * arrays.portions[r]
         left = max(1, self.weeks_to_cover[f] - week)
         pace = float(plan.met[f, week])
-        most = max(pace, float(plan.wanted[f, week]))
-        return self.appetite * min(max(pace + above / left, pace / 2), most)
+        want = float(plan.wanted[f, week])
+        most = max(pace, want) if above >= -1e-2 else want
+        return self.appetite * min(max(pace + above / left, 0.9 * pace), most)
 
     def _eat(
         self, c: int, aimed: list[float], eaten: list[float], most: float, keep: float

@@ -14,6 +14,7 @@ import numpy as np
 
 from model.case import Case
 from model.errors import NoPlan
+from model.optimization.ground import whole_amounts
 from model.optimization.program import LinearProgram
 from model.optimization.solve import Solution, Solver
 from model.season.arrays import Floats, Ints
@@ -28,9 +29,7 @@ def round_amounts(
 ) -> Solution:
     """Fix the plantings at whole plants and tenths of m2 or metres, never below their least."""
     area = program.variables["area"]
-    wanted = area.values(relaxed.values)
-    steps = np.array([1.0 if p.per == "plant" else 0.1 for p in case.forecast.plantings])
-    rounded = np.maximum(np.floor(wanted / steps + 1e-6) * steps, case.forecast.least)
+    rounded = whole_amounts(case, area.values(relaxed.values))
     solver.bound(area.columns, rounded, rounded)
     return solver.solve()
 

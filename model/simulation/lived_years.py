@@ -169,11 +169,12 @@ class _Run:
         planned, kept = (
             (no_limit, nothing) if self.as_wanted else (guide.eaten_kg, guide.on_hand_kg)
         )
-        eaten = eat_fresh(arrays, self.on_hand, aimed, planned, nothing)
+        wanted: Singles = self.appetite[None, :] * guide.wanted
+        eaten = eat_fresh(arrays, self.on_hand, np.minimum(aimed, wanted), planned, nothing)
         made = self._put_up(week, guide)
         # what is neither put up nor kept is eaten up to the want, whatever the plan's pace
-        wanted: Singles = self.appetite[None, :] * guide.wanted
-        eaten += eat_fresh(arrays, self.on_hand, np.maximum(wanted - eaten, 0), no_limit, kept)
+        more = np.maximum(np.maximum(aimed, wanted) - eaten, 0)
+        eaten += eat_fresh(arrays, self.on_hand, more, no_limit, kept)
         self._hold(week)
         self._open(week, guide, made, np.maximum(aimed - eaten, 0))
         self.met[week] += eaten

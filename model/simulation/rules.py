@@ -14,8 +14,9 @@ from model.plan import Plan
 from model.season.arrays import Ints, SeasonArrays, Singles
 from model.simulation.kitchen_room import NEARLY, KitchenRoom
 
-# A household that falls behind slows down, but not below half the plan's pace.
-LEAST_PACE = np.float32(0.5)
+# A household that falls behind slows down a little: more would leave jars over at the end.
+LEAST_PACE = np.float32(0.9)
+NEARLY_PORTIONS = np.float32(1e-2)
 
 
 @dataclass(frozen=True, eq=False)
@@ -72,15 +73,18 @@ def portions_aimed_at(
     """Give the portions of each food the household means to eat; shape (F, N).
 
     As wanted: what it likes, until it is gone. Else at the plan's pace, and what the shelf
-    stands above or below the plan's is spread over the weeks left; never less than half the
-    pace while there is some.
+    stands above or below the plan's is spread over the weeks left. Beyond its want it eats,
+    to save what would be past it, only while the shelf is no lower than planned.
     """
     if as_wanted:
         return appetite[None, :] * guide.wanted
     above: Singles = food_portions(arrays) @ (units - guide.shelf_before)
     aimed = guide.met + above / guide.weeks_left
-    most = np.maximum(guide.wanted, guide.met)
-    spread: Singles = appetite[None, :] * np.clip(aimed, LEAST_PACE * guide.met, most)
+    plenty = np.where(above >= -NEARLY_PORTIONS, guide.met, 0)
+    most = np.maximum(guide.wanted, plenty)
+    spread: Singles = appetite[None, :] * np.clip(
+        aimed, np.minimum(LEAST_PACE * guide.met, most), most
+    )
     return spread
 
 
