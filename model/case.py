@@ -1,17 +1,19 @@
 """One planning case: a season on a day, with its numbers, harvest forecast and demand."""
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 import numpy as np
 
 from model.demand.eating import Demand, demand
-from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches
+from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches, still_in_hand
+from model.demand.since_count import standing_today
 from model.forecast.beds import check_beds_hold
-from model.forecast.harvest import HarvestForecast, forecast_harvest
+from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
 from model.season.arrays import Bools, Floats, SeasonArrays, season_arrays
+from model.season.kitchen import Counted
 from model.season.season import Season
-from model.season.weeks import Weeks
+from model.season.weeks import Weeks, monday_of
 
 
 @dataclass(frozen=True, eq=False)
@@ -20,6 +22,8 @@ class Case:
 
     Parameters
     ----------
+    stock : the last stock-take, run forward to today.
+    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
         lets be eaten fresh, up to the want.
     kept_want : shape (F,), portions wanted over the weeks to cover that fresh food leaves.
@@ -28,9 +32,11 @@ class Case:
 
     season: Season
     today: date
+    stock: tuple[Counted, ...]
     arrays: SeasonArrays
     forecast: HarvestForecast
     demand: Demand
+    before_kg: Floats
     fresh: Floats
     kept_want: Floats
     plate: Bools
@@ -46,28 +52,42 @@ def make_case(season: Season, today: date) -> Case:
     """Work out the case of a season on a day; raises SeasonProblems for contradictions."""
     forecast = forecast_harvest(season, today)
     check_beds_hold(season, forecast)
-    arrays = season_arrays(season, forecast.weeks, today)
-    last = forecast.weeks.monday(len(forecast.weeks)) + timedelta(days=-1)
-    cover = np.array(
-        [
-            max(0, min(len(forecast.weeks), forecast.weeks.index(forecast.new_crop.get(f, last))))
-            for f in arrays.foods
-        ],
-        dtype=int,
-    )
+    stock = _stock_today(season, forecast.weeks, today)
+    arrays = season_arrays(season, forecast.weeks, stock)
+    after = forecast.weeks.monday(len(forecast.weeks))
+    weeks = [forecast.weeks.index(forecast.new_crop.get(food, after)) for food in arrays.foods]
+    cover = np.clip(np.array(weeks, dtype=int), 0, len(forecast.weeks))
     needs = demand(season, forecast.weeks, cover)
     harvest = forecast.kg_by_crop(forecast.amounts, len(arrays.crops))
-    fresh = fresh_portions(arrays, harvest, needs.wanted)
+    a_week = needs.usual[:, 0] * 7 / (7 - forecast.weeks.days_over)
+    before = still_in_hand(arrays, forecast.before_kg, a_week)
+    fresh = fresh_portions(arrays, harvest, needs.wanted, before)
     plate = np.array([food.plate for food in season.foods], dtype=bool)
     lean = lean_stretches(arrays, needs, fresh, plate, season.settings.lean_share)
     return Case(
         season=season,
         today=today,
+        stock=stock,
         arrays=arrays,
         forecast=forecast,
         demand=needs,
+        before_kg=before,
         fresh=fresh,
         kept_want=(needs.wanted - fresh).sum(axis=1),
         plate=plate,
         lean=tuple(lean),
     )
+
+
+def _stock_today(season: Season, weeks: Weeks, today: date) -> tuple[Counted, ...]:
+    """Give the last stock-take, less what was usually eaten and lost in the weeks since."""
+    counted, day = season.stock_on(today), season.counted_on(today)
+    passed = (weeks.first - monday_of(day)).days // 7 if day else 0
+    if not counted or day is None or passed < 1:
+        return counted
+    since = Weeks(monday_of(day), passed)
+    arrays = season_arrays(season, since, counted)
+    wanted = demand(season, since, np.full(len(arrays.foods), passed)).wanted
+    harvest = ordinary_harvest(season, since)
+    fresh = fresh_portions(arrays, harvest, wanted, np.zeros((len(arrays.crops), 0)))
+    return standing_today(counted, arrays, since, wanted - fresh)

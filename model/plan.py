@@ -37,6 +37,7 @@ class Plan:
     Parameters
     ----------
     amounts : shape (B,), each planting in its own unit.
+    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     harvest_kg, eaten_kg, spare_kg, on_hand_kg : shape (C, W).
     put_up, loads, opened, past, given, shelf : shape (R, W), units (jars, packs, kg, litres);
         ``shelf`` at each week's end, after losses.
@@ -46,6 +47,7 @@ class Plan:
 
     weeks: Weeks
     amounts: Floats
+    before_kg: Floats
     harvest_kg: Floats
     eaten_kg: Floats
     spare_kg: Floats
@@ -66,7 +68,8 @@ class Plan:
         for field in fields(self):
             array = getattr(self, field.name)
             if isinstance(array, np.ndarray):
-                if array.ndim == 2 and array.shape[1] != len(self.weeks):
+                by_week = array.ndim == 2 and field.name != "before_kg"
+                if by_week and array.shape[1] != len(self.weeks):
                     raise ValueError(f"{field.name} does not run over {len(self.weeks)} weeks")
                 array.flags.writeable = False
 

@@ -37,7 +37,11 @@ class Year:
     def live(self) -> "Year":
         """Live through all weeks."""
         arrays = self.arrays
-        self.on_hand = [0.0] * len(arrays.crops)
+        self.before = self.plan.before_kg.tolist()
+        self.on_hand = [
+            sum(kg[len(kg) - int(span) + 1 :]) if span > 1 else 0.0
+            for kg, span in zip(self.before, arrays.hold_weeks, strict=True)
+        ]
         self.picked = [0.0] * len(arrays.crops)
         self.units = [float(units) for units in arrays.opening_units]
         self.filled = [0.0] * len(arrays.preserves)
@@ -139,7 +143,8 @@ class Year:
 
     def _hold(self, week: int) -> None:
         for c, span in enumerate(self.arrays.hold_weeks):
-            recent = sum(self.harvest[c][max(0, week - int(span) + 2) : week + 1])
+            picked = [*self.before[c], *self.harvest[c][: week + 1]]
+            recent = sum(picked[len(picked) - int(span) + 1 :])
             self.on_hand[c] = min(self.on_hand[c], recent) if span > 1 else 0.0
 
     def _open(self, week: int, made: list[float], missing: list[float]) -> list[float]:

@@ -29,7 +29,8 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
     faults = []
     names = [crop.name for crop in case.season.crops]
     for c, crop in enumerate(names):
-        held = 0.0
+        span, earlier = int(case.arrays.hold_weeks[c]), case.before_kg[c].tolist()
+        held = sum(earlier[len(earlier) - span + 1 :]) if span > 1 else 0.0
         for week in range(len(plan.weeks)):
             used = sum(
                 part.kg * plan.put_up[r, week]
@@ -49,7 +50,7 @@ def _jars(case: Case, plan: Plan) -> list[str]:
     faults = []
     seals = 1 - case.season.settings.seal_failure_share
     standing = {p.name: 0.0 for p in case.season.preserves}
-    for count in case.season.stock_on(case.today):
+    for count in case.stock:
         standing[count.preserve] += count.units
     for r, preserve in enumerate(case.season.preserves):
         units = standing[preserve.name]

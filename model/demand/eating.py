@@ -34,19 +34,22 @@ class Demand:
 def adults_at_table(season: Season, weeks: Weeks, food: Food) -> Floats:
     """Give the adult equivalents at the table in each week; shape (W,).
 
-    An absence or a guest changes only the days it touches.
+    An absence or a guest changes only the days it touches; days that are over have nobody.
     """
     fruit = food.group in FRUIT_GROUPS
     adults = np.zeros(len(weeks))
+    to_come = np.ones((len(weeks), 7), dtype=bool)
+    to_come[0, : weeks.days_over] = False
     for eater in season.eaters:
         scale = eater.fruit_scale if fruit else eater.vegetable_scale
         gone = np.zeros((len(weeks), 7), dtype=bool)
         for away in season.away:
             if away.who in (eater.name, "everyone"):
                 gone |= _days(weeks, away.begins, away.ends)
-        adults += scale * (1.0 - gone.mean(axis=1))
+        adults += scale * (to_come & ~gone).mean(axis=1)
     for guests in season.guests:
-        adults += guests.adults * _days(weeks, guests.begins, guests.ends).mean(axis=1)
+        there = to_come & _days(weeks, guests.begins, guests.ends)
+        adults += guests.adults * there.mean(axis=1)
     return adults
 
 

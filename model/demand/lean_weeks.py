@@ -27,37 +27,68 @@ class LeanStretch:
         return self.ends - self.begins + 1
 
 
-def fresh_portions(arrays: SeasonArrays, harvest_kg: Floats, wanted: Floats) -> Floats:
+def fresh_portions(
+    arrays: SeasonArrays, harvest_kg: Floats, wanted: Floats, before_kg: Floats
+) -> Floats:
     """Give the portions of each food that can be eaten fresh in each week, up to the want.
-
-    Oldest first: each week's want is met from what was picked within the crop's holding
-    time and not yet eaten; crops of one food in their order.
 
     Parameters
     ----------
     harvest_kg : shape (C, W).
     wanted : shape (F, W), portions.
+    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
 
     Returns
     -------
     shape (F, W), portions.
     """
+    return _eaten_in_order(arrays, harvest_kg, wanted, before_kg)[0]
+
+
+def still_in_hand(arrays: SeasonArrays, picked_kg: Floats, wanted: Floats) -> Floats:
+    """Give what is left of the pickings of some weeks after eating the want of each; (C, H).
+
+    Parameters
+    ----------
+    picked_kg : shape (C, H), the newest week last.
+    wanted : shape (F,), portions a week.
+    """
+    weeks = picked_kg.shape[1]
+    every_week = np.repeat(wanted[:, None], weeks, axis=1)
+    left = _eaten_in_order(arrays, picked_kg, every_week, np.zeros((len(arrays.crops), 0)))[1]
+    by_week = np.zeros_like(picked_kg)
+    ages = min(weeks, left.shape[1])
+    by_week[:, weeks - ages :] = left[:, :ages][:, ::-1]
+    return by_week
+
+
+def _eaten_in_order(
+    arrays: SeasonArrays, harvest_kg: Floats, wanted: Floats, before_kg: Floats
+) -> tuple[Floats, Floats]:
+    """Meet each week's want from what was picked within the holding time, oldest first.
+
+    Crops of one food in their order. Returns portions eaten (F, W) and the kilograms that are
+    left in the end by age (C, ages).
+    """
     eaten = np.zeros_like(wanted)
     longest = int(arrays.hold_weeks.max(initial=1))
     held = np.zeros((len(arrays.crops), longest))
+    ages = min(longest, before_kg.shape[1])
+    held[:, :ages] = before_kg[:, ::-1][:, :ages]
     for week in range(wanted.shape[1]):
         held = np.roll(held, 1, axis=1)
-        held[:, 0] = harvest_kg[:, week] * arrays.portions_per_kg
+        held[:, 0] = harvest_kg[:, week]
         held[np.arange(longest)[None, :] >= arrays.hold_weeks[:, None]] = 0.0
         for c, f in enumerate(arrays.food_of_crop):
             if f < 0:
                 continue
+            per_kg = arrays.portions_per_kg[c]
             for age in range(longest - 1, -1, -1):
-                take = min(held[c, age], wanted[f, week] - eaten[f, week])
+                take = min(held[c, age], (wanted[f, week] - eaten[f, week]) / per_kg)
                 if take > 0:
                     held[c, age] -= take
-                    eaten[f, week] += take
-    return eaten
+                    eaten[f, week] += take * per_kg
+    return eaten, held
 
 
 def lean_weeks(wanted: Floats, fresh: Floats, share: float) -> Bools:

@@ -46,13 +46,18 @@ class PickingDates:
 
 
 def picking_dates(
-    season: Season, planting: Planting, years_later: int = 0, warm: date | None = None
+    season: Season,
+    planting: Planting,
+    today: date,
+    *,
+    years_later: int = 0,
+    warm: date | None = None,
 ) -> PickingDates:
     """Date the picking of a planting, as it is or as it would be a year later.
 
     Published days to first picking are read as the span that holds eight years in ten;
     a date that the household wrote down goes before them, and one from its own thermometer
-    (``warm``) before both.
+    (``warm``) before both. A spring frost cannot take what stands past its late date.
     """
     crop = season.crop(planting.crop)
     spring = season.frosts.last_spring
@@ -73,8 +78,9 @@ def picking_dates(
             in_the_open = started or counted
             safe = spring.late.nearest(in_the_open)
             late += max(timedelta(0), safe - in_the_open)
-            caught = season.settings.frost_caught_share
-            killed_young = caught * spring.chance_after(in_the_open)
+            if years_later or today < safe:
+                caught = season.settings.frost_caught_share
+                killed_young = caught * spring.chance_after(in_the_open)
     for _ in range(years_later):
         first, late = a_year_later(first), a_year_later(late)
     return PickingDates(
@@ -120,9 +126,11 @@ def week_shares(
 
     Returns
     -------
-    shape (N, W); a row sums to less than 1 when frost or the horizon cuts it.
+    shape (N, W); a row sums to less than 1 when frost or the horizon cuts it. Days of the
+    first week that are over do not count.
     """
     edges = np.arange(len(weeks) + 1) * 7.0
+    edges[0] = weeks.days_over
     span = np.full_like(length, 7.0) if dates.shape == "single lift" else np.maximum(length, 7.0)
     reached = np.minimum(edges[None, :], kill[:, None])
     picked = picked_by(dates.shape, (reached - first[:, None]) / span[:, None])

@@ -7,7 +7,9 @@ import numpy as np
 
 from model.errors import Problem, SeasonProblems
 from model.forecast.degree_days import first_picking_from_warmth
-from model.forecast.growth import PickingDates, expected_week_shares, picked_by, picking_dates
+from model.forecast.growth import PickingDates, expected_week_shares, picking_dates
+from model.forecast.picked import expected_by, picked_before
+from model.forecast.setbacks import share_left
 from model.forecast.yields import OwnYield, expected_kg, own_yield
 from model.season.arrays import Floats, Ints
 from model.season.garden import GardenSeason, Planting
@@ -26,7 +28,8 @@ class HarvestForecast:
     year : the garden year the plan is about.
     kg_per_unit : shape (B, W), expected kilograms a week from one unit (m2, plant, m of row)
         of each planting, from the week of today on.
-    still_to_come : shape (B, W), the part of it that setbacks have left.
+    still_to_come : shape (B,), the part of it that setbacks have left.
+    before_kg : shape (C, H), picked in the weeks before and not counted since; newest last.
     crop_of : shape (B,), index into ``season.crops``.
     least, most : shape (B,), how much of it may be grown; what has been started is fixed.
     occupies : shape (B, W), 1 where the planting stands in its bed.
@@ -42,6 +45,7 @@ class HarvestForecast:
     most: Floats
     kg_per_unit: Floats
     still_to_come: Floats
+    before_kg: Floats
     occupies: Floats
     new_crop: dict[str, date]
 
@@ -54,10 +58,8 @@ class HarvestForecast:
         """Give the kilograms of each crop that an ordinary year gives before today."""
         so_far: dict[str, float] = {}
         for planting, dates, own in zip(self.plantings, self.dates, self.own, strict=True):
-            span = 7.0 if dates.shape == "single lift" else dates.length_days
-            elapsed = np.array([(today - dates.first).days / span])
-            kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
-            picked = float(picked_by(dates.shape, elapsed)[0]) * kg
+            whole_kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
+            picked = expected_by(season, planting, dates, whole_kg, today)
             so_far[planting.crop] = so_far.get(planting.crop, 0.0) + picked
         return so_far
 
@@ -92,22 +94,22 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     """Forecast the harvest from today to the late side of next year's first pickings."""
     year = this_season(season, today)
     plantings = tuple(p for p in season.plantings if p.season == year.name)
-    new_crop = new_crop_dates(season, year)
+    new_crop = new_crop_dates(season, year, today)
     first = monday_of(today)
     last = max(new_crop.values(), default=first + timedelta(weeks=52))
     count = max(2, min(MOST_WEEKS, (last - first).days // 7 + 1))
-    weeks = Weeks(first, count)
+    weeks = Weeks(first, count, (today - first).days)
     names = [crop.name for crop in season.crops]
     dates = tuple(
-        picking_dates(season, p, warm=first_picking_from_warmth(season, p, today))
+        picking_dates(season, p, today, warm=first_picking_from_warmth(season, p, today))
         for p in plantings
     )
     own = tuple(own_yield(season, season.crop(planting.crop), today) for planting in plantings)
     shares = np.array([expected_week_shares(d, weeks) for d in dates]).reshape(-1, count)
     survival = np.array([1 - _loss(season, planting) for planting in plantings])
     kg = np.array([expected_kg(p, o) for p, o in zip(plantings, own, strict=True)])
-    left = np.array([_after_setbacks(season, p, weeks, today) for p in plantings])
-    left = left.reshape(-1, count)
+    left = np.array([share_left(season, p, today) for p in plantings])[:, None]
+    whole_kg = kg * survival * np.array([p.amount for p in plantings])
     return HarvestForecast(
         year=year,
         weeks=weeks,
@@ -118,10 +120,23 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
         least=np.array([p.amount if _begun(p, today) else p.least for p in plantings]),
         most=np.array([p.amount if _begun(p, today) else p.most for p in plantings]),
         kg_per_unit=shares * (kg * survival)[:, None] * left,
-        still_to_come=left,
+        still_to_come=left[:, 0],
+        before_kg=picked_before(season, year, plantings, dates, whole_kg, weeks),
         occupies=occupied_weeks(season, plantings, dates, weeks),
         new_crop=new_crop,
     )
+
+
+def ordinary_harvest(season: Season, weeks: Weeks) -> Floats:
+    """Give what all plantings of all years give over some weeks in ordinary years; (C, W)."""
+    names = [crop.name for crop in season.crops]
+    harvest = np.zeros((len(names), len(weeks)))
+    for planting in season.plantings:
+        own = own_yield(season, season.crop(planting.crop), weeks.first)
+        kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
+        shares = expected_week_shares(picking_dates(season, planting, weeks.first), weeks)
+        harvest[names.index(planting.crop)] += kg * shares
+    return harvest
 
 
 def _begun(planting: Planting, today: date) -> bool:
@@ -132,29 +147,6 @@ def _loss(season: Season, planting: Planting) -> float:
     """Give the expected share lost to near-total losses."""
     chance = season.crop(planting.crop).chance_near_total_loss
     return chance * (1 - season.settings.near_total_loss_left)
-
-
-def _after_setbacks(season: Season, planting: Planting, weeks: Weeks, today: date) -> Floats:
-    """Give the share of a planting that setbacks have left; shape (W,).
-
-    A setback falls on what stood when it was noticed, so that a later second sowing is whole.
-    Noticed before anything of the crop was sown (the seedlings, the seed), it falls on all.
-    """
-    sisters = [
-        p for p in season.plantings if (p.crop, p.season) == (planting.crop, planting.season)
-    ]
-    left = np.ones(len(weeks))
-    for setback in season.setbacks:
-        if setback.crop != planting.crop or not 0 <= (today - setback.noticed).days < 365:
-            continue
-        standing = [sister for sister in sisters if _stood(sister, setback.noticed)]
-        if planting in (standing or sisters):
-            left *= 1.0 - setback.share_lost
-    return left
-
-
-def _stood(planting: Planting, on: date) -> bool:
-    return planting.started is None or planting.started <= on
 
 
 def occupied_weeks(
@@ -175,7 +167,7 @@ def occupied_weeks(
     return stands
 
 
-def new_crop_dates(season: Season, year: GardenSeason) -> dict[str, date]:
+def new_crop_dates(season: Season, year: GardenSeason, today: date) -> dict[str, date]:
     """Give, for each food, the late side of its first picking after this garden year's.
 
     The plantings of the next year are used where they are written down, else those of this
@@ -188,9 +180,9 @@ def new_crop_dates(season: Season, year: GardenSeason) -> dict[str, date]:
         crops = set(food.crops) | {
             preserve.crops[0] for preserve in season.preserves if preserve.food == food.name
         }
-        firsts = [picking_dates(season, p).late for p in following if p.crop in crops]
+        firsts = [picking_dates(season, p, today).late for p in following if p.crop in crops]
         firsts += [
-            picking_dates(season, p, years_later=1).late
+            picking_dates(season, p, today, years_later=1).late
             for p in season.plantings
             if p.season == year.name and p.crop in crops and not firsts
         ]

@@ -11,11 +11,17 @@ the textbook normal-normal rule on logarithms.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
-from model.season.garden import Crop, Planting
+from model.forecast.growth import expected_week_shares, picking_dates
+from model.season.garden import Crop, GardenSeason, Planting
 from model.season.season import Season
+from model.season.weeks import Weeks, monday_of
+
+# A crop may be picked on after its garden year ends.
+WEEKS_AFTER = 9
+LEAST_SHARE = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +51,16 @@ def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
 def season_ratios(season: Season, crop: str, today: date) -> dict[str, float]:
     """Give what each normal, finished season picked, as a ratio to the published figure.
 
-    A season counts when something of the crop was planted and logged in it.
+    A season counts when something of the crop was planted and logged in it. The published
+    figure is that of a full picking time; what frost usually cuts off is taken from it, as it
+    is from every forecast.
     """
     ratios = {}
     for year in season.garden_seasons:
         if year.ends >= today or not year.normal:
             continue
         expected = sum(
-            planting.amount * planting.kg_per_unit
+            planting.amount * planting.kg_per_unit * _share_picked(season, planting, year)
             for planting in season.plantings
             if planting.season == year.name and planting.crop == crop
         )
@@ -64,6 +72,15 @@ def season_ratios(season: Season, crop: str, today: date) -> dict[str, float]:
         if expected > 0 and picked > 0:
             ratios[year.name] = picked / expected
     return ratios
+
+
+def _share_picked(season: Season, planting: Planting, year: GardenSeason) -> float:
+    """Give the share of a full crop that frosts usually leave, as the forecast counts it."""
+    begins = monday_of(year.begins)
+    weeks = Weeks(begins, (year.ends - begins).days // 7 + WEEKS_AFTER)
+    # a season in which the young plants were killed is no normal one
+    dates = replace(picking_dates(season, planting, year.begins), chance_killed_young=0.0)
+    return max(LEAST_SHARE, float(expected_week_shares(dates, weeks).sum()))
 
 
 def expected_kg(planting: Planting, own: OwnYield) -> float:

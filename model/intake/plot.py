@@ -1,6 +1,7 @@
 """What grows: beds, garden years, plantings, pickings and setbacks."""
 
 from itertools import pairwise
+from math import ceil, floor
 
 from model.intake.desk import Desk
 from model.intake.rows import TypedRow
@@ -70,6 +71,10 @@ def _planting(
     if published is None or not timed:
         return None
     amount = row.number(key)
+    least = amount * row.number("least_percent", 100.0) / 100.0
+    most = amount * row.number("most_percent", 100.0) / 100.0
+    if key == "plants":
+        least, most = min(amount, ceil(least - 1e-9)), max(amount, floor(most + 1e-9))
     area = {"area": 1.0, "plants": 1.0 / (crop.plants_per_m2 or float("inf")), "row": 0.0}[key]
     if key == "row":
         # a row as wide as makes its published yields per metre and per m2 agree
@@ -85,8 +90,8 @@ def _planting(
         first_picking=row.day("first_picking"),
         per=published.per,
         amount=amount,
-        least=amount * row.number("least_percent", 100.0) / 100.0,
-        most=amount * row.number("most_percent", 100.0) / 100.0,
+        least=least,
+        most=most,
         kg_per_unit=published.kg_typical,
         area_m2_per_unit=area,
         yield_status=published.status,

@@ -15,19 +15,39 @@ def most_harvest(case: Case) -> Floats:
     return case.forecast.kg_by_crop(case.forecast.most, len(case.arrays.crops))
 
 
-def last_weeks_sum(weekly: Floats, spans: Ints) -> Floats:
-    """Sum each row over a week and the ``span - 1`` weeks before it; shape of ``weekly``."""
-    summed = np.cumsum(weekly, axis=1)
-    before = np.zeros_like(weekly)
+def last_weeks_sum(weekly: Floats, spans: Ints, before: Floats) -> Floats:
+    """Sum each row over a week and the ``span - 1`` weeks before it; shape of ``weekly``.
+
+    ``before`` (rows, H) are the weeks before the first, the newest last.
+    """
+    earlier = before.shape[1]
+    summed: Floats = np.cumsum(np.concatenate([before, weekly], axis=1), axis=1)
+    less = np.zeros_like(summed)
     for row, span in enumerate(spans.astype(int)):
-        if span < weekly.shape[1]:
-            before[row, span:] = summed[row, : weekly.shape[1] - span]
-    return np.maximum(summed - before, 0.0)
+        less[row, span:] = summed[row, : summed.shape[1] - span]
+    within: Floats = np.maximum(summed - less, 0.0)[:, earlier:]
+    return within
+
+
+def held_from_before(case: Case) -> Floats:
+    """Give what of the weeks before may still be held; shape (C, W + 1).
+
+    Column 0 is the moment before the first week, column ``w + 1`` the end of week ``w``.
+    """
+    earlier = case.before_kg.shape[1]
+    newest_first = np.cumsum(case.before_kg[:, ::-1], axis=1)
+    totals = np.concatenate([np.zeros((len(newest_first), 1)), newest_first], axis=1)
+    spans = np.maximum(case.arrays.hold_weeks - 1, 0)
+    weeks = np.arange(len(case.weeks) + 1)
+    held: Floats = np.take_along_axis(
+        totals, np.clip(spans[:, None] - weeks[None, :], 0, earlier), axis=1
+    )
+    return held
 
 
 def to_hand(case: Case, harvest: Floats) -> Bools:
     """Mark the weeks in which something of a crop is to hand, fresh or still held."""
-    return last_weeks_sum(harvest, case.arrays.hold_weeks) > LEAST_KG
+    return last_weeks_sum(harvest, case.arrays.hold_weeks, case.before_kg) > LEAST_KG
 
 
 def can_put_up(case: Case, harvest: Floats) -> Bools:
@@ -39,7 +59,8 @@ def can_put_up(case: Case, harvest: Floats) -> Bools:
     arrays = case.arrays
     within = np.minimum(arrays.hold_weeks, round(case.season.settings.put_up_within_weeks))
     standing = np.array([crop.shape == "single lift" for crop in case.season.crops], dtype=bool)
-    recent = last_weeks_sum(harvest, np.where(standing, arrays.hold_weeks, within))
+    spans = np.where(standing, arrays.hold_weeks, within)
+    recent = last_weeks_sum(harvest, spans, case.before_kg)
     possible = np.ones((len(arrays.preserves), len(arrays.weeks)), dtype=bool)
     for r in range(len(arrays.preserves)):
         for c in np.flatnonzero(arrays.fresh_kg[r]):
@@ -70,7 +91,8 @@ def add_decisions(case: Case, variables: Variables) -> None:
     )
     harvest = most_harvest(case)
     present = to_hand(case, harvest)
-    held = last_weeks_sum(harvest, np.maximum(arrays.hold_weeks - 1, 0)) > LEAST_KG
+    spans = np.maximum(arrays.hold_weeks - 1, 0)
+    held = last_weeks_sum(harvest, spans, case.before_kg) > LEAST_KG
     held &= arrays.hold_weeks[:, None] > 1
     eatable = np.zeros_like(present)
     eaten_as = arrays.food_of_crop >= 0
@@ -101,12 +123,14 @@ def add_decisions(case: Case, variables: Variables) -> None:
 
 
 def worth_steps(case: Case) -> Floats:
-    """Give the portions of each food in each week by falling worth; shape (F, W, 4).
+    """Give the portions of each food in each week by falling worth; shape (F, W, 5).
 
-    Half of the want, the next three tenths, its last fifth, and what goes beyond it.
+    Half of the want, the next three tenths, its last fifth, and what goes beyond it in two
+    halves, so that what has to be used up is spread over the weeks.
     """
-    wanted, most = case.demand.wanted, case.demand.most
-    return np.stack([0.5 * wanted, 0.3 * wanted, 0.2 * wanted, most - wanted], axis=2)
+    wanted, more = case.demand.wanted, case.demand.most - case.demand.wanted
+    steps = [0.5 * wanted, 0.3 * wanted, 0.2 * wanted, 0.5 * more, 0.5 * more]
+    return np.stack(steps, axis=2)
 
 
 def reserve_units(case: Case) -> Floats:

@@ -31,8 +31,6 @@ def ground_of(case: Case) -> Ground:
         lower=case.forecast.least,
         upper=case.forecast.most,
     )
-    # what is planted must be tended: of two plantings worth the same, the smaller one
-    variables.value("area", -1e-3 * np.array([p.area_m2_per_unit for p in case.forecast.plantings]))
     return Ground(variables, beds_hold(case, variables))
 
 

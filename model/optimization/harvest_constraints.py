@@ -5,6 +5,7 @@ import numpy as np
 from model.case import Case
 from model.forecast.beds import bed_occupancy
 from model.optimization.constraints import Constraints
+from model.optimization.decisions import held_from_before
 from model.optimization.variables import Variables
 
 
@@ -12,7 +13,8 @@ def picking_balance(case: Case, variables: Variables) -> Constraints:
     """Share out each crop's kilograms, week by week.
 
     ``on_hand[c,w] = on_hand[c,w-1] + sum_b kg[b,w] area[b] - eaten[c,w]
-    - sum_r fresh_kg[r,c] put_up[r,w] - spare[c,w]``
+    - sum_r fresh_kg[r,c] put_up[r,w] - spare[c,w]``, where ``on_hand[c,-1]`` is what is still
+    held from the weeks before.
     """
     arrays, forecast = case.arrays, case.forecast
     on_hand = variables["on_hand"].index
@@ -29,13 +31,16 @@ def picking_balance(case: Case, variables: Variables) -> Constraints:
         rows.add(
             np.broadcast_to(area[b], len(arrays.weeks)), -forecast.kg_per_unit[b], rows.index[c]
         )
-    return rows.equal_to(0.0)
+    had = np.zeros(rows.shape)
+    had[:, 0] = held_from_before(case)[:, 0]
+    return rows.equal_to(had)
 
 
 def held_while_good(case: Case, variables: Variables) -> Constraints:
     """Hold no picking longer than the crop holds.
 
-    ``on_hand[c,w] <= sum of the harvest of the last hold_weeks - 1 weeks``
+    ``on_hand[c,w] <= sum of the harvest of the last hold_weeks - 1 weeks``, those before the
+    first week included.
     """
     arrays, forecast = case.arrays, case.forecast
     on_hand = variables["on_hand"].index
@@ -48,7 +53,7 @@ def held_while_good(case: Case, variables: Variables) -> Constraints:
             window = np.convolve(forecast.kg_per_unit[b], np.ones(span))[: len(arrays.weeks)]
             used = on_hand[c] >= 0
             rows.add(np.broadcast_to(area[b], used.sum()), -window[used], rows.index[c][used])
-    return rows.at_most(0.0)
+    return rows.at_most(held_from_before(case)[:, 1:])
 
 
 def beds_hold(case: Case, variables: Variables) -> Constraints:

@@ -84,6 +84,7 @@ def read_plan(case: Case, program: LinearProgram, answer: Solution, report: Solv
     return Plan(
         weeks=case.weeks,
         amounts=amounts,
+        before_kg=case.before_kg,
         harvest_kg=case.forecast.kg_by_crop(amounts, len(arrays.crops)),
         eaten_kg=eaten,
         spare_kg=block("spare"),

@@ -13,6 +13,7 @@ from model.season.arrays import Floats
 # Far below anything a household could feel, far above the solver's tolerance of 1e-7; a product,
 # because a sum leaves swaps tied.
 TIE = 1e-3
+GOLDEN = (5**0.5 - 1) / 2
 
 
 def add_worth(case: Case, variables: Variables) -> None:
@@ -25,7 +26,8 @@ def add_worth(case: Case, variables: Variables) -> None:
 
 def _meals(case: Case, variables: Variables) -> None:
     arrays, chosen = case.arrays, case.season.settings
-    steps = np.array([1.0, chosen.middle_worth, chosen.last_worth, chosen.beyond_want_worth])
+    beyond = chosen.beyond_want_worth
+    steps = np.array([1.0, chosen.middle_worth, chosen.last_worth, beyond, beyond / 2])
     variables.value("met", arrays.food_worth[:, None, None] * steps[None, None, :])
     variables.value("fresh", chosen.fresh_first_worth * arrays.food_worth[:, None])
 
@@ -49,15 +51,25 @@ def _work(case: Case, variables: Variables) -> None:
     variables.value("loads", -(minute * arrays.minutes_per_load)[:, None])
     variables.value("spare", -chosen.waste_worth_per_kg)
     variables.value("past", -chosen.lid_worth)
+    bed = np.array([planting.area_m2_per_unit for planting in case.forecast.plantings])
+    variables.value("area", -chosen.hour_worth_portions * chosen.garden_hours_per_m2 * bed)
 
 
 def _ties(case: Case, variables: Variables) -> None:
-    """Break ties by a rule that the order of the rows cannot change: names, then weeks."""
+    """Break ties by a rule that the order of the rows cannot change: earlier, then by name.
+
+    To the first term, which prefers the earlier week (for throwing away the later one),
+    comes one without a pattern, so that no swap or chain of decisions is left with equal worth.
+    """
     arrays = case.arrays
-    later = (np.arange(len(case.weeks)) + 1.0) / len(case.weeks)
-    for name, names in (("put_up", arrays.preserves), ("opened", arrays.preserves)):
-        variables.value(name, -TIE * rank_of(names)[:, None] * later[None, :])
-    variables.value("eaten", -TIE * rank_of(arrays.crops)[:, None] * later[None, :])
+    names = dict.fromkeys(("put_up", "opened", "past"), arrays.preserves)
+    names |= dict.fromkeys(("eaten", "on_hand", "spare"), arrays.crops)
+    weeks = np.arange(len(case.weeks)) + 1.0
+    for block, (decision, own) in enumerate(names.items()):
+        rank = rank_of(own)[:, None]
+        patternless = np.modf(GOLDEN * (rank * len(own) + 0.5) * (weeks + block))[0]
+        order = weeks[::-1] if decision == "past" else weeks
+        variables.value(decision, -TIE * (rank * order / len(weeks) + patternless))
 
 
 def rank_of(names: tuple[str, ...]) -> Floats:

@@ -26,7 +26,6 @@ def in_periods(case: Case, span: int) -> Case:
             forecast,
             weeks=weeks,
             kg_per_unit=summed(forecast.kg_per_unit, span),
-            still_to_come=np.minimum.reduceat(forecast.still_to_come, _starts(case, span), axis=1),
             occupies=np.maximum.reduceat(forecast.occupies, _starts(case, span), axis=1),
         ),
         demand=replace(
@@ -36,6 +35,7 @@ def in_periods(case: Case, span: int) -> Case:
             most=summed(demand.most, span),
             cover_until=_ceil(demand.cover_until, span),
         ),
+        before_kg=summed(case.before_kg[:, ::-1], span)[:, ::-1],
         fresh=summed(case.fresh, span),
     )
 

@@ -4,12 +4,12 @@ Axes, always in this order: C crops, F foods, R preserves, Z jar sizes, P places
 """
 
 from dataclasses import dataclass, fields
-from datetime import date, timedelta
+from datetime import timedelta
 
 import numpy as np
 from numpy.typing import NDArray
 
-from model.season.kitchen import KitchenHours, Preserve
+from model.season.kitchen import Counted, KitchenHours, Preserve
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
@@ -113,8 +113,8 @@ class SeasonArrays:
                 array.flags.writeable = False
 
 
-def season_arrays(season: Season, weeks: Weeks, today: date) -> SeasonArrays:
-    """Give the numbers of a season over the weeks from today on."""
+def season_arrays(season: Season, weeks: Weeks, stock: tuple[Counted, ...]) -> SeasonArrays:
+    """Give the numbers of a season over the weeks from today on, with what stands there today."""
     crops = tuple(crop.name for crop in season.crops)
     foods = tuple(food.name for food in season.foods)
     jars = tuple(jar.name for jar in season.jars)
@@ -126,7 +126,7 @@ def season_arrays(season: Season, weeks: Weeks, today: date) -> SeasonArrays:
         for part in preserve.ingredients:
             fresh_kg[r, crops.index(part.crop)] += part.kg
     eaten_as = [season.food_of_crop(name) for name in crops]
-    opening_units, opening_left = _opening_stock(season, weeks, today)
+    opening_units, opening_left = _opening_stock(season, weeks, stock)
     freezer_rate = chosen.freezer_load_g_per_l_day * 7 / 1000
     plate_g = 80.0
     portion_weight = {food.name: food.portion_g / plate_g for food in season.foods}
@@ -198,7 +198,7 @@ def _kitchen_minutes(stretches: tuple[KitchenHours, ...], weeks: Weeks) -> Float
     dated = [s for s in stretches if s.begins is not None]
     minutes = np.zeros(len(weeks))
     for week, monday in enumerate(weeks.mondays):
-        for offset in range(7):
+        for offset in range(0 if week else weeks.days_over, 7):
             day = monday + timedelta(days=offset)
             hours = usual
             for stretch in dated:
@@ -213,18 +213,20 @@ def _gifts(season: Season, weeks: Weeks) -> Floats:
     names = [preserve.name for preserve in season.preserves]
     for gift in season.gifts:
         week = weeks.index(gift.day)
-        if 0 <= week < len(weeks):
+        if gift.day >= weeks.today and week < len(weeks):
             gifts[names.index(gift.preserve), week] += gift.units
     return gifts
 
 
-def _opening_stock(season: Season, weeks: Weeks, today: date) -> tuple[Floats, Floats]:
+def _opening_stock(
+    season: Season, weeks: Weeks, stock: tuple[Counted, ...]
+) -> tuple[Floats, Floats]:
     rows: tuple[Preserve, ...] = season.preserves
     units = np.zeros(len(rows))
     left = np.zeros((len(rows), len(weeks)))
     names = [preserve.name for preserve in rows]
     after = np.arange(len(weeks))
-    for count in season.stock_on(today):
+    for count in stock:
         r = names.index(count.preserve)
         put_up = (monday_of(count.put_up) - weeks.first).days // 7
         fresh_enough = after < put_up + rows[r].keeps_weeks

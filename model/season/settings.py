@@ -11,6 +11,7 @@ class Settings:
     lean_share: float
     margin_share: float
     hour_worth_portions: float
+    garden_hours_per_m2: float
     fresh_first_worth: float
     middle_worth: float
     last_worth: float

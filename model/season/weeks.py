@@ -13,10 +13,11 @@ def monday_of(day: date) -> date:
 
 @dataclass(frozen=True, slots=True)
 class Weeks:
-    """A run of whole weeks, counted from 0."""
+    """A run of whole weeks, counted from 0; of the first, ``days_over`` days have passed."""
 
     first: date
     count: int
+    days_over: int = 0
 
     def __post_init__(self) -> None:
         """Refuse a first day that is no Monday and an empty run."""
@@ -24,6 +25,8 @@ class Weeks:
             raise ValueError(f"{self.first} is not a Monday")
         if self.count < 1:
             raise ValueError("a run of weeks needs at least one week")
+        if not 0 <= self.days_over < 7:
+            raise ValueError("of a week, 0 to 6 days can be over")
 
     def __len__(self) -> int:
         """Count the weeks."""
@@ -36,6 +39,11 @@ class Weeks:
     def index(self, day: date) -> int:
         """Give the week that holds a day; below 0 or past the end when outside."""
         return (monday_of(day) - self.first).days // 7
+
+    @property
+    def today(self) -> date:
+        """Give the first day that is not over."""
+        return self.first + timedelta(days=self.days_over)
 
     @property
     def mondays(self) -> tuple[date, ...]:

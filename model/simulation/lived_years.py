@@ -14,6 +14,7 @@ from model.simulation.rules import (
     ahead_of_plan,
     eat_fresh,
     food_portions,
+    fresh_portions_a_kg,
     open_jars,
     portions_aimed_at,
     put_up,
@@ -135,8 +136,12 @@ class _Run:
         self.in_food = food_portions(arrays)
         self.harvest = np.ascontiguousarray(harvest_kg.transpose(2, 1, 0))
         self.appetite, self.luck, self.some = luck.appetite[some], luck, some
+        self.before = follower.plan.before_kg.astype(np.float32)
         self.on_hand, self.picked = empty(crops), empty(crops)
+        self.on_hand += np.array([self._held_from_before(c, -1) for c in range(crops)])[:, None]
         self.units = empty(rows) + arrays.opening_units[:, None].astype(np.float32)
+        self.account = self.units.copy()
+        self.fresh_in_food = fresh_portions_a_kg(arrays)
         self.gone, self.sealed = empty(len(arrays.jars)), empty(weeks, rows)
         self.shelf, self.met, self.fresh, self.filled, self.past, self.wasted, self.minutes = (
             record[some].T
@@ -175,6 +180,7 @@ class _Run:
         # what is neither put up nor kept is eaten up to the want, whatever the plan's pace
         more = np.maximum(np.maximum(aimed, wanted) - eaten, 0)
         eaten += eat_fresh(arrays, self.on_hand, more, no_limit, kept)
+        self._check_kilograms(week, had_kg, made, eaten)
         self._hold(week)
         self._open(week, guide, made, np.maximum(aimed - eaten, 0))
         self.met[week] += eaten
@@ -201,11 +207,18 @@ class _Run:
             if span > 1:
                 begins = max(0, week - int(span) + 2)
                 window = self.harvest[begins : week + 1, c].sum(axis=0)
+                window += self._held_from_before(c, week)
                 kept = np.minimum(self.on_hand[c], window)
             else:
                 kept = np.zeros_like(self.on_hand[c])
             self.wasted[c] += self.on_hand[c] - kept
             self.on_hand[c] = kept
+
+    def _held_from_before(self, c: int, week: int) -> float:
+        """Give what of the weeks before may still be held at a week's end (-1: as they begin)."""
+        span = max(0, int(self.arrays.hold_weeks[c]) - 2 - week)
+        earlier = self.before.shape[1]
+        return float(self.before[c, earlier - min(span, earlier) :].sum())
 
     def _open(self, week: int, guide: WeekGuide, made: Singles, missing: Singles) -> None:
         arrays = self.arrays
@@ -220,14 +233,16 @@ class _Run:
         given = np.minimum(ready, guide.given)
         opened = open_jars(arrays, guide, missing, ready - given)
         after = held - opened - given
+        self.account += self.sealed[week] - self.units * (1 - losing) - opened - given
         self.units = self._good(week, after)
-        past = after - self.units
+        past = np.maximum(after, 0) - self.units
+        self.account -= past
+        self._check_jars(week, after)
         self.past += past
         for r in np.flatnonzero(arrays.canned & (guide.given[:, 0] > 0)):
             self.gone[arrays.jar_of[r]] += given[r]
         self.shelf[week] = self.units
         self.met[week] = self.in_food @ opened
-        self._check_balance(week, held - opened - given - past)
 
     def _good(self, week: int, units: Singles) -> Singles:
         """Give what is left after throwing away what is past its keeping life."""
@@ -239,8 +254,18 @@ class _Run:
             left[r] = np.minimum(left[r], still_good(arrays, week, self.sealed, r))
         return left
 
-    def _check_balance(self, week: int, expected: Singles) -> None:
-        drift = np.abs(expected - self.units).max(axis=1, initial=0)
-        if (drift > DRIFT).any():
-            name = self.arrays.preserves[int(drift.argmax())]
-            raise AssertionError(f"week {week}: jars of {name} appeared or vanished")
+    def _check_jars(self, week: int, after: Singles) -> None:
+        """Assert that no more was opened than stood there, and that the running account agrees."""
+        wrong = np.maximum(-after, np.abs(self.account - self.units)).max(axis=1, initial=0)
+        if (wrong > DRIFT).any():
+            name = self.arrays.preserves[int(wrong.argmax())]
+            raise AssertionError(f"week {week}: {name} appeared or vanished")
+
+    def _check_kilograms(self, week: int, had_kg: Singles, made: Singles, eaten: Singles) -> None:
+        """Assert that what left the hands was eaten or put up: portions of each food."""
+        arrays = self.arrays
+        gone_kg = had_kg - self.on_hand - arrays.fresh_kg.T.astype(np.float32) @ made
+        drift = np.abs(self.fresh_in_food @ gone_kg - eaten).max(axis=1, initial=0)
+        if (drift > DRIFT * (1 + eaten.max(axis=1, initial=0))).any():
+            food = arrays.foods[int(drift.argmax())]
+            raise AssertionError(f"week {week}: kilograms of {food} appeared or vanished")

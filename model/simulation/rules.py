@@ -95,6 +95,13 @@ def food_portions(arrays: SeasonArrays) -> Singles:
     return np.asarray(member * arrays.portions[None, :], dtype=np.float32)
 
 
+def fresh_portions_a_kg(arrays: SeasonArrays) -> Singles:
+    """Give the matrix that turns kilograms eaten fresh into portions of foods; shape (F, C)."""
+    foods = np.arange(len(arrays.foods))[:, None]
+    member = arrays.food_of_crop[None, :] == foods
+    return np.asarray(member * arrays.portions_per_kg[None, :], dtype=np.float32)
+
+
 def eat_fresh(
     arrays: SeasonArrays, on_hand_kg: Singles, missing: Singles, most_kg: Singles, keep_kg: Singles
 ) -> Singles:

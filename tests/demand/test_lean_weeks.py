@@ -26,7 +26,7 @@ def test_fresh_food_is_eaten_within_its_holding_time_and_up_to_the_want(tiny_cas
     harvest = np.zeros((2, len(tiny_case.weeks)))
     harvest[0, 10] = 100.0
     wanted = np.full_like(tiny_case.demand.wanted, 5.0)
-    eaten = fresh_portions(arrays, harvest, wanted)
+    eaten = fresh_portions(arrays, harvest, wanted, np.zeros((len(harvest), 0)))
 
     held = int(arrays.hold_weeks[0])
     assert list(np.flatnonzero(eaten[0])) == list(range(10, 10 + held))

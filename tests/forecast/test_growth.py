@@ -17,6 +17,8 @@ from tests.small_season import TABLES, small_season
 
 SHAPES = ("flush", "repeated", "single lift")
 
+TODAY = date(2027, 3, 1)
+
 
 def planting_of(season: Season, crop: str):
     return next(planting for planting in season.plantings if planting.crop == crop)
@@ -42,7 +44,7 @@ def test_the_shape_is_even_about_its_middle(shape: str) -> None:
 
 
 def test_tomatoes_are_picked_60_to_85_days_after_planting_out(tiny: Season) -> None:
-    dates = picking_dates(tiny, planting_of(tiny, "tomato"))
+    dates = picking_dates(tiny, planting_of(tiny, "tomato"), TODAY)
 
     assert dates.first == date(2027, 5, 28) + timedelta(days=72)
     # a late year: the frost of one year in ten (26 May) is past, the slow end of the days
@@ -52,7 +54,7 @@ def test_tomatoes_are_picked_60_to_85_days_after_planting_out(tiny: Season) -> N
 def test_a_tender_crop_set_out_early_waits_for_the_late_frost_in_a_late_year() -> None:
     early = TABLES["plantings.csv"].replace("2027-03-20,2027-05-28", "2027-03-20,2027-05-06")
     season = small_season(plantings=early)
-    dates = picking_dates(season, planting_of(season, "tomato"))
+    dates = picking_dates(season, planting_of(season, "tomato"), TODAY)
 
     assert dates.late == date(2027, 5, 26) + timedelta(days=85)
     assert dates.chance_killed_young == pytest.approx(0.333 * 0.71, abs=0.02)
@@ -64,8 +66,8 @@ def test_a_date_of_the_households_own_goes_before_the_published_days() -> None:
     own = own.replace("2027-05-28,,8", "2027-05-28,,,8")
     season = small_season(plantings=own)
 
-    assert picking_dates(season, planting_of(season, "tomato")).first == date(2027, 8, 20)
-    later = picking_dates(season, planting_of(season, "tomato"), years_later=1)
+    assert picking_dates(season, planting_of(season, "tomato"), TODAY).first == date(2027, 8, 20)
+    later = picking_dates(season, planting_of(season, "tomato"), TODAY, years_later=1)
     assert later.first == date(2028, 8, 20)
 
 
@@ -73,15 +75,15 @@ def test_a_crop_that_frost_kills_gives_less_when_it_is_late(tiny: Season) -> Non
     weeks = Weeks(date(2027, 3, 1), 60)
     late_tables = TABLES["plantings.csv"].replace("2027-03-20,2027-05-28", "2027-05-20,2027-07-20")
     late = small_season(plantings=late_tables)
-    in_time = expected_week_shares(picking_dates(tiny, planting_of(tiny, "tomato")), weeks)
-    too_late = expected_week_shares(picking_dates(late, planting_of(late, "tomato")), weeks)
+    in_time = expected_week_shares(picking_dates(tiny, planting_of(tiny, "tomato"), TODAY), weeks)
+    too_late = expected_week_shares(picking_dates(late, planting_of(late, "tomato"), TODAY), weeks)
 
     assert in_time.sum() > 0.85
     assert too_late.sum() < 0.5
 
 
 def test_shares_of_a_week_sum_to_the_whole_when_nothing_cuts_them(tiny: Season) -> None:
-    dates = picking_dates(tiny, planting_of(tiny, "bush bean"))
+    dates = picking_dates(tiny, planting_of(tiny, "bush bean"), TODAY)
     weeks = Weeks(date(2027, 3, 1), 60)
     first = np.array([100.0, 130.0])
     shares = week_shares(dates, weeks, first, np.array([14.0, 21.0]), np.array([np.inf, 140.0]))

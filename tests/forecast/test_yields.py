@@ -3,9 +3,11 @@ from datetime import date
 
 import pytest
 
+from model.forecast.growth import expected_week_shares, picking_dates
 from model.forecast.harvest import forecast_harvest
 from model.forecast.yields import own_yield
 from model.season.season import Season
+from model.season.weeks import Weeks
 from tests.small_season import TABLES, small_season
 
 LATER = date(2028, 1, 15)
@@ -28,14 +30,30 @@ def test_without_a_record_the_published_yield_stands(tiny: Season) -> None:
 
 def test_one_own_season_moves_the_yield_by_the_textbook_weight() -> None:
     """Normal-normal rule: m = n x / (n + s^2/t^2), v = 1 / (1/t^2 + n/s^2)."""
-    published = 12 * 4.176
-    own = own_yield(with_log(2 * published), small_season().crop("tomato"), LATER)
+    season = small_season()
+    tomatoes = next(p for p in season.plantings if p.crop == "tomato")
+    whole_year = Weeks(date(2027, 1, 4), 60)
+    dates = picking_dates(season, tomatoes, date(2027, 1, 1))
+    left = expected_week_shares(dates, whole_year).sum() / (1 - dates.chance_killed_young)
+    published = 12 * 4.176 * left
+    own = own_yield(with_log(2 * published), season.crop("tomato"), LATER)
     s2, t2 = math.log(1 + 0.45**2), math.log(1.8) ** 2
     x = math.log(2) + s2 / 2
 
     assert own.seasons == 1
     assert math.log(own.factor) == pytest.approx(x / (1 + s2 / t2))
     assert own.garden_log_sd**2 == pytest.approx(1 / (1 / t2 + 1 / s2))
+
+
+def test_what_frost_usually_takes_is_not_taken_twice() -> None:
+    """A garden that always gives what the forecast says keeps its yield."""
+    first = forecast_harvest(small_season(), date(2027, 3, 1))
+    tomato = first.kg_by_crop(first.amounts, 2)[1].sum() / (1 - 0.1 * 0.9)
+    young = 1 - first.dates[1].chance_killed_young
+    own = own_yield(with_log(tomato / young), small_season().crop("tomato"), LATER)
+    s2, t2 = math.log(1 + 0.45**2), math.log(1.8) ** 2
+
+    assert math.log(own.factor) == pytest.approx((s2 / 2) / (1 + s2 / t2), abs=0.01)
 
 
 def test_an_abnormal_season_does_not_move_the_mean() -> None:
@@ -66,6 +84,34 @@ def test_half_a_crop_gone_halves_what_is_still_to_come() -> None:
     whole = before.kg_by_crop(before.amounts, 2)[1].sum()
 
     assert after.kg_by_crop(after.amounts, 2)[1].sum() == pytest.approx(whole / 2, rel=0.01)
+
+
+def test_last_years_hail_falls_on_nothing_of_this_year() -> None:
+    seasons = "season,begins,ends\n2026,2026-01-01,2026-12-31\n2027,2027-01-01,2027-12-31\n"
+    hail = "noticed_on,crop,lost_percent\n2026-08-20,tomato,80\n2026-12-01,bush bean,50\n"
+    whole, hit = (
+        forecast_harvest(small_season(seasons=seasons, setbacks=told), date(2027, 3, 1))
+        for told in (None, hail)
+    )
+
+    assert (whole.kg_per_unit == hit.kg_per_unit).all()
+
+
+def test_a_spring_frost_cannot_take_what_has_come_through_it(tiny: Season) -> None:
+    before, after = (forecast_harvest(tiny, day) for day in (date(2027, 5, 25), date(2027, 6, 1)))
+
+    assert (before.dates[1].chance_killed_young, after.dates[1].chance_killed_young) == (
+        pytest.approx(0.333 * tiny.frosts.last_spring.chance_after(date(2027, 5, 28))),
+        0.0,
+    )
+
+
+def test_of_the_current_week_only_the_days_to_come_count(tiny: Season) -> None:
+    monday, friday = (forecast_harvest(tiny, day) for day in (date(2027, 8, 16), date(2027, 8, 20)))
+
+    assert friday.weeks.days_over == 4
+    assert friday.kg_per_unit[1, 0] == pytest.approx(monday.kg_per_unit[1, 0] * 3 / 7, rel=0.15)
+    assert friday.kg_per_unit[1, 1:] == pytest.approx(monday.kg_per_unit[1, 1:])
 
 
 def test_the_new_crop_is_the_late_side_of_next_years_first_picking(tiny: Season) -> None:

@@ -1,0 +1,85 @@
+"""What should have been picked by now, and what of it is still in hand or in the ground."""
+
+from datetime import date, timedelta
+
+import numpy as np
+
+from model.forecast.growth import PickingDates, expected_week_shares, picked_by
+from model.forecast.setbacks import setbacks_of
+from model.season.arrays import MOST_STANDING_WEEKS, Floats
+from model.season.garden import GardenSeason, Planting
+from model.season.season import Season
+from model.season.weeks import Weeks, monday_of
+
+BEFORE_WEEKS = MOST_STANDING_WEEKS - 1
+
+
+def expected_by(
+    season: Season, planting: Planting, dates: PickingDates, whole_kg: float, today: date
+) -> float:
+    """Give the kilograms that an ordinary year gives before today, with its setbacks."""
+
+    def share(day: date) -> float:
+        span = 7.0 if dates.shape == "single lift" else dates.length_days
+        return float(picked_by(dates.shape, np.array([(day - dates.first).days / span]))[0])
+
+    picked, left, since = 0.0, 1.0, 0.0
+    for setback in setbacks_of(season, planting, today):
+        reached = share(setback.noticed)
+        picked, since = picked + left * (reached - since), reached
+        left *= 1.0 - setback.share_lost
+    return whole_kg * (picked + left * (share(today) - since))
+
+
+def picked_before(
+    season: Season,
+    year: GardenSeason,
+    plantings: tuple[Planting, ...],
+    dates: tuple[PickingDates, ...],
+    whole_kg: Floats,
+    weeks: Weeks,
+) -> Floats:
+    """Give what was picked in the weeks before today and not counted since; shape (C, H).
+
+    What the log says; of crops that are lifted once also what should have been lifted by now
+    and was not logged, because it stands where it grew. A stock-take covers all before it.
+    The days of this week that are over belong to the newest week.
+
+    Parameters
+    ----------
+    whole_kg : shape (B,), what each planting gives in an ordinary year.
+    """
+    names = [crop.name for crop in season.crops]
+    begins = weeks.first - timedelta(weeks=BEFORE_WEEKS)
+    counted = season.counted_on(weeks.today) or date.min
+    before = np.zeros((len(names), BEFORE_WEEKS))
+    logged = np.zeros(len(names))
+    for picking in season.pickings:
+        if not (year.begins <= picking.day < weeks.today and picking.crop in names):
+            continue
+        logged[names.index(picking.crop)] += picking.kg
+        if picking.day > counted and picking.day >= begins:
+            week = min((monday_of(picking.day) - begins).days // 7, BEFORE_WEEKS - 1)
+            before[names.index(picking.crop), week] += picking.kg
+    for b, planting in enumerate(plantings):
+        c = names.index(planting.crop)
+        if season.crops[c].shape != "single lift":
+            continue
+        due = _due_by_week(dates[b], weeks, begins, counted)
+        reached = expected_by(season, planting, dates[b], whole_kg[b], weeks.today)
+        missing = max(0.0, reached - logged[c])
+        logged[c] = max(0.0, logged[c] - reached)
+        if due.sum() > 0:
+            before[c] += missing * due / due.sum()
+    return before
+
+
+def _due_by_week(dates: PickingDates, weeks: Weeks, begins: date, counted: date) -> Floats:
+    """Give the shares due in each week before today, after the last stock-take; shape (H,)."""
+    until_now = expected_week_shares(dates, Weeks(begins, BEFORE_WEEKS + 1))
+    until_now[-1] -= expected_week_shares(dates, weeks)[0]
+    due: Floats = until_now[:-1].copy()
+    due[-1] += max(0.0, until_now[-1])
+    mondays = [begins + timedelta(weeks=week) for week in range(BEFORE_WEEKS)]
+    due[[monday < monday_of(counted) if counted > date.min else False for monday in mondays]] = 0.0
+    return due
