@@ -12,7 +12,8 @@ def spring_headline(preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.Dat
     lasting = foods[foods["enough"] == "yes"]
     sentence = (
         f"Fill **{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**: "
-        f"then {len(lasting)} of {len(foods)} foods last until their new crop in an ordinary year."
+        f"then {len(lasting)} of {len(foods)} foods last until their new crop "
+        "in eight years of ten."
     )
     if not limits.empty:
         sentence += f" What limits you most: **{limit_words(limits)}**."
@@ -47,7 +48,7 @@ def winter_headline(foods: pd.DataFrame) -> str:
     plate, foods = foods[foods["food"] == PLATE], foods[foods["food"] != PLATE]
     short = foods[foods["enough"] == "no"].sort_values("lasts_until")
     if short.empty:
-        return "Every food lasts until its new crop in an ordinary year."
+        return "Every food lasts until its new crop in at least half of the years."
     whole = ""
     if not plate.empty and plate.iloc[0]["enough"] == "no":
         whole = f"Half the plate can be filled until **{day(plate.iloc[0]['lasts_until'])}**. "

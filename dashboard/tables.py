@@ -10,6 +10,8 @@ from dashboard.words import (
     amount,
     chance,
     day,
+    day_or,
+    enough_words,
     hours,
     part_units,
     short_day,
@@ -18,6 +20,8 @@ from dashboard.words import (
 )
 
 WEEK = timedelta(days=7)
+# a food is said to last when it does in eight years of ten, the household's "almost always"
+ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
 
 
 def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -63,14 +67,14 @@ def lasting_rows(foods: pd.DataFrame) -> pd.DataFrame:
     """Add whether each food lasts and the words beside its bar; the plate first, then by date."""
     shown = foods.copy()
     shown["enough"] = [
-        "yes" if until >= new else "no"
-        for until, new in zip(shown["lasts_until"], shown["new_crop"], strict=True)
+        next(word for least, word in ENOUGH if share >= least) for share in shown["chance_lasts"]
     ]
     shown["label"] = [
-        "enough" if enough == "yes" else short_day(until)
+        short_day(until) if enough == "no" else enough_words(enough)
         for enough, until in zip(shown["enough"], shown["lasts_until"], strict=True)
     ]
-    for name in ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop"):
+    dates = ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop", "keeps_until")
+    for name in dates:
         shown[name] = pd.to_datetime(shown[name])
     shown["other"] = shown["food"] != PLATE
     return shown.sort_values(["other", "lasts_until"], ignore_index=True, kind="stable")
@@ -82,11 +86,12 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
         [
             {
                 "food": row.food,
-                "lasts_until": "the new crop" if row.enough == "yes" else day(row.lasts_until),
+                "lasts_until": day(row.lasts_until) if row.enough == "no" else "the new crop",
                 "lasts_low": day(row.lasts_low),
-                "new_crop": day(row.new_crop),
+                "new_crop": day_or(row.new_crop, "none planted"),
                 "chance_lasts": chance(row.chance_lasts),
                 "level_portions": about(row.level_portions),
+                "keeps_until": day_or(row.keeps_until, ""),
                 "met_portions": about(row.met_portions),
                 "wanted_portions": about(row.wanted_portions),
             }
@@ -106,7 +111,7 @@ def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
                 "short_portions": about(row.short_portions),
                 "wanted_portions": about(row.wanted_portions),
                 "lasts_until": day(row.lasts_until),
-                "new_crop": day(row.new_crop),
+                "new_crop": day_or(row.new_crop, "none planted"),
             }
             for row in short.sort_values("short_portions", ascending=False).itertuples()
         ]

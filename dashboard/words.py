@@ -17,6 +17,16 @@ def day(when: date) -> str:
     return f"{when.day} {when:%b %Y}"
 
 
+def day_or(when: date | None, otherwise: str) -> str:
+    """Give a date, or other words where there is none."""
+    return otherwise if when is None or when != when else day(when)  # noqa: PLR0124 - NaT
+
+
+def enough_words(enough: str) -> str:
+    """Give the words for whether a food lasts until its new crop."""
+    return {"yes": "enough", "likely": "just about", "no": "gives out"}[enough]
+
+
 def short_day(when: date) -> str:
     """Give a date inside a year that is clear from its place: 3 Apr."""
     return f"{when.day} {when:%b}"

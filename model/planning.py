@@ -15,6 +15,7 @@ from model.optimization.solve import Basis
 from model.plan import Plan
 from model.season.arrays import Floats, Singles
 from model.season.season import Season
+from model.simulation.food_years import FoodYears, food_years
 from model.simulation.lived_years import Follower, LivedYears, live_through
 from model.simulation.luck import draw_kitchen_luck
 
@@ -30,8 +31,9 @@ class PlannedSeason:
     Parameters
     ----------
     harvest_low, harvest_high : shape (C, W), kilograms; one year in ten gives less, or more.
-    at_pace : the years in which the household keeps to the plan's pace.
-    as_wanted : the same years when it eats what it wants until it is gone.
+    shelf_low, shelf_high : shape (R, W), units; one year in ten has less, or more, when the
+        household keeps to the plan's pace.
+    years : the same years when it eats what it wants until it is gone.
     basis : where the program stood, for planning again after a small change.
     """
 
@@ -39,8 +41,9 @@ class PlannedSeason:
     plan: Plan
     harvest_low: Floats
     harvest_high: Floats
-    at_pace: LivedYears
-    as_wanted: LivedYears
+    shelf_low: Floats
+    shelf_high: Floats
+    years: FoodYears
     windows: tuple[CoverWindow, ...]
     by_hand: tuple[HandRule, ...]
     basis: Basis | None
@@ -83,14 +86,16 @@ def plan_season(
     progress("Living through simulated years", 0.7)
     at_pace, as_wanted = _live(case, plan, harvest, generator, progress)
     low, high = np.percentile(harvest, [10, 90], axis=0)
+    shelf_low, shelf_high = np.percentile(at_pace.shelf, [10, 90], axis=0)
     windows = cover_windows(case)
     return PlannedSeason(
         case=case,
         plan=plan,
         harvest_low=low,
         harvest_high=high,
-        at_pace=at_pace,
-        as_wanted=as_wanted,
+        shelf_low=shelf_low,
+        shelf_high=shelf_high,
+        years=food_years(as_wanted, case.arrays),
         windows=windows,
         by_hand=tuple(window.hand_rule for window in windows),
         basis=made.basis,

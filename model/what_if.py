@@ -87,7 +87,7 @@ def compare_foods(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
                 "met_after": _met(after, f),
                 "lasts_before": old.until,
                 "lasts_after": new.until,
-                "new_crop": new.ends,
+                "new_crop": new.new_crop,
             }
         )
     return pd.DataFrame(rows)

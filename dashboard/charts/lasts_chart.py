@@ -6,6 +6,7 @@ import pandas as pd
 from dashboard.charts.theme import (
     FAINT,
     LEAF,
+    OCHRE,
     RUST,
     SPREAD_OPACITY,
     calendar_day,
@@ -20,11 +21,15 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     Parameters
     ----------
     foods : one row a food: ``food``, ``begins``, ``lasts_low``, ``lasts_until``,
-        ``lasts_high``, ``new_crop`` (dates), ``enough`` (yes or no), ``label``.
+        ``lasts_high``, ``new_crop`` (dates), ``enough`` (yes, likely or no), ``label``.
     """
     order = list(foods["food"])
     food = alt.Y("food:N").sort(order).title(None).axis(labelLimit=150, ticks=False, domain=False)
-    colour = alt.Color("enough:N").scale(domain=["yes", "no"], range=[LEAF, RUST]).legend(None)
+    colour = (
+        alt.Color("enough:N")
+        .scale(domain=["yes", "likely", "no"], range=[LEAF, OCHRE, RUST])
+        .legend(None)
+    )
     base = alt.Chart(foods).encode(food)
     tips = [
         alt.Tooltip("food:N", title="Food"),

@@ -7,7 +7,7 @@ import streamlit as st
 import model
 from dashboard.cached import planned
 from dashboard.look import table
-from dashboard.words import amount, day
+from dashboard.words import amount, day_or
 from model import Change, PlannedSeason
 
 NOTHING = "no change"
@@ -116,5 +116,5 @@ def _show(before: PlannedSeason, after: PlannedSeason) -> None:
         shown["met_before"] = shown["met_before"].round()
         shown["met_after"] = shown["met_after"].round()
         for name in ("lasts_before", "lasts_after", "new_crop"):
-            shown[name] = [day(when) for when in shown[name]]
+            shown[name] = [day_or(when, "none planted") for when in shown[name]]
         table(shown, key="changed_foods")

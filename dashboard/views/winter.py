@@ -12,7 +12,7 @@ from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curv
 from dashboard.findings import winter_headline
 from dashboard.look import choice, table
 from dashboard.tables import lasting_rows, lasting_words, with_dates
-from dashboard.words import about, day
+from dashboard.words import about, day, enough_words
 from model import PlannedSeason
 
 NOW, NEXT = "Until this season's crop", "The winter to come"
@@ -58,7 +58,8 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
     title = f"{food.capitalize()}: portions on the shelf"
     if not row.empty:
-        marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
+        if pd.notna(row.iloc[0]["new_crop"]):
+            marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
         title = _curve_title(food, row.iloc[0])
     st.altair_chart(
         food_curve(
@@ -74,14 +75,22 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
 
 
 def _level(row: pd.DataFrame) -> str:
-    if row.empty or row.iloc[0]["level_portions"] < 0.1:
+    if row.empty:
         return ""
-    return f"{about(row.iloc[0]['level_portions'])} portions a week just reach the new crop. "
+    food = row.iloc[0]
+    if food["level_portions"] >= 0.1:
+        return f"{about(food['level_portions'])} portions a week just reach the new crop. "
+    if food["use_up_portions"] >= 0.1:
+        return (
+            f"None of it keeps past {day(food['keeps_until'])}: "
+            f"{about(food['use_up_portions'])} portions a week use it up by then. "
+        )
+    return ""
 
 
 def _curve_title(food: str, row: pd.Series) -> str:
-    if row["enough"] == "yes":
-        return f"{food.capitalize()}: enough until the new crop"
+    if row["enough"] != "no":
+        return f"{food.capitalize()}: {enough_words(row['enough'])} until the new crop"
     if row["lasts_until"] <= row["begins"]:
         return f"{food.capitalize()}: none on the shelf"
     return f"{food.capitalize()}: gone about {day(row['lasts_until'])}"

@@ -7,28 +7,46 @@ from model.outlook.lasting import Lasting, lasting, plate_lasting, present_stret
 from model.planning import PlannedSeason
 from model.season.arrays import Ints
 
+COLUMNS = (
+    "food",
+    "wanted_portions",
+    "met_portions",
+    "fresh_portions",
+    "lasts_low",
+    "lasts_until",
+    "lasts_high",
+    "new_crop",
+    "chance_lasts",
+    "level_portions",
+    "use_up_portions",
+    "keeps_until",
+    "begins",
+    "on_plate",
+)
+
 
 def food_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a food: portions wanted and met by the plan, and how long it lasts this winter."""
-    return pd.DataFrame(
-        [_row(planned, f, now=False) for f in range(len(planned.case.arrays.foods))]
-    )
+    foods = range(len(planned.case.arrays.foods))
+    return _table([_row(planned, f, now=False) for f in foods])
 
 
 def present_food_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a food that has to last until this season's crop."""
     foods = range(len(planned.case.arrays.foods))
     rows = [_row(planned, f, now=True) for f in foods if present_stretch(planned, f)]
-    return pd.DataFrame(rows, columns=list(_row(planned, 0, now=False)))
+    return _table(rows)
 
 
 def plate_table(planned: PlannedSeason, *, now: bool = False) -> pd.DataFrame:
     """One row for the whole plate in the columns of ``food_table``; none without a stretch."""
     lasts = plate_lasting(planned, now=now)
     plate = np.flatnonzero(planned.case.plate)
-    columns = list(_row(planned, 0, now=False))
-    rows = [] if lasts is None else [_columns(planned, lasts, plate)]
-    return pd.DataFrame(rows, columns=columns)
+    return _table([] if lasts is None else [_columns(planned, lasts, plate)])
+
+
+def _table(rows: list[dict[str, object]]) -> pd.DataFrame:
+    return pd.DataFrame(rows, columns=list(COLUMNS))
 
 
 def _row(planned: PlannedSeason, f: int, *, now: bool) -> dict[str, object]:
@@ -46,9 +64,11 @@ def _columns(planned: PlannedSeason, lasts: Lasting, foods: Ints) -> dict[str, o
         "lasts_low": lasts.low,
         "lasts_until": lasts.until,
         "lasts_high": lasts.high,
-        "new_crop": lasts.ends,
+        "new_crop": lasts.new_crop,
         "chance_lasts": lasts.chance,
         "level_portions": lasts.level_portions,
+        "use_up_portions": lasts.use_up_portions,
+        "keeps_until": lasts.keeps_until,
         "begins": lasts.begins,
         "on_plate": bool(case.plate[foods].all()),
     }

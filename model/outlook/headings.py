@@ -42,6 +42,7 @@ HEADINGS: dict[str, Heading] = {
     "hours": Heading("Needed", "h", "kitchen hours"),
     "jar": Heading("Jar", "", "size"),
     "jars": Heading("Jars", "jars", "on the shelf at the week's end, by the plan"),
+    "keeps_until": Heading("All past keeping by", "", "blank where some keeps to the new crop"),
     "kind": Heading("Kind", "", "of limit"),
     "lasts_after": Heading("Lasts until, after", "", "with the change"),
     "lasts_before": Heading("Lasts until, before", "", "without the change"),
@@ -60,7 +61,9 @@ HEADINGS: dict[str, Heading] = {
     "method": Heading("Method", "", "how it is kept"),
     "middle_portions": Heading("Stock", "portions", "on the shelf, middle of the years"),
     "minutes": Heading("Kitchen time", "min", "hands and canner"),
-    "new_crop": Heading("New crop", "", "late side of next year's first picking"),
+    "new_crop": Heading(
+        "New crop", "", "late side of next year's first picking; blank where none grows"
+    ),
     "on_plate": Heading("On the plate", "", "counts for the whole plate"),
     "on_shelf": Heading("On the shelf", "jars", "counted"),
     "opened": Heading("Opened", "jars", "this week"),
@@ -86,6 +89,7 @@ HEADINGS: dict[str, Heading] = {
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
     "unit": Heading("Unit", "", "what is counted"),
+    "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
     "week": Heading("Week of", "", "Monday"),

@@ -7,9 +7,10 @@ import numpy as np
 
 from model.cover import first_picking_week
 from model.demand.lean_weeks import WHOLE_PLATE
+from model.outlook.level import level
 from model.planning import PlannedSeason
 from model.season.arrays import Bools, Floats
-from model.simulation.lived_years import LivedYears
+from model.simulation.food_years import FoodYears
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +18,9 @@ class Lasting:
     """When a food gives out in one stretch without fresh.
 
     ``low`` and ``high`` are dates that one year in ten beats; ``chance`` is the share of
-    years in which it reaches the stretch's end. ``level_portions`` a week just reach it.
+    years in which it reaches the stretch's end. ``level_portions`` a week just reach it;
+    ``keeps_until`` is the day on which all of it is past keeping before that, if it is, and
+    ``use_up_portions`` a week use it up by then. ``new_crop`` is None where none is planted.
     """
 
     food: str
@@ -28,6 +31,9 @@ class Lasting:
     high: date
     chance: float
     level_portions: float
+    use_up_portions: float
+    keeps_until: date | None
+    new_crop: date | None
     wanted_portions: float
 
     @property
@@ -65,7 +71,7 @@ def present_stretch(planned: PlannedSeason, food: int) -> tuple[int, int] | None
     return None
 
 
-def gives_out(lived: LivedYears, food: int, begins: int, ends: int, share: float) -> Floats:
+def gives_out(lived: FoodYears, food: int, begins: int, ends: int, share: float) -> Floats:
     """Give the week in which a food gives out in each year; ``ends`` where it lasts; (Y,).
 
     It has given out in the first week in which less than a share of the want is met.
@@ -84,7 +90,8 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
     cover = int(case.demand.cover_until[food])
     begins, ends = stretch or (max(0, cover - 1), cover)
     share = case.season.settings.lean_share
-    out = gives_out(planned.as_wanted, food, begins, ends, share)
+    out = gives_out(planned.years, food, begins, ends, share)
+    amount = level(planned, food, begins, ends, _in_hand(planned, food, begins))
     low, middle, high = np.percentile(out, [10, 50, 90])
     new_crop = case.forecast.new_crop.get(arrays.foods[food])
     end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)
@@ -102,7 +109,10 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
         low=day(low),
         high=day(high),
         chance=float((out >= ends).mean()),
-        level_portions=_in_hand(planned, food, begins) / max(1, eating),
+        level_portions=amount.to_the_end,
+        use_up_portions=amount.while_it_keeps,
+        keeps_until=None if amount.keeps_weeks is None else day(begins + amount.keeps_weeks),
+        new_crop=end_day if new_crop or ends < cover else None,
         wanted_portions=float(wanted.sum()) / max(1, eating),
     )
 
@@ -112,7 +122,7 @@ def plate_lasting(planned: PlannedSeason, *, now: bool = False) -> Lasting | Non
 
     None when there is no such stretch. A food counts as served again from its new crop on.
     """
-    case, lived = planned.case, planned.as_wanted
+    case, lived = planned.case, planned.years
     own = [s for s in case.lean if s.food == WHOLE_PLATE]
     stretches = [s for s in own if (s.begins == 0 and s != own[-1]) == now]
     if not stretches:
@@ -135,6 +145,9 @@ def plate_lasting(planned: PlannedSeason, *, now: bool = False) -> Lasting | Non
         high=high,
         chance=float((out >= ends).mean()),
         level_portions=float(met.mean(axis=0).sum()) / eating,
+        use_up_portions=float(met.mean(axis=0).sum()) / eating,
+        keeps_until=None,
+        new_crop=case.weeks.monday(ends),
         wanted_portions=float(wanted.mean(axis=0).sum()) / eating,
     )
 
@@ -146,5 +159,4 @@ def _in_hand(planned: PlannedSeason, food: int, begins: int) -> float:
     if begins == 0:
         good = np.minimum(arrays.opening_units, arrays.opening_left[:, 0])
         return float(good[rows] @ arrays.portions[rows])
-    standing = planned.as_wanted.shelf[:, rows, begins - 1] @ arrays.portions[rows]
-    return float(np.median(standing))
+    return float(np.median(planned.years.shelf[:, food, begins - 1]))

@@ -4,8 +4,6 @@ import numpy as np
 import pandas as pd
 
 from model.planning import PlannedSeason
-from model.season.arrays import Floats
-from model.simulation.lived_years import LivedYears
 
 
 def stock_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -14,7 +12,7 @@ def stock_table(planned: PlannedSeason) -> pd.DataFrame:
     The years are those in which the household keeps to the plan's pace.
     """
     case, plan = planned.case, planned.plan
-    low, high = _spread(planned.at_pace.shelf)
+    low, high = planned.shelf_low, planned.shelf_high
     rows = []
     for r, preserve in enumerate(case.season.preserves):
         if not plan.shelf[r].any() and not high[r].any():
@@ -38,13 +36,13 @@ def stock_table(planned: PlannedSeason) -> pd.DataFrame:
 def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a food and week: portions on the shelf if everyone eats what they want."""
     case, arrays = planned.case, planned.case.arrays
-    rows = []
+    columns = ["food", "week", "low_portions", "middle_portions", "high_portions"]
+    rows = [pd.DataFrame(columns=[*columns, "plan_portions"])]
     for f, food in enumerate(arrays.foods):
         kept = np.flatnonzero(arrays.food_of_preserve == f)
         if not len(kept):
             continue
-        portions = _portions(planned.as_wanted, kept, arrays.portions[kept])
-        low, middle, high = np.percentile(portions, [10, 50, 90], axis=0)
+        low, middle, high = np.percentile(planned.years.shelf[:, f], [10, 50, 90], axis=0)
         until = int(case.demand.cover_until[f])
         rows.append(
             pd.DataFrame(
@@ -58,17 +56,7 @@ def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
                 }
             )
         )
-    return pd.concat(rows, ignore_index=True)
-
-
-def _portions(lived: LivedYears, rows: np.ndarray, per_unit: Floats) -> Floats:
-    portions: Floats = np.einsum("yrw,r->yw", lived.shelf[:, rows], per_unit)
-    return portions
-
-
-def _spread(shelf: np.ndarray) -> tuple[Floats, Floats]:
-    low, high = np.percentile(shelf, [10, 90], axis=0)
-    return low, high
+    return pd.concat(rows[1:] or rows, ignore_index=True)
 
 
 def supply_table(planned: PlannedSeason) -> pd.DataFrame:

@@ -51,11 +51,6 @@ class LivedYears:
     wasted_kg: Singles
     minutes: Singles
 
-    def wanted(self, foods: Ints, begins: int, ends: int) -> Singles:
-        """Give the portions wanted of some foods in a stretch of weeks; shape (Y, foods, weeks)."""
-        portions: Singles = self.appetite[:, None, None] * self.usual[foods, begins:ends]
-        return portions
-
 
 @dataclass(frozen=True, eq=False)
 class Follower:

@@ -6,6 +6,7 @@ import pytest
 from model.case import Case, make_case
 from model.optimization.make_plan import make_plan
 from model.plan import Plan
+from model.simulation.food_years import food_years
 from model.simulation.kitchen_room import KitchenRoom
 from model.simulation.lived_years import Follower, LivedYears, live_through
 from model.simulation.luck import draw_kitchen_luck, ordinary_luck
@@ -62,7 +63,9 @@ def test_a_year_without_harvest_eats_the_opening_stock_and_nothing_else(
 
 def test_eating_as_wanted_never_eats_more_than_is_wanted(case: Case, plan: Plan) -> None:
     lived = live(case, plan, 1.0, as_wanted=True)
-    wanted = lived.wanted(np.arange(len(case.arrays.foods)), 0, len(case.weeks))
+    wanted = food_years(lived, case.arrays).wanted(
+        np.arange(len(case.arrays.foods)), 0, len(case.weeks)
+    )
 
     assert (lived.met <= wanted + 1e-3).all()
 

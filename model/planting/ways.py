@@ -14,10 +14,10 @@ from scipy.stats import bootstrap
 from model.case import Case
 from model.cover import CoverWindow
 from model.forecast.years import sampled_harvest
-from model.hand_planting import MARGINS, hand_amounts
 from model.optimization.ground import whole_amounts, with_amounts
 from model.optimization.make_plan import make_plan
-from model.planting import OUTLOOKS, choose_planting
+from model.planting.by_hand import MARGINS, hand_amounts
+from model.planting.choose import OUTLOOKS, choose_planting
 from model.season.arrays import Floats
 from model.simulation.lived_years import Follower, LivedYears, live_through
 from model.simulation.luck import draw_kitchen_luck

@@ -1,0 +1,66 @@
+"""The level amount: how much a week of a food just reaches the new crop, and whether it keeps."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.planning import PlannedSeason
+from model.season.arrays import Bools, Floats
+
+NOTHING = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """The most portions in every week alike.
+
+    ``to_the_end`` lasts to the end of the stretch. Where all of it is past keeping before,
+    ``keeps_weeks`` counts the weeks until then and ``while_it_keeps`` uses it up in them.
+    """
+
+    to_the_end: float
+    keeps_weeks: int | None
+    while_it_keeps: float
+
+
+def level(planned: PlannedSeason, food: int, begins: int, ends: int, in_hand: float) -> Level:
+    """Work out the level amount over a stretch of weeks, ``in_hand`` portions at its start."""
+    eaten = planned.case.demand.wanted[food, begins:ends] > 1e-6
+    usable = usable_portions(planned, food, begins, ends, in_hand)
+    gone = np.flatnonzero(usable < NOTHING)
+    if in_hand < NOTHING:
+        return Level(0.0, None, 0.0)
+    weeks = int(gone[0]) if len(gone) else None
+    return Level(_level(usable, eaten), weeks, _level(usable[:weeks], eaten[:weeks]))
+
+
+def _level(usable: Floats, eaten: Bools) -> float:
+    """Give the amount a week that no later part of the stretch runs short of."""
+    still = np.cumsum(eaten[::-1])[::-1]
+    needed = still > 0
+    return float((usable[needed] / still[needed]).min()) if needed.any() else 0.0
+
+
+def usable_portions(
+    planned: PlannedSeason, food: int, begins: int, ends: int, in_hand: float
+) -> Floats:
+    """Give the portions that could still be eaten from each week on, if none were before.
+
+    Oldest is eaten first, so what stands there as a stretch begins is the newest. Shape
+    (ends - begins,).
+    """
+    arrays, plan = planned.case.arrays, planned.plan
+    rows = np.flatnonzero(arrays.food_of_preserve == food)
+    standing = plan.shelf[rows, begins - 1] if begins else arrays.opening_units[rows]
+    usable = np.zeros(ends - begins)
+    for r, units in zip(rows, standing, strict=True):
+        kept = 1.0 - arrays.loss_per_week[r]
+        made = arrays.sealed_share[r] * plan.put_up[r, :begins]
+        for week in range(begins, ends):
+            age = week - np.arange(begins)
+            young = made[age < arrays.keeps_weeks[r]] @ kept ** age[age < arrays.keeps_weeks[r]]
+            good = young + arrays.opening_left[r, week]
+            left = min(units * kept ** (week - begins + 1), good)
+            usable[week - begins] += left * arrays.portions[r]
+    whole = float(standing @ arrays.portions[rows])
+    return usable * (in_hand / whole) if whole > 0 else usable
