@@ -1,7 +1,6 @@
 """The weeks a preserve has to cover, and the hand rule's sum for them."""
 
 from dataclasses import dataclass
-from datetime import date
 
 import numpy as np
 
@@ -89,8 +88,3 @@ def carry_over(case: Case) -> Floats:
         left = max(0.0, portions.sum() - eaten) / max(portions.sum(), 1e-9)
         carried[rows] = np.minimum(still_good, arrays.opening_units[rows] * left)
     return carried
-
-
-def new_crop_date(case: Case, food: int) -> date:
-    """Give the Monday of the week of the food's new crop."""
-    return case.weeks.monday(int(case.demand.cover_until[food]))

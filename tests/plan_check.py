@@ -3,12 +3,14 @@
 Used by the law tests; it takes a season, a day and a plan, and lists what is broken.
 """
 
+import math
 from datetime import timedelta
 
 import numpy as np
 
 from model.case import Case
 from model.plan import Plan
+from model.season.weeks import monday_of
 
 CLOSE = 1e-5
 
@@ -43,6 +45,10 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
             if abs(had - gone - plan.on_hand_kg[c, week]) > CLOSE * max(1.0, had):
                 faults.append(f"{crop}: kilograms appear or vanish in week {week}")
             held = plan.on_hand_kg[c, week]
+            picked = [*earlier, *plan.harvest_kg[c, : week + 1]]
+            good = sum(picked[len(picked) - span + 1 :]) if span > 1 else 0.0
+            if held > good + CLOSE * max(1.0, good):
+                faults.append(f"{crop}: held longer than it holds in week {week}")
     return faults
 
 
@@ -66,10 +72,43 @@ def _jars(case: Case, plan: Plan) -> list[str]:
             covered = week < case.demand.cover_until[case.arrays.food_of_preserve[r]]
             if preserve.ready_after_weeks and covered and units < waiting - CLOSE:
                 faults.append(f"{preserve.name}: eaten before it is ready in week {week}")
+        faults += _past_eaten(case, plan, r)
+        enough = math.inf if preserve.target is None else preserve.target
+        if sum(made) >= enough + 1 or (enough == 0 and sum(made) > CLOSE):
+            faults.append(f"{preserve.name}: {sum(made):.1f} sealed, {enough} wanted")
         whole = plan.put_up[r] if preserve.canned else np.zeros(1)
         if np.abs(whole - np.round(whole)).max() > CLOSE:
             faults.append(f"{preserve.name}: part of a jar is filled")
     return faults
+
+
+def _past_eaten(case: Case, plan: Plan, r: int) -> list[str]:
+    """Follow every batch of a preserve, oldest first: what is past it must not stand there."""
+    preserve = case.season.preserves[r]
+    seals = 1 - case.season.settings.seal_failure_share if preserve.canned else 1.0
+    first = case.weeks.first
+    batches = sorted(
+        [(monday_of(count.put_up) - first).days // 7, count.units]
+        for count in case.stock
+        if count.preserve == preserve.name
+    )
+    covered = int(case.demand.cover_until[case.arrays.food_of_preserve[r]])
+    promised = [gift for gift in case.season.gifts if gift.preserve == preserve.name]
+    for week in range(covered):
+        for batch in batches:
+            batch[1] *= 1 - preserve.loss_per_week
+        batches.append([week, plan.put_up[r, week] * seals])
+        taken = plan.opened[r, week] + plan.past[r, week] + plan.given[r, week]
+        for batch in batches:
+            used = min(batch[1], taken)
+            batch[1], taken = batch[1] - used, taken - used
+        stale = sum(units for made, units in batches if week - made >= preserve.keeps_weeks)
+        if stale > CLOSE * 10:
+            return [f"{preserve.name}: {stale:.3f} past keeping stand there in week {week}"]
+        due = sum(gift.units for gift in promised if case.weeks.index(gift.day) == week)
+        if plan.given[r, week] > due + CLOSE:
+            return [f"{preserve.name}: more given than promised in week {week}"]
+    return []
 
 
 def _kitchen(case: Case, plan: Plan) -> list[str]:
@@ -158,6 +197,13 @@ def _needs(case: Case, plan: Plan) -> list[str]:
             )
             if abs(plan.met[f, week] - plan.fresh[f, week] - opened) > 1e-4:
                 faults.append(f"{food.name}: portions appear or vanish in week {week}")
+            eaten = sum(
+                plan.eaten_kg[c, week] * case.arrays.portions_per_kg[c]
+                for c, crop in enumerate(case.season.crops)
+                if case.season.food_of_crop(crop.name) == food
+            )
+            if abs(plan.fresh[f, week] - eaten) > 1e-4:
+                faults.append(f"{food.name}: fresh portions are not what was eaten in {week}")
             if plan.met[f, week] > case.demand.most[f, week] + 1e-4:
                 faults.append(f"{food.name}: more than can be eaten in week {week}")
     beds = {bed.name: bed.area_m2 for bed in case.season.beds}

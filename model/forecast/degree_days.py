@@ -1,9 +1,7 @@
-"""Growing degree-days: the warmth a day adds, by three public methods.
+"""Growing degree-days: the warmth a day adds, by the clipped method of extension services.
 
-A requirement in degree-days holds only with the method it was measured with.
-Sources: the plain mean and the clipped ("86/50 F") method of extension services; the single
-sine of Baskerville and Emin 1969 (formula from memory, checked at its two limits).
-Check values: tests/published/degree_days.csv.
+A requirement in degree-days holds only with the method it was measured with: the clipped
+("86/50 F") one. Check values: tests/published/degree_days.csv.
 """
 
 from collections.abc import Sequence
@@ -24,29 +22,11 @@ RECENT_DAYS = 14
 SPREAD_DAYS = 5.0
 
 
-def mean_minus_base(high_c: Floats, low_c: Floats, base_c: float) -> Floats:
-    """Give ``max(0, (high + low) / 2 - base)`` for each day."""
-    warmth: Floats = np.maximum(0.0, (high_c + low_c) / 2 - base_c)
-    return warmth
-
-
 def clip_then_mean(high_c: Floats, low_c: Floats, base_c: float, ceiling_c: float) -> Floats:
     """Clip high and low to base and ceiling first, then take the mean above the base."""
     high = np.clip(high_c, base_c, ceiling_c)
     low = np.clip(low_c, base_c, ceiling_c)
     warmth: Floats = (high + low) / 2 - base_c
-    return warmth
-
-
-def single_sine(high_c: Floats, low_c: Floats, base_c: float) -> Floats:
-    """Give the area above the base under a sine from the day's low to its high."""
-    mean, swing = (high_c + low_c) / 2, (high_c - low_c) / 2
-    safe = np.where(swing > 0, swing, 1.0)
-    angle = np.arcsin(np.clip((base_c - mean) / safe, -1.0, 1.0))
-    partly = ((mean - base_c) * (np.pi / 2 - angle) + swing * np.cos(angle)) / np.pi
-    warmth: Floats = np.where(
-        low_c >= base_c, mean - base_c, np.where(high_c <= base_c, 0.0, partly)
-    )
     return warmth
 
 

@@ -32,7 +32,6 @@ class OwnYield:
     seasons: int
     factor: float
     garden_log_sd: float
-    season_log_sd: float
 
 
 def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
@@ -45,7 +44,7 @@ def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
     logs = [math.log(ratio) + season_sd**2 / 2 for ratio in ratios.values()]
     mean = sum(logs) / (count + season_sd**2 / prior_sd**2)
     spread = math.sqrt(1.0 / (1.0 / prior_sd**2 + count / season_sd**2))
-    return OwnYield(crop.name, count, math.exp(mean), spread, season_sd)
+    return OwnYield(crop.name, count, math.exp(mean), spread)
 
 
 def season_ratios(season: Season, crop: str, today: date) -> dict[str, float]:

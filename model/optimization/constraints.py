@@ -25,6 +25,11 @@ class Constraints:
     lower: Floats = field(default_factory=lambda: np.zeros(0))
     upper: Floats = field(default_factory=lambda: np.zeros(0))
 
+    def __post_init__(self) -> None:
+        """Refuse a shape that is not that of the axes."""
+        if len(self.axes) != len(self.shape):
+            raise ValueError(f"{self.name!r} has {len(self.shape)} axes, not {self.axes!r}")
+
     @property
     def count(self) -> int:
         """Count the rows."""

@@ -8,7 +8,7 @@ import numpy as np
 from model.case import Case
 from model.optimization.harvest_constraints import beds_hold
 from model.optimization.periods import in_periods, summed
-from model.optimization.planning_program import planning_program, recourse_program
+from model.optimization.planning_program import RECOURSE, planning_program
 from model.optimization.program import LinearProgram
 from model.optimization.solve import Solver
 from model.optimization.two_stage import Ground, Recourse
@@ -44,7 +44,8 @@ def recourses(
     kg_per_unit : shape (Y, B, W), what one unit of each planting gives in each year.
     """
     years = []
-    for done, program in enumerate(map(recourse_program, _year_cases(case, kg_per_unit))):
+    for done, year in enumerate(_year_cases(case, kg_per_unit)):
+        program = planning_program(year, RECOURSE)
         years.append(Recourse(program, program.variables["area"].columns))
         progress((done + 1) / len(kg_per_unit))
     return years

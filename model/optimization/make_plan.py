@@ -1,12 +1,13 @@
 """Make the plan of a case: build the program, solve it, make loads and jars whole, read back."""
 
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from model.case import Case
-from model.optimization.planning_program import planning_program
+from model.optimization.planning_program import FAMILIES, Family, planning_program
 from model.optimization.program import LinearProgram
 from model.optimization.solve import GOOD_ENOUGH, Basis, Solution, Solver
 from model.optimization.whole_loads import Progress, make_whole, round_amounts
@@ -27,12 +28,17 @@ def _no_progress(_: float) -> None:
 
 
 def make_plan(
-    case: Case, *, start: Basis | None = None, progress: Progress = _no_progress
+    case: Case,
+    *,
+    start: Basis | None = None,
+    families: Sequence[Family] = FAMILIES,
+    progress: Progress = _no_progress,
 ) -> MadePlan:
     """Find the plan of a case.
 
     Parameters
     ----------
+    families : the constraints that it keeps, all of them as a rule.
     start : where an earlier plan of the same household stood; only speeds things up.
     progress : told the part that is done; may raise to stop the work.
 
@@ -41,7 +47,7 @@ def make_plan(
     NoPlan : when the solver ends without an answer.
     """
     began = time.perf_counter()
-    program = planning_program(case)
+    program = planning_program(case, families)
     built = time.perf_counter()
     solver = Solver(program)
     solver.start_from(start)

@@ -58,17 +58,11 @@ RECOURSE: tuple[Family, ...] = (
 FAMILIES = (beds_hold, *RECOURSE)
 
 
-def planning_program(case: Case) -> LinearProgram:
-    """Build the program of a case; raises SeasonProblems for contradictions in the input."""
-    return _program(case, FAMILIES)
+def planning_program(case: Case, wanted: Sequence[Family] = FAMILIES) -> LinearProgram:
+    """Build the program of a case with some families of constraints, all of them as a rule.
 
-
-def recourse_program(case: Case) -> LinearProgram:
-    """Build the program of one year for areas that are chosen elsewhere, so without the beds."""
-    return _program(case, RECOURSE)
-
-
-def _program(case: Case, wanted: Sequence[Family]) -> LinearProgram:
+    ``RECOURSE`` alone is the program of one year for areas that are chosen elsewhere.
+    """
     variables = Variables()
     add_decisions(case, variables)
     add_worth(case, variables)

@@ -5,7 +5,6 @@ it takes the basis of the plan before, which SciPy's does not. One thread and no
 so that the same program has the same answer.
 """
 
-import time
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -65,7 +64,7 @@ def _carry(
 
 @dataclass(frozen=True, eq=False)
 class Solution:
-    """An answer of the solver: a value for each column, its worth and what it took.
+    """An answer of the solver: a value for each column and its worth.
 
     ``relative_gap`` is the part of the worth by which a better answer could still exist.
     """
@@ -73,9 +72,7 @@ class Solution:
     values: Floats
     worth: float
     relative_gap: float
-    seconds: float
     basis: Basis | None
-    row_duals: Floats
     column_duals: Floats
 
 
@@ -122,17 +119,9 @@ class Solver:
             kinds = np.full(count, kind)
             self._highs.changeColsIntegrality(count, columns.astype(np.int32), kinds)
 
-    def suggest(self, values: Floats) -> None:
-        """Offer a full answer to start a search for whole numbers from."""
-        solution = highspy.HighsSolution()
-        solution.col_value = list(values)
-        self._highs.setSolution(solution)
-
     def solve(self) -> Solution:
         """Solve; raises NoPlan when HiGHS ends without an answer."""
-        started = time.perf_counter()
         self._highs.run()
-        seconds = time.perf_counter() - started
         status = self._highs.getModelStatus()
         info = self._highs.getInfo()
         found = self._highs.getSolution()
@@ -146,9 +135,7 @@ class Solver:
             values=np.array(found.col_value),
             worth=float(info.objective_function_value),
             relative_gap=max(0.0, gap),
-            seconds=seconds,
             basis=Basis(self._program, basis) if basis.valid else None,
-            row_duals=np.array(found.row_dual),
             column_duals=np.array(found.col_dual),
         )
 

@@ -56,6 +56,8 @@ class Variables:
         """Add one column where ``exists`` is true; bounds have its shape or are one number."""
         if name in self.blocks:
             raise ValueError(f"the decisions {name!r} are there already")
+        if len(axes) != exists.ndim:
+            raise ValueError(f"{name!r} has {exists.ndim} axes, not {axes!r}")
         index = np.full(exists.shape, ABSENT, dtype=np.int64)
         size = int(exists.sum())
         index[exists] = self.count + np.arange(size)

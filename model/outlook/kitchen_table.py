@@ -9,6 +9,11 @@ from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
 
 ALMOST = 0.9
+PRESERVE_COLUMNS = (
+    *("preserve", "food", "product", "method", "jar", "unit"),
+    *("to_fill", "sealed_needed", "by_hand", "on_shelf", "carried_over"),
+    *("fresh_kg", "loads", "minutes", "process", "reason"),
+)
 
 
 def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -43,7 +48,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                 "reason": why[r],
             }
         )
-    return pd.DataFrame(rows)
+    return pd.DataFrame(rows, columns=list(PRESERVE_COLUMNS))
 
 
 def process_words(preserve: Preserve) -> str:

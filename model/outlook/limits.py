@@ -11,20 +11,24 @@ import numpy as np
 from model.case import Case
 from model.forecast.beds import bed_occupancy
 from model.plan import Plan
-from model.season.arrays import Floats
+from model.season.arrays import Bools, Floats
 
 TIGHT = 0.97
 
 
 @dataclass(frozen=True, eq=False)
 class LimitUse:
-    """One limit over the weeks; ``used`` and ``available`` have shape (W,), in ``unit``."""
+    """One limit over the weeks; ``used`` and ``available`` have shape (W,), in ``unit``.
+
+    ``holds_back`` has shape (R,): the preserves of which it allows no more.
+    """
 
     limit: str
     kind: str
     unit: str
     used: Floats
     available: Floats
+    holds_back: Bools
 
     @property
     def share(self) -> Floats:
@@ -33,11 +37,6 @@ class LimitUse:
             self.used, self.available, out=np.zeros_like(self.used), where=self.available > 0
         )
         return np.where((self.available <= 0) & (self.used > 1e-9), np.inf, part)
-
-    @property
-    def peak(self) -> int:
-        """Give the week in which it is tightest (the first of equals)."""
-        return int(np.argmax(np.round(self.share, 6)))
 
     @property
     def tight(self) -> Floats:
@@ -70,6 +69,7 @@ def _kitchen(case: Case, plan: Plan) -> Iterator[LimitUse]:
         "h",
         kitchen_minutes(case, plan) / 60,
         case.arrays.kitchen_minutes / 60,
+        np.ones(len(case.arrays.preserves), dtype=bool),
     )
 
 
@@ -82,12 +82,12 @@ def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
             gone = np.cumsum(plan.given[rows].sum(axis=0))
             gone = np.concatenate([[0.0], gone[:-1]])
             used = before[rows].sum(axis=0) + plan.put_up[rows].sum(axis=0) + gone
-            yield LimitUse(
-                f"jars: {jar}", "jars", "jars", used, np.full_like(used, arrays.owned_jars[z])
-            )
+            owned = np.full_like(used, arrays.owned_jars[z])
+            yield LimitUse(f"jars: {jar}", "jars", "jars", used, owned, rows)
         if np.isfinite(arrays.lids[z]):
             used = np.cumsum(plan.put_up[rows].sum(axis=0))
-            yield LimitUse(f"lids: {jar}", "lids", "lids", used, np.full_like(used, arrays.lids[z]))
+            bought = np.full_like(used, arrays.lids[z])
+            yield LimitUse(f"lids: {jar}", "lids", "lids", used, bought, rows)
 
 
 def _places(case: Case, plan: Plan) -> Iterator[LimitUse]:
@@ -97,7 +97,7 @@ def _places(case: Case, plan: Plan) -> Iterator[LimitUse]:
         used = arrays.space_per_unit[rows] @ plan.shelf[rows]
         unit, scale = {"shelf": ("m2", 1e-4), "root store": ("kg", 1.0)}.get(place.kind, ("l", 1.0))
         available = np.full_like(used, place.capacity)
-        yield LimitUse(place.name, place.kind, unit, used * scale, available * scale)
+        yield LimitUse(place.name, place.kind, unit, used * scale, available * scale, rows)
 
 
 def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
@@ -108,10 +108,11 @@ def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
             rows = arrays.place_of == p
             used = fresh[rows] @ plan.put_up[rows]
             available = np.full_like(used, arrays.freezer_kg_a_week[p])
-            yield LimitUse(f"freezing in {place.name}", "freezing", "kg", used, available)
+            yield LimitUse(f"freezing in {place.name}", "freezing", "kg", used, available, rows)
     if arrays.dried.any():
         used = fresh[arrays.dried] @ plan.put_up[arrays.dried]
-        yield LimitUse("dryer", "dryer", "kg", used, np.full_like(used, arrays.dryer_kg_a_week))
+        available = np.full_like(used, arrays.dryer_kg_a_week)
+        yield LimitUse("dryer", "dryer", "kg", used, available, arrays.dried)
 
 
 def _beds(case: Case, plan: Plan) -> Iterator[LimitUse]:
@@ -120,4 +121,6 @@ def _beds(case: Case, plan: Plan) -> Iterator[LimitUse]:
     ):
         used = occupied @ plan.amounts
         if used.any():
-            yield LimitUse(bed.name, "bed", "m2", used, np.full_like(used, bed.area_m2))
+            available = np.full_like(used, bed.area_m2)
+            none = np.zeros(len(case.arrays.preserves), dtype=bool)
+            yield LimitUse(bed.name, "bed", "m2", used, available, none)

@@ -4,10 +4,13 @@ import numpy as np
 
 from model.outlook.limits import LimitUse
 from model.planning import PlannedSeason
+from model.season.arrays import Ints
 
 NEAR = 0.1
 USED_UP = 0.04
 RUNS_SHORT = 0.85
+HALF = 0.5
+LEAST_KG = 1e-6
 
 
 def reasons(planned: PlannedSeason, uses: list[LimitUse]) -> list[str]:
@@ -35,31 +38,33 @@ def _more(planned: PlannedSeason, r: int) -> str:
 
 
 def _fewer(planned: PlannedSeason, uses: list[LimitUse], r: int) -> str:
-    case, plan, arrays = planned.case, planned.plan, planned.case.arrays
-    preserve = case.season.preserves[r]
-    makes = np.flatnonzero(plan.harvest_kg[arrays.fresh_kg[r] > 0].min(axis=0) > 1e-6)
+    plan, arrays = planned.plan, planned.case.arrays
     crops = np.flatnonzero(arrays.fresh_kg[r])
+    to_hand = plan.harvest_kg + np.column_stack(
+        [plan.before_kg.sum(axis=1), plan.on_hand_kg[:, :-1]]
+    )
+    makes = np.flatnonzero((to_hand[crops] > LEAST_KG).all(axis=0))
+    missing = [arrays.crops[c] for c in crops if to_hand[c].max() <= LEAST_KG]
+    if missing:
+        return f"harvest: no {_listed(missing)} is to come"
     if not len(makes):
-        return f"harvest: no {' or '.join(preserve.crops)} is to come"
+        return f"harvest: {_listed([arrays.crops[c] for c in crops])} are never ripe together"
     for c in crops:
-        harvest = plan.harvest_kg[c].sum()
-        if plan.spare_kg[c].sum() <= USED_UP * harvest:
-            return f"harvest: all {harvest:.0f} kg of {arrays.crops[c]} are used"
-    names = {
-        "jars": f"jars: {preserve.jar}",
-        "lids": f"lids: {preserve.jar}",
-        "room": preserve.place,
-        "freezing": f"freezing in {preserve.place}",
-        "hours": "kitchen hours",
-    }
-    for word, name in names.items():
-        use = next((use for use in uses if use.limit == name), None)
-        if use is not None and use.tight[makes].mean() >= 0.5:
-            return f"{word}: {name} is used up in the weeks of {arrays.crops[crops[0]]}"
+        whole = plan.harvest_kg[c].sum() + plan.before_kg[c].sum()
+        if plan.spare_kg[c].sum() <= USED_UP * whole:
+            return f"harvest: all of the {arrays.crops[c]} is used"
+    for use in sorted(uses, key=lambda use: use.kind == "kitchen hours"):
+        if use.holds_back[r] and use.tight[makes].mean() >= HALF:
+            return f"{use.limit}: used up while there is {arrays.crops[crops[0]]}"
     return _not_wanted(planned, uses, r, makes)
 
 
-def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: np.ndarray) -> str:
+def _listed(names: list[str]) -> str:
+    """Join names as in a sentence."""
+    return " and ".join(names)
+
+
+def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: Ints) -> str:
     """Give the reason when harvest, jars and room would allow more."""
     case, plan, rule = planned.case, planned.plan, planned.by_hand[r]
     preserve = case.season.preserves[r]
@@ -70,12 +75,6 @@ def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: np.
     met = np.minimum(plan.met[food], plan.wanted[food]).sum()
     if met >= RUNS_SHORT * plan.wanted[food].sum():
         return "enough: the rest of this food is covered otherwise"
-    if use_is_tight(uses, "kitchen hours", makes):
+    if any(use.kind == "kitchen hours" and use.tight[makes].any() for use in uses):
         return "hours: the kitchen has no more in some of those weeks"
     return "worth: its work is worth more in another preserve"
-
-
-def use_is_tight(uses: list[LimitUse], name: str, weeks: np.ndarray) -> bool:
-    """Say whether a limit is used up in any of some weeks."""
-    use = next((use for use in uses if use.limit == name), None)
-    return bool(use is not None and use.tight[weeks].any())

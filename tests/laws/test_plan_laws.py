@@ -8,8 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from model.case import make_case
+from model.case import Case, make_case
 from model.optimization.make_plan import make_plan
+from model.optimization.planning_program import FAMILIES, Family
 from model.planning import PlannedSeason
 from model.season.season import Season
 from tests.plan_check import broken_rules
@@ -78,6 +79,65 @@ def test_a_broken_plan_is_caught(tiny_plan: PlannedSeason) -> None:
     assert broken_rules(tiny_plan.case, plan) == []
     assert broken_rules(tiny_plan.case, replace(plan, opened=more))
     assert broken_rules(tiny_plan.case, replace(plan, loads=hours))
+
+
+# What these ask is worth only: without them nothing impossible is planned.
+WORTH_ONLY = {"fresh_first", "shares_kept", "reserve_in_hand", "wishes"}
+PHYSICAL = [family for family in FAMILIES if family.__name__ not in WORTH_ONLY]
+
+
+@pytest.fixture(scope="module")
+def tight_cases() -> list[Case]:
+    """Seasons short of bed and hours, of lids and room, or of jars."""
+    return [
+        tight_case(bed_m2=4, jars="quart,946,7,30\npint,473,5,30", hours=1.0),
+        tight_case(bed_m2=20, jars="quart,946,12,9\npint,473,20,18", hours=5),
+        tight_case(bed_m2=20, jars="quart,946,7,30\npint,473,5,30", hours=2.5),
+    ]
+
+
+def tight_case(bed_m2: int, jars: str, hours: float) -> Case:
+    heading, *rows = TABLES["preserves.csv"].splitlines()
+    rows = [f"{row},{'3' if 'sauce' in row else ''},," for row in rows]
+    rows += [
+        "dried tomatoes,tomatoes,tomato,dry,,,,20,,,",
+        "crock beans,beans,bush bean,ferment,,,,20,,1.2,",
+    ]
+    return make_case(
+        small_season(
+            preserves="\n".join([heading + ",target,fresh_per_jar_kg,keeps_weeks", *rows]) + "\n",
+            plantings=(
+                "season,crop,bed,sown,planted_out,area_m2,plants,least_percent,most_percent\n"
+                "2027,bush bean,only bed,2027-05-28,,8,,10,300\n"
+                "2027,tomato,only bed,2027-03-20,2027-05-28,,20,10,300\n"
+            ),
+            beds=f"bed,area_m2\nonly bed,{bed_m2}\n",
+            jars=f"jar,volume_ml,owned,lids\n{jars}\npack,750,,\n",
+            equipment=(
+                "equipment,kind,jar,jars_per_load,fresh_per_load_kg,loads_a_week\n"
+                "pan,boiling-water canner,quart,7,,\n"
+                "pan,boiling-water canner,pint,9,,\n"
+                "rack,dryer,,,1.5,1\n"
+            ),
+            places=(
+                "place,kind,shelf_area_m2,tiers,volume_l,holds_kg\n"
+                "shelf,shelf,0.25,1,,\nfreezer,freezer,,,25,\ncrock,crock,,,6,\n"
+            ),
+            kitchen_hours=f"begins,ends,hours_a_week\n,,{hours}\n",
+        ),
+        date(2027, 3, 1),
+    )
+
+
+@pytest.mark.parametrize("left_out", PHYSICAL, ids=lambda family: family.__name__)
+def test_a_plan_made_without_one_family_of_constraints_breaks_a_rule(
+    tight_cases: list[Case], left_out: Family
+) -> None:
+    kept = [family for family in FAMILIES if family is not left_out]
+
+    for case in tight_cases:
+        assert broken_rules(case, make_plan(case).plan) == []
+    assert any(broken_rules(case, make_plan(case, families=kept).plan) for case in tight_cases)
 
 
 @pytest.mark.parametrize("file", ["plantings.csv", "preserves.csv", "foods.csv", "jars.csv"])

@@ -7,12 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from model.forecast.degree_days import (
-    clip_then_mean,
-    day_reached,
-    mean_minus_base,
-    single_sine,
-)
+from model.forecast.degree_days import clip_then_mean, day_reached
 from model.safety.altitude import FOOT_M, boiling_point_c
 from model.season.frosts import Frost
 from model.season.weeks import YearDay
@@ -49,43 +44,21 @@ def test_degree_days_of_one_day_are_the_published_ones(row: dict[str, str]) -> N
     """County extension column of 2018, Iowa State University, and hand-worked days."""
     high, low = np.array([float(row["t_max"])]), np.array([float(row["t_min"])])
     base = float(row["base"])
-    if row["method"] == "clip_then_mean":
-        warmth = clip_then_mean(high, low, base, float(row["upper"]))
-    elif row["method"] == "single_sine_no_upper":
-        warmth = single_sine(high, low, base)
-    else:
-        warmth = mean_minus_base(high, low, base)
+    warmth = clip_then_mean(high, low, base, float(row["upper"]))
 
     assert warmth[0] == pytest.approx(float(row["expected_gdd"]), abs=5e-4)
 
 
-# Sums worked out from the daily records of Kelowna, 1 April to 31 October 2007
-# (Environment and Climate Change Canada); worked out before this code was written.
-KELOWNA = [
-    ("mean", 10.0, 958.40),
-    ("mean", 5.0, 1864.10),
-    ("mean", 4.4, 1985.45),
-    ("clip", 10.0, 1268.15),
-    ("sine", 10.0, 1133.76),
-    ("sine", 5.0, 1945.22),
-    ("sine", 4.4, 2055.85),
-]
+def test_a_season_of_degree_days_sums_as_worked_out() -> None:
+    """Kelowna, 1 April to 31 October 2007 (Environment and Climate Change Canada).
 
-
-@pytest.mark.parametrize(("method", "base", "expected"), KELOWNA)
-def test_a_season_of_degree_days_sums_as_worked_out(
-    method: str, base: float, expected: float
-) -> None:
+    Worked out from the daily records before this code was written.
+    """
     days = rows("daily_temperatures.csv")
     high = np.array([float(day["t_max_c"]) for day in days])
     low = np.array([float(day["t_min_c"]) for day in days])
-    warmth = {
-        "mean": lambda: mean_minus_base(high, low, base),
-        "clip": lambda: clip_then_mean(high, low, base, 30.0),
-        "sine": lambda: single_sine(high, low, base),
-    }[method]()
 
-    assert warmth.sum() == pytest.approx(expected, abs=0.01)
+    assert clip_then_mean(high, low, 10.0, 30.0).sum() == pytest.approx(1268.15, abs=0.01)
 
 
 def test_sweet_corn_in_that_season_is_ready_on_30_august() -> None:

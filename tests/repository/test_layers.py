@@ -24,6 +24,9 @@ def imports(file: Path) -> Iterator[tuple[str, bool]]:
     for node in ast.walk(tree):
         if isinstance(node, ast.ImportFrom):
             yield node.module or "", node in tree.body
+            for name in node.names if node.module == "model" else ():
+                if any((ROOT / "model").glob(f"{name.name}*")):
+                    yield f"model.{name.name}", node in tree.body
         elif isinstance(node, ast.Import):
             for name in node.names:
                 yield name.name, node in tree.body
