@@ -69,7 +69,7 @@ def planned(season: Season, today: date, before: PlannedSeason | None = None) ->
     made = model.plan_season(
         season,
         today,
-        start=before.basis if before else None,
+        before=before,
         progress=lambda words, part: bar.progress(min(1.0, part), text=words),
     )
     bar.empty()

@@ -20,8 +20,10 @@ from model.outlook.kitchen_table import batch_table, limit_table, preserve_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.report import plan_report
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
+from model.planting.value import planting_value
 from model.reference.lookup import products
 from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
@@ -61,6 +63,7 @@ __all__ = [
     "plan_report",
     "plan_season",
     "planting_table",
+    "planting_value",
     "plate_table",
     "present_food_table",
     "preserve_table",
@@ -76,5 +79,6 @@ __all__ = [
     "supply_table",
     "tested_ways",
     "tight_limits",
+    "ways_table",
     "week_table",
 ]

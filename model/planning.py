@@ -1,7 +1,7 @@
 """The one story: a season on a day becomes a case, a plan, and years lived with it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 import numpy as np
@@ -10,9 +10,11 @@ from model.case import Case, make_case
 from model.cover import CoverWindow, cover_windows
 from model.demand.hand_rule import HandRule
 from model.forecast.years import sampled_harvest
+from model.optimization.ground import with_amounts
 from model.optimization.make_plan import make_plan
 from model.optimization.solve import Basis
 from model.plan import Plan
+from model.planting.margin import PlantingChoice, tuned_margin, with_margin
 from model.season.arrays import Floats, Singles
 from model.season.season import Season
 from model.simulation.food_years import FoodYears, food_years
@@ -34,11 +36,13 @@ class PlannedSeason:
     shelf_low, shelf_high : shape (R, W), units; one year in ten has less, or more, when the
         household keeps to the plan's pace.
     years : the same years when it eats what it wants until it is gone.
+    planting : how much to plant, and the margin behind it.
     basis : where the program stood, for planning again after a small change.
     """
 
     case: Case
     plan: Plan
+    planting: PlantingChoice
     harvest_low: Floats
     harvest_high: Floats
     shelf_low: Floats
@@ -59,7 +63,7 @@ def plan_season(
     *,
     years: int = YEARS,
     seed: int = SEED,
-    start: Basis | None = None,
+    before: PlannedSeason | None = None,
     progress: Progress = _no_progress,
 ) -> PlannedSeason:
     """Plan a season from a day on and live through ``years`` simulated years with the plan.
@@ -67,7 +71,7 @@ def plan_season(
     Parameters
     ----------
     seed : of the simulated years; the same seed gives the same years.
-    start : the ``basis`` of an earlier plan of this household, to be quicker.
+    before : an earlier plan of this household: its margin is kept, and it is quicker.
     progress : told in words what is being done, and the part done; may raise to stop.
 
     Raises
@@ -76,12 +80,14 @@ def plan_season(
     """
     progress("Reading the season", 0.0)
     case = make_case(season, today)
-    progress("Choosing what to plant, put up and open", 0.05)
+    generator = np.random.default_rng(seed)
+    planting = _planting(case, generator.spawn(1)[0], before, progress)
     made = make_plan(
-        case, start=start, progress=lambda part: progress("Filling whole loads", 0.05 + 0.6 * part)
+        with_amounts(case, planting.amounts),
+        start=before.basis if before else None,
+        progress=lambda part: progress("Filling whole loads", 0.4 + 0.3 * part),
     )
     plan = made.plan
-    generator = np.random.default_rng(seed)
     harvest = sampled_harvest(season, case.forecast, plan.amounts, years, generator)
     progress("Living through simulated years", 0.7)
     at_pace, as_wanted = _live(case, plan, harvest, generator, progress)
@@ -91,6 +97,7 @@ def plan_season(
     return PlannedSeason(
         case=case,
         plan=plan,
+        planting=planting,
         harvest_low=low,
         harvest_high=high,
         shelf_low=shelf_low,
@@ -100,6 +107,20 @@ def plan_season(
         by_hand=tuple(window.hand_rule for window in windows),
         basis=made.basis,
     )
+
+
+def _planting(
+    case: Case,
+    generator: np.random.Generator,
+    before: PlannedSeason | None,
+    progress: Progress,
+) -> PlantingChoice:
+    """Choose what to plant; after a small change with the margin that was chosen before."""
+    words = "Trying how much more to plant than an ordinary year needs"
+    if before is not None and before.planting.tried:
+        amounts, _ = with_margin(case, before.planting.margin, before.basis)
+        return replace(before.planting, amounts=amounts)
+    return tuned_margin(case, generator, progress=lambda part: progress(words, 0.05 + 0.35 * part))
 
 
 def _live(

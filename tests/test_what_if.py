@@ -11,7 +11,7 @@ TODAY = date(2027, 3, 1)
 
 def replanned(before: PlannedSeason, change: Change) -> PlannedSeason:
     season = model.changed_season(before.case.season, change, TODAY)
-    return model.plan_season(season, TODAY, years=50, start=before.basis)
+    return model.plan_season(season, TODAY, years=50, before=before)
 
 
 def test_a_target_is_met_as_far_as_it_goes_and_not_passed(tiny_plan: PlannedSeason) -> None:

@@ -11,6 +11,7 @@ from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
 from model.intake.tables import SeasonTables
 from model.season.season import Season
+from model.season.settings import USUALLY_PLAN_FOR
 
 
 def read_season(path: str | Path) -> Season:
@@ -56,6 +57,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         invented=bool(household and household[0].cells.get("invented")),
         units=(household[0].text("units") if household else "") or "metric",
         altitude_ft=kitchen.altitude_ft,
+        plan_for=(household[0].text("plan_for") if household else "") or USUALLY_PLAN_FOR,
         notes_date=household[0].day("notes_date") if household else None,
         frosts=frosts,
         eaters=home.eaters(desk),

@@ -12,6 +12,7 @@ from model.intake.columns import (
     whole_column,
 )
 from model.reference.read import table
+from model.season.settings import PLAN_FOR
 
 FOOD_GROUPS = tuple(row["group"] for row in table("portions"))
 SETTINGS = tuple(row["setting"] for row in table("judgements"))
@@ -32,6 +33,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
                 measure="length",
             ),
             choice_column("units", "shown on screens", ("metric", "US"), required=False),
+            choice_column("plan_for", "how much bad years weigh", PLAN_FOR, required=False),
             date_column("notes_date", "the day these notes are read on", required=False),
         ),
     ),

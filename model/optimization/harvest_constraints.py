@@ -27,10 +27,11 @@ def picking_balance(case: Case, variables: Variables) -> Constraints:
         for r in np.flatnonzero(arrays.fresh_kg[:, c]):
             rows.add(variables["put_up"].index[r], arrays.fresh_kg[r, c], at=rows.index[c])
     area = variables["area"].index
+    # what is too little for a decision of its own is too little to ask for one
+    enough = variables["spare"].index >= 0
     for b, c in enumerate(forecast.crop_of):
-        rows.add(
-            np.broadcast_to(area[b], len(arrays.weeks)), -forecast.kg_per_unit[b], rows.index[c]
-        )
+        picked = np.where(enough[c], forecast.kg_per_unit[b], 0.0)
+        rows.add(np.broadcast_to(area[b], len(arrays.weeks)), -picked, rows.index[c])
     had = np.zeros(rows.shape)
     had[:, 0] = held_from_before(case)[:, 0]
     return rows.equal_to(had)

@@ -55,9 +55,28 @@ def make_plan(
     progress(0.1)
     fixed = round_amounts(case, program, solver, relaxed)
     answer = make_whole(case, program, solver, fixed, lambda part: progress(0.1 + 0.9 * part))
+    report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
+    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
+
+
+def relaxed_plan(case: Case, start: Basis | None = None) -> MadePlan:
+    """Find the plan of a case whose loads need not be whole: a quick sketch of it."""
+    began = time.perf_counter()
+    program = planning_program(case)
+    built = time.perf_counter()
+    solver = Solver(program)
+    solver.start_from(start)
+    answer = solver.solve()
+    report = _report(program, answer, answer, built - began, time.perf_counter() - built)
+    return MadePlan(read_plan(case, program, answer, report), answer.basis)
+
+
+def _report(
+    program: LinearProgram, answer: Solution, relaxed: Solution, built: float, solved: float
+) -> SolverReport:
     gap = max(0.0, (relaxed.worth - answer.worth) / max(1.0, abs(relaxed.worth)))
     rows, columns = program.shape
-    report = SolverReport(
+    return SolverReport(
         status="optimal" if gap <= GOOD_ENOUGH else "feasible",
         worth=answer.worth,
         bound=relaxed.worth,
@@ -65,10 +84,9 @@ def make_plan(
         variables=columns,
         constraints=rows,
         whole_numbers=len(program.whole),
-        build_seconds=built - began,
-        solve_seconds=time.perf_counter() - built,
+        build_seconds=built,
+        solve_seconds=solved,
     )
-    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 
 
 def read_plan(case: Case, program: LinearProgram, answer: Solution, report: SolverReport) -> Plan:

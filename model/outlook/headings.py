@@ -17,6 +17,12 @@ HEADINGS: dict[str, Heading] = {
     "amount": Heading("Planned", "", "how much to grow, in the planting's own unit"),
     "area_m2": Heading("Area", "m2", "bed that it takes"),
     "available": Heading("Available", "", "of the limit"),
+    "bad_more_high": Heading("at most", "portions", "95 of 100 such samples give less"),
+    "bad_more_low": Heading("at least", "portions", "95 of 100 such samples give more"),
+    "bad_more_portions": Heading("More in a bad year", "portions", "than by the way in use"),
+    "bad_year_portions": Heading(
+        "In a bad year", "portions", "met in the year that one in ten falls below"
+    ),
     "bed": Heading("Bed", "", "where it grows"),
     "before": Heading("Before", "", "without the change"),
     "begins": Heading("Begins", "", "Monday of the first week"),
@@ -49,6 +55,7 @@ HEADINGS: dict[str, Heading] = {
     "lasts_high": Heading("In a good year until", "", "one year in ten lasts longer"),
     "lasts_low": Heading("In a bad year until", "", "one year in ten gives out sooner"),
     "lasts_until": Heading("Lasts until", "", "in the middle of the simulated years"),
+    "left_portions": Heading("Left over", "portions", "on the shelf at the new crop"),
     "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
     "limit": Heading("Limit", "", "what can run out"),
     "loads": Heading("Loads", "", "canner loads"),
@@ -61,6 +68,9 @@ HEADINGS: dict[str, Heading] = {
     "method": Heading("Method", "", "how it is kept"),
     "middle_portions": Heading("Stock", "portions", "on the shelf, middle of the years"),
     "minutes": Heading("Kitchen time", "min", "hands and canner"),
+    "more_high": Heading("at most", "portions", "95 of 100 such samples give less"),
+    "more_low": Heading("at least", "portions", "95 of 100 such samples give more"),
+    "more_portions": Heading("More", "portions", "met than by the way in use"),
     "new_crop": Heading(
         "New crop", "", "late side of next year's first picking; blank where none grows"
     ),
@@ -86,12 +96,14 @@ HEADINGS: dict[str, Heading] = {
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
     "start": Heading("Sow or plant", "", "date"),
     "status": Heading("Season", "", "ahead, on track or behind"),
-    "to_fill": Heading("To put up", "jars", "so that enough seal"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
+    "to_fill": Heading("To put up", "jars", "so that enough seal"),
     "unit": Heading("Unit", "", "what is counted"),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
+    "way": Heading("Way to choose", "", "of what to plant"),
     "week": Heading("Week of", "", "Monday"),
+    "weeks_short": Heading("Weeks short", "", "in which half the plate cannot be filled"),
     "written": Heading("In the notes", "", "how much the household wrote down"),
 }

@@ -6,24 +6,28 @@ would flatter it, because its pickings and batches foresee the season.
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from scipy.stats import bootstrap
 
 from model.case import Case
 from model.cover import CoverWindow
-from model.forecast.years import sampled_harvest
 from model.optimization.ground import whole_amounts, with_amounts
 from model.optimization.make_plan import make_plan
 from model.planting.by_hand import MARGINS, hand_amounts
-from model.planting.choose import OUTLOOKS, choose_planting
+from model.planting.many_years import for_many_years
+from model.planting.margin import lived, met_portions, tuned_margin, with_margin
 from model.season.arrays import Floats
-from model.simulation.lived_years import Follower, LivedYears, live_through
-from model.simulation.luck import draw_kitchen_luck
+from model.simulation.lived_years import LivedYears
 
 Progress = Callable[[str, float], None]
-MEAN_YEAR = "for the mean year"
+AS_WRITTEN, MEAN_YEAR, TUNED, MANY_YEARS = (
+    "as written down",
+    "for the mean year",
+    "for the mean year, with the best margin",
+    "for many years at once",
+)
 BAD_YEAR = 0.1
 
 
@@ -47,6 +51,11 @@ class WayScore:
     left: Floats
     hours: Floats
 
+    @property
+    def bad_year(self) -> float:
+        """Give the portions met in the year that one in ten falls below."""
+        return float(np.quantile(self.met, BAD_YEAR))
+
 
 @dataclass(frozen=True, slots=True)
 class Interval:
@@ -64,86 +73,82 @@ def score_ways(
     seed: int,
     progress: Progress = lambda _, __: None,
 ) -> list[WayScore]:
-    """Choose the amounts in every way and live through ``years`` fresh years with each."""
-    ways = dict(_amounts(case, windows, seed, progress))
+    """Choose the amounts in every way and live through ``years`` fresh years with each.
+
+    Parameters
+    ----------
+    seed : of the years to choose for and, apart from them, of the fresh ones.
+    progress : told what is being done and the part done; may raise to stop.
+    """
+    fresh, choosing = (int(state) for state in np.random.SeedSequence(seed).generate_state(2))
+    ways = dict(_amounts(case, windows, np.random.default_rng(choosing), progress))
     scores = []
     for done, (way, amounts) in enumerate(ways.items()):
-        progress(f"Living with the plan {way}", 0.4 + 0.6 * done / len(ways))
-        scores.append(_score(case, way, whole_amounts(case, amounts), years, seed))
+        progress(f"Living with what is planted {way}", 0.3 + 0.7 * done / len(ways))
+        scores.append(_score(case, way, whole_amounts(case, amounts), years, fresh))
     return scores
 
 
 def _amounts(
-    case: Case, windows: tuple[CoverWindow, ...], seed: int, progress: Progress
+    case: Case,
+    windows: tuple[CoverWindow, ...],
+    generator: np.random.Generator,
+    progress: Progress,
 ) -> Iterator[tuple[str, Floats]]:
-    yield "as written down", np.clip(case.forecast.amounts, case.forecast.least, case.forecast.most)
+    yield AS_WRITTEN, np.clip(case.forecast.amounts, case.forecast.least, case.forecast.most)
     for margin in MARGINS:
-        name = f"by hand + {margin:.0%}" if margin else "by hand"
+        name = f"by hand, {margin:.0%} more" if margin else "by hand"
         yield name, hand_amounts(case, windows, margin)
-    for margin in MARGINS:
-        less = replace(case.forecast, kg_per_unit=case.forecast.kg_per_unit / (1 + margin))
-        name = f"{MEAN_YEAR} + {margin:.0%}" if margin else MEAN_YEAR
-        yield name, make_plan(replace(case, forecast=less)).plan.amounts
-    for number, outlook in enumerate(OUTLOOKS):
-        progress(f"Choosing for {outlook}", 0.1 * (number + 1))
-        yield f"for {outlook}", choose_planting(case, outlook, np.random.default_rng(seed)).amounts
+    yield MEAN_YEAR, with_margin(case, 0.0)[0]
+    progress("Trying margins", 0.05)
+    yield TUNED, tuned_margin(case, generator).amounts
+    progress("Choosing for many years at once", 0.15)
+    yield MANY_YEARS, for_many_years(case, generator).amounts
 
 
 def _score(case: Case, way: str, amounts: Floats, years: int, seed: int) -> WayScore:
-    arrays = case.arrays
-    plan = make_plan(with_amounts(case, amounts)).plan
-    fresh, kitchen = np.random.default_rng(seed).spawn(2)
-    harvest = sampled_harvest(case.season, case.forecast, amounts, years, fresh)
-    luck = draw_kitchen_luck(
-        kitchen, years, arrays.sealed_share, len(case.weeks), case.season.settings.appetite_cv
-    )
-    follower = Follower(plan, arrays, case.demand.cover_until, as_wanted=False)
-    lived = live_through(follower, harvest, luck)
-    wanted = case.demand.wanted.astype(np.float32)
-    met = np.minimum(lived.met, wanted)
+    came = lived(case, make_plan(with_amounts(case, amounts)).plan, years, seed)
+    met = met_portions(case, came)
     plate = case.plate
-    lean = case.season.settings.lean_share * wanted[plate].sum(axis=0)
-    short = (met[:, plate].sum(axis=1) < lean - 1e-6) & (lean > 0)
+    lean = case.season.settings.lean_share * case.demand.wanted[plate].sum(axis=0)
+    short = (met[:, plate].sum(axis=1) < lean - 1e-3) & (lean > 0)
     return WayScore(
         way=way,
         amounts=amounts,
         met=met.sum(axis=(1, 2)).astype(float),
         weeks_short=short.sum(axis=1).astype(float),
-        left=_left(case, lived),
-        hours=lived.minutes.sum(axis=1).astype(float) / 60,
+        left=_left(case, came),
+        hours=came.minutes.sum(axis=1).astype(float) / 60,
     )
 
 
-def _left(case: Case, lived: LivedYears) -> Floats:
+def _left(case: Case, came: LivedYears) -> Floats:
     arrays = case.arrays
     last = np.maximum(case.demand.cover_until[arrays.food_of_preserve] - 1, 0)
-    standing = lived.shelf[:, np.arange(len(arrays.preserves)), last]
+    standing = came.shelf[:, np.arange(len(arrays.preserves)), last]
     portions: Floats = standing @ arrays.portions
     return portions
 
 
-def mean_difference(score: WayScore, other: WayScore) -> Interval:
-    """Give the portions by which one way meets more in the mean of the same years."""
-    difference = score.met - other.met
-    half = 1.96 * difference.std(ddof=1) / np.sqrt(len(difference))
-    return Interval(
-        float(difference.mean()), float(difference.mean() - half), float(difference.mean() + half)
-    )
+def mean_difference(ours: Floats, theirs: Floats) -> Interval:
+    """Give by how much the first is more in the mean of the same years; both shape (Y,)."""
+    difference = ours - theirs
+    value = float(difference.mean())
+    half = 1.96 * float(difference.std(ddof=1)) / len(difference) ** 0.5
+    return Interval(value, value - half, value + half)
 
 
-def bad_year_difference(
-    score: WayScore, other: WayScore, generator: np.random.Generator
-) -> Interval:
-    """Give the portions by which one way meets more in a one-in-ten bad year."""
+def bad_year_difference(ours: Floats, theirs: Floats, generator: np.random.Generator) -> Interval:
+    """Give by how much the first is more in a one-in-ten bad year; both shape (Y,)."""
 
-    def difference(ours: Floats, theirs: Floats, axis: int = -1) -> Floats:
-        bad: Floats = np.quantile(ours, BAD_YEAR, axis=axis) - np.quantile(
-            theirs, BAD_YEAR, axis=axis
+    def difference(first: Floats, second: Floats, axis: int = -1) -> Floats:
+        bad: Floats = np.quantile(first, BAD_YEAR, axis=axis) - np.quantile(
+            second, BAD_YEAR, axis=axis
         )
         return bad
 
     found = bootstrap(
-        (score.met, other.met),
+        (ours, theirs),
         difference,
         paired=True,
         n_resamples=399,
@@ -151,5 +156,4 @@ def bad_year_difference(
         method="percentile",
         rng=generator,
     )
-    value = float(difference(score.met, other.met))
-    return Interval(value, *map(float, found.confidence_interval))
+    return Interval(float(difference(ours, theirs)), *map(float, found.confidence_interval))

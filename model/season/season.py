@@ -34,13 +34,15 @@ _T = TypeVar("_T", bound=_Named)
 class Season:
     """Everything a plan is made from, except the day it is made on.
 
-    ``altitude_ft`` is None where the household did not give it (then nothing is canned).
+    ``altitude_ft`` is None where the household did not give it (then nothing is canned);
+    ``plan_for`` is one of ``settings.PLAN_FOR``.
     """
 
     household: str
     invented: bool
     units: str
     altitude_ft: Fraction | None
+    plan_for: str
     notes_date: date | None
     frosts: Frosts
     eaters: tuple[Eater, ...]

@@ -2,6 +2,10 @@
 
 from dataclasses import dataclass
 
+# Which years the household wants to be fed in; the first words weigh bad years least.
+PLAN_FOR = ("an ordinary year", "eight years in ten", "the bad year too")
+USUALLY_PLAN_FOR = PLAN_FOR[1]
+
 
 @dataclass(frozen=True, slots=True)
 class Settings:

@@ -1,0 +1,72 @@
+"""What choosing for many years is worth, and what knowing the year beforehand would be.
+
+In the program's own worth, over fresh years: each is solved with the areas chosen for many
+years, with those of the mean year, and with areas chosen for that very year. The recourse
+foresees each year, so these are bounds on what a household could gain (Birge and Louveaux:
+value of the stochastic solution, expected value of perfect information).
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.case import Case
+from model.forecast.years import sampled_kg_per_unit
+from model.optimization.ground import ground_of, known_beforehand, recourses
+from model.planting.many_years import for_many_years
+from model.planting.margin import with_margin
+from model.planting.ways import Interval, mean_difference
+from model.season.arrays import Floats
+
+Progress = Callable[[float], None]
+FRESH_YEARS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingValue:
+    """In portions of the best-liked food a year.
+
+    ``in_sample`` is the mean worth over the years that the areas were chosen for,
+    ``out_of_sample`` over fresh ones; ``stochastic`` what the choice is worth more than the
+    mean year's, ``perfect`` what knowing the year beforehand would add.
+    """
+
+    in_sample: float
+    out_of_sample: Interval
+    stochastic: Interval
+    perfect: Interval
+
+
+def planting_value(
+    case: Case,
+    seed: int,
+    *,
+    years: int = FRESH_YEARS,
+    progress: Progress = lambda _: None,
+) -> PlantingValue:
+    """Work out what choosing for many years is worth over ``years`` fresh ones."""
+    choosing, fresh = np.random.default_rng(seed).spawn(2)
+    chosen = for_many_years(case, choosing)
+    progress(0.2)
+    kg_per_unit = sampled_kg_per_unit(case.season, case.forecast, years, fresh)
+    programs = recourses(case, kg_per_unit, lambda part: progress(0.2 + 0.2 * part))
+    ground = ground_of(case).variables
+    cost = ground.worth
+
+    def worths(amounts: Floats) -> Floats:
+        return np.array([year.worth(amounts)[0] for year in programs]) + float(cost @ amounts)
+
+    ours = worths(chosen.amounts)
+    progress(0.6)
+    mean_year = worths(with_margin(case, 0.0)[0])
+    progress(0.75)
+    known = known_beforehand(case, kg_per_unit)
+    nothing = np.zeros_like(ours)
+    own = float(chosen.found.year_worth.mean() + cost @ chosen.found.areas)
+    return PlantingValue(
+        in_sample=own,
+        out_of_sample=mean_difference(ours, nothing),
+        stochastic=mean_difference(ours, mean_year),
+        perfect=mean_difference(known, ours),
+    )
