@@ -13,6 +13,7 @@ from model.errors import (
     SeasonProblems,
 )
 from model.intake.gate import read_season, season_from_zip
+from model.one_more import one_more_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -59,6 +60,7 @@ __all__ = [
     "harvest_table",
     "lean_table",
     "limit_table",
+    "one_more_table",
     "opening_table",
     "plan_report",
     "plan_season",

@@ -111,6 +111,11 @@ class Solver:
         if count:
             self._highs.changeColsBounds(count, columns.astype(np.int32), lower, upper)
 
+    def limit(self, rows: Ints, upper: Floats) -> None:
+        """Change the upper bounds of some rows."""
+        for row, bound in zip(rows.tolist(), upper.tolist(), strict=True):
+            self._highs.changeRowBounds(row, float(self._program.row_lower[row]), bound)
+
     def make_whole(self, columns: Ints, *, whole: bool = True) -> None:
         """Ask that some columns be whole numbers, or let go of that."""
         kind = highspy.HighsVarType.kInteger if whole else highspy.HighsVarType.kContinuous

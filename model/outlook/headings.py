@@ -92,6 +92,8 @@ HEADINGS: dict[str, Heading] = {
     "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
     "share": Heading("Used", "", "part of the limit"),
     "short_portions": Heading("Short", "portions", "wanted less met"),
+    "step": Heading("One more", "", "of the limit"),
+    "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "source": Heading("From", "", "fresh, jars, freezer, store"),
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
     "start": Heading("Sow or plant", "", "date"),

@@ -20,7 +20,8 @@ TIGHT = 0.97
 class LimitUse:
     """One limit over the weeks; ``used`` and ``available`` have shape (W,), in ``unit``.
 
-    ``holds_back`` has shape (R,): the preserves of which it allows no more.
+    ``holds_back`` has shape (R,): the preserves of which it allows no more. ``constraint``
+    names the optimiser's family of constraints and the member of it that says the same.
     """
 
     limit: str
@@ -29,6 +30,7 @@ class LimitUse:
     used: Floats
     available: Floats
     holds_back: Bools
+    constraint: tuple[str, int | None]
 
     @property
     def share(self) -> Floats:
@@ -70,6 +72,7 @@ def _kitchen(case: Case, plan: Plan) -> Iterator[LimitUse]:
         kitchen_minutes(case, plan) / 60,
         case.arrays.kitchen_minutes / 60,
         np.ones(len(case.arrays.preserves), dtype=bool),
+        ("kitchen hours", None),
     )
 
 
@@ -83,11 +86,11 @@ def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
             gone = np.concatenate([[0.0], gone[:-1]])
             used = before[rows].sum(axis=0) + plan.put_up[rows].sum(axis=0) + gone
             owned = np.full_like(used, arrays.owned_jars[z])
-            yield LimitUse(f"jars: {jar}", "jars", "jars", used, owned, rows)
+            yield LimitUse(f"jars: {jar}", "jars", "jars", used, owned, rows, ("jars", z))
         if np.isfinite(arrays.lids[z]):
             used = np.cumsum(plan.put_up[rows].sum(axis=0))
             bought = np.full_like(used, arrays.lids[z])
-            yield LimitUse(f"lids: {jar}", "lids", "lids", used, bought, rows)
+            yield LimitUse(f"lids: {jar}", "lids", "lids", used, bought, rows, ("lids", z))
 
 
 def _places(case: Case, plan: Plan) -> Iterator[LimitUse]:
@@ -97,7 +100,9 @@ def _places(case: Case, plan: Plan) -> Iterator[LimitUse]:
         used = arrays.space_per_unit[rows] @ plan.shelf[rows]
         unit, scale = {"shelf": ("m2", 1e-4), "root store": ("kg", 1.0)}.get(place.kind, ("l", 1.0))
         available = np.full_like(used, place.capacity)
-        yield LimitUse(place.name, place.kind, unit, used * scale, available * scale, rows)
+        yield LimitUse(
+            place.name, place.kind, unit, used * scale, available * scale, rows, ("places", p)
+        )
 
 
 def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
@@ -108,19 +113,26 @@ def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
             rows = arrays.place_of == p
             used = fresh[rows] @ plan.put_up[rows]
             available = np.full_like(used, arrays.freezer_kg_a_week[p])
-            yield LimitUse(f"freezing in {place.name}", "freezing", "kg", used, available, rows)
+            yield LimitUse(
+                f"freezing in {place.name}",
+                "freezing",
+                "kg",
+                used,
+                available,
+                rows,
+                ("freezing rate", p),
+            )
     if arrays.dried.any():
         used = fresh[arrays.dried] @ plan.put_up[arrays.dried]
         available = np.full_like(used, arrays.dryer_kg_a_week)
-        yield LimitUse("dryer", "dryer", "kg", used, available, arrays.dried)
+        yield LimitUse("dryer", "dryer", "kg", used, available, arrays.dried, ("dryer", None))
 
 
 def _beds(case: Case, plan: Plan) -> Iterator[LimitUse]:
-    for bed, occupied in zip(
-        case.season.beds, bed_occupancy(case.season, case.forecast), strict=True
-    ):
+    occupancy = bed_occupancy(case.season, case.forecast)
+    for place, (bed, occupied) in enumerate(zip(case.season.beds, occupancy, strict=True)):
         used = occupied @ plan.amounts
         if used.any():
             available = np.full_like(used, bed.area_m2)
             none = np.zeros(len(case.arrays.preserves), dtype=bool)
-            yield LimitUse(bed.name, "bed", "m2", used, available, none)
+            yield LimitUse(bed.name, "bed", "m2", used, available, none, ("beds", place))
