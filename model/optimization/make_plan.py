@@ -59,16 +59,17 @@ def make_plan(
     return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 
 
-def relaxed_plan(case: Case, start: Basis | None = None) -> MadePlan:
-    """Find the plan of a case whose loads need not be whole: a quick sketch of it."""
+def relaxed_plan(case: Case, start: Basis | None = None, weeks_ahead: int = 0) -> MadePlan:
+    """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
     began = time.perf_counter()
     program = planning_program(case)
     built = time.perf_counter()
     solver = Solver(program)
     solver.start_from(start)
-    answer = solver.solve()
-    report = _report(program, answer, answer, built - began, time.perf_counter() - built)
-    return MadePlan(read_plan(case, program, answer, report), answer.basis)
+    relaxed = solver.solve()
+    answer = make_whole(case, program, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
+    report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
+    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 
 
 def _report(

@@ -35,15 +35,24 @@ def round_amounts(
 
 
 def make_whole(
-    case: Case, program: LinearProgram, solver: Solver, relaxed: Solution, progress: Progress
+    case: Case,
+    program: LinearProgram,
+    solver: Solver,
+    relaxed: Solution,
+    progress: Progress,
+    *,
+    weeks_ahead: int | None = None,
 ) -> Solution:
-    """Round the loads and the canned jars of every week; returns the last answer."""
+    """Round the loads and the canned jars of every week, or of the first ``weeks_ahead``.
+
+    Returns the last answer.
+    """
     loads, put_up = program.variables["loads"].index, program.variables["put_up"].index
     answer = relaxed
     weeks = np.flatnonzero(
         ((loads >= 0) | ((put_up >= 0) & case.arrays.canned[:, None])).any(axis=0)
     )
-    for done, week in enumerate(weeks):
+    for done, week in enumerate(weeks if weeks_ahead is None else weeks[weeks < weeks_ahead]):
         progress(done / len(weeks))
         columns = loads[:, week][loads[:, week] >= 0]
         if len(columns):
