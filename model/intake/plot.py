@@ -1,5 +1,6 @@
 """What grows: beds, garden years, plantings, pickings and setbacks."""
 
+from datetime import date, timedelta
 from itertools import pairwise
 from math import ceil, floor
 
@@ -18,6 +19,8 @@ from model.season.garden import (
 )
 
 _AMOUNTS = {"area": "m2 of bed", "plants": "plant", "row": "m of row"}
+# What overwinters is sown in the year before its season, and no annual earlier.
+_BEFORE_SEASON = timedelta(days=366)
 
 
 def beds(desk: Desk) -> tuple[Bed, ...]:
@@ -44,9 +47,12 @@ def garden_seasons(desk: Desk) -> tuple[GardenSeason, ...]:
     return tuple(year for _, year in years)
 
 
-def plantings(desk: Desk, places: tuple[Bed, ...]) -> tuple[Planting, ...]:
-    """Give the plantings with their published yields, and check that they fit the beds."""
+def plantings(
+    desk: Desk, places: tuple[Bed, ...], years: tuple[GardenSeason, ...]
+) -> tuple[Planting, ...]:
+    """Give the plantings with their published yields; they fit their season and their bed."""
     found = []
+    by_name = {year.name: year for year in years}
     for row in desk.of("plantings.csv"):
         season = desk.known(row, "season", "seasons.csv", "season")
         bed = desk.known(row, "bed", "beds.csv", "bed")
@@ -54,21 +60,28 @@ def plantings(desk: Desk, places: tuple[Bed, ...]) -> tuple[Planting, ...]:
         amounts = [key for key in _AMOUNTS if row.known(key) is not None]
         if len(amounts) != 1:
             desk.add(row, f"{len(amounts)} amounts are given", "give one: area, plants or row")
-        if season is None or bed is None or name is None or len(amounts) != 1:
+        timed = _in_order(desk, row)
+        if name is None:
             continue
-        planting = _planting(desk, row, find_crop(name), season, bed, amounts[0])
-        if planting is not None:
-            found.append((row, planting))
-    _check_beds(desk, found, places)
-    return tuple(planting for _, planting in found)
+        crop = find_crop(name)
+        timed = (
+            timed
+            and _timed(desk, row, crop)
+            and _in_season(desk, row, crop, by_name.get(season or ""))
+        )
+        if timed and season is not None and bed is not None and len(amounts) == 1:
+            planting = _planting(desk, row, crop, season, bed, amounts[0])
+            if planting is not None:
+                found.append(planting)
+    _check_beds(desk, found, places, by_name)
+    return tuple(found)
 
 
 def _planting(
     desk: Desk, row: TypedRow, crop: Crop, season: str, bed: str, key: str
 ) -> Planting | None:
     published = _yield_of(desk, row, crop, _AMOUNTS[key])
-    timed = _timed(desk, row, crop)
-    if published is None or not timed:
+    if published is None:
         return None
     amount = row.number(key)
     least = amount * row.number("least_percent", 100.0) / 100.0
@@ -94,8 +107,6 @@ def _planting(
         most=most,
         kg_per_unit=published.kg_typical,
         area_m2_per_unit=area,
-        yield_status=published.status,
-        yield_source=published.source,
     )
 
 
@@ -115,34 +126,101 @@ def _yield_of(desk: Desk, row: TypedRow, crop: Crop, per: str) -> CropYield | No
     return None
 
 
-def _timed(desk: Desk, row: TypedRow, crop: Crop) -> bool:
-    sown, out, first = row.day("sown"), row.day("planted_out"), row.day("first_picking")
-    if sown and out and out < sown:
-        desk.add(row, f"planted out on {out}, before it was sown on {sown}", "mend a date")
-        return False
-    if first:
-        return True
-    needed = {"sown": sown, "planted out": out}.get(crop.counted_from)
-    if needed is None:
-        wanted = f"give first_picking, or {crop.counted_from.replace(' ', '_')}"
-        desk.add(
-            row,
-            f"the picking of {crop.name} cannot be dated",
-            wanted.removesuffix(", or first_picking"),
-        )
-        return False
+def _in_order(desk: Desk, row: TypedRow) -> bool:
+    """Check that what is dated comes in the order sown, planted out, first picking."""
+    headings = ("sown", "planted_out", "first_picking")
+    dated = [(heading, day) for heading in headings if (day := row.day(heading))]
+    for (before, earlier), (after, later) in pairwise(dated):
+        if later < earlier:
+            found = f"{after} on {later} is before {before} on {earlier}"
+            desk.add(row, found.replace("_", " "), "mend a date")
+            return False
     return True
 
 
+def _timed(desk: Desk, row: TypedRow, crop: Crop) -> bool:
+    """Check that the first picking is given or can be counted from a date that is."""
+    if row.day("first_picking") or _counted(row, crop):
+        return True
+    from_day = crop.counted_from.replace(" ", "_")
+    wanted = " or ".join(dict.fromkeys(("give first_picking", from_day)))
+    desk.add(
+        row,
+        f"the picking of {crop.name} cannot be dated",
+        wanted.removesuffix(" or first_picking"),
+    )
+    return False
+
+
+def _counted(row: TypedRow, crop: Crop) -> date | None:
+    """Give the day from which the days to the first picking are counted."""
+    heading = {"sown": "sown", "planted out": "planted_out"}.get(crop.counted_from)
+    return row.day(heading) if heading else None
+
+
+def _in_season(desk: Desk, row: TypedRow, crop: Crop, year: GardenSeason | None) -> bool:
+    """Check the dates against the garden year of the harvest, where that is known."""
+    if year is None:
+        return True
+    first_day = date.min if _perennial(crop) else year.begins - _BEFORE_SEASON
+    allowed = {"sown": first_day, "planted_out": first_day, "first_picking": year.begins}
+    sound = True
+    for heading, earliest in allowed.items():
+        day = row.day(heading)
+        if day and not earliest <= day <= year.ends:
+            since = f"{earliest} to " if earliest > date.min else "a day up to "
+            wanted = f"give {since}{year.ends} for season {year.name}"
+            desk.add(row, f"{heading} is {day}, outside its season", wanted)
+            sound = False
+    return sound
+
+
+def _perennial(crop: Crop) -> bool:
+    return crop.counted_from == "first picking"
+
+
 def _check_beds(
-    desk: Desk, found: list[tuple[TypedRow, Planting]], places: tuple[Bed, ...]
+    desk: Desk,
+    found: list[Planting],
+    places: tuple[Bed, ...],
+    years: dict[str, GardenSeason],
 ) -> None:
+    """Check that the least amounts fit their beds on the days when all surely stand there.
+
+    An annual surely stands from its start to its first picking at the earliest, a perennial
+    all season; the forecast, which knows the day of the plan, dates them more closely.
+    """
     areas = {bed.name: bed.area_m2 for bed in places}
-    for row, planting in found:
-        least = planting.least * planting.area_m2_per_unit
-        if planting.bed in areas and least > areas[planting.bed] * 1.001:
-            wanted = f"at most {areas[planting.bed]:g} m2, the size of the bed"
-            desk.add(row, f"{planting.label} takes {least:.1f} m2", wanted)
+    standing: dict[tuple[str, str], list[tuple[date, date, float]]] = {}
+    for planting in found:
+        if planting.bed in areas and planting.season in years:
+            begins, until = _surely_stands(planting, years[planting.season])
+            area = planting.least * planting.area_m2_per_unit
+            standing.setdefault((planting.season, planting.bed), []).append((begins, until, area))
+    for (season, bed), stands in standing.items():
+        taken = {
+            day: sum(area for begins, until, area in stands if begins <= day <= until)
+            for day, _, _ in stands
+        }
+        day = max(taken, key=lambda day: (taken[day], -day.toordinal()))
+        if taken[day] > areas[bed] * 1.001:
+            found_text = (
+                f"season {season}: the plantings in {bed} need {taken[day]:.1f} m2 on {day}"
+            )
+            wanted = f"at most {areas[bed]:g} m2; make some smaller, or set least_percent"
+            desk.add_of_file("plantings.csv", found_text, wanted)
+
+
+def _surely_stands(planting: Planting, year: GardenSeason) -> tuple[date, date]:
+    crop = find_crop(planting.crop)
+    if _perennial(crop):
+        return year.begins, year.ends
+    counted = planting.planted_out if crop.counted_from == "planted out" else planting.sown
+    until = planting.first_picking
+    if until is None and counted is not None:
+        until = counted + timedelta(days=round(crop.days_low or 0.0))
+    begins = planting.started or until or year.begins
+    return begins, max(begins, until or begins)
 
 
 def crops(found: tuple[Planting, ...], eaten: set[str]) -> tuple[Crop, ...]:
@@ -151,12 +229,12 @@ def crops(found: tuple[Planting, ...], eaten: set[str]) -> tuple[Crop, ...]:
     return tuple(find_crop(name) for name in sorted(names, key=str.lower))
 
 
-def pickings(desk: Desk) -> tuple[Picking, ...]:
-    """Give the harvest log."""
+def pickings(desk: Desk, last: date | None) -> tuple[Picking, ...]:
+    """Give the harvest log, which has nothing after the ``last`` day of all seasons."""
     log = []
     for row in desk.of("harvest_log.csv"):
         name, day = desk.crop(row, row.text("crop")), row.day("picked_on")
-        if name and day:
+        if desk.in_time(row, "picked_on", last) and name and day:
             log.append(Picking(day, name, row.number("picked")))
     return tuple(log)
 

@@ -12,6 +12,7 @@ from model.errors import NoTestedProcess, NotInTables
 from model.reference.lookup import product as find_product
 from model.reference.lookup import products
 from model.reference.read import Row, table
+from model.safety.altitude import check_altitude
 from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
 from model.safety.methods import ways_that_remain
 from model.season.kitchen import ProcessTime
@@ -40,7 +41,10 @@ def process_time(
 def process_lines(
     product: str, method: str, pack: str, jar: str, altitude: Fraction | None
 ) -> tuple[ProcessTime, ...]:
-    """Look up every printed time-and-pressure line that may be used, first line first."""
+    """Look up every printed time-and-pressure line that may be used, first line first.
+
+    Takes and raises the same as ``process_time``.
+    """
     volume_ml = jar_ml(jar)
     own = _tested_product(product)
     if altitude is None:
@@ -48,6 +52,10 @@ def process_lines(
             "without the altitude there is no figure: it changes every time and pressure",
             ["give the altitude of the kitchen, in metres or feet"],
         )
+    try:
+        check_altitude(altitude)
+    except ValueError as error:
+        raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
     lines = _lines_of(own, _method(own, method), _pack(own, pack, method))
     size = covering_size(volume_ml, {line.jar for line in lines})
     if size is None:
@@ -146,13 +154,15 @@ def _line(row: Row) -> ProcessTime:
         headspace_mm=float(row["headspace_mm"]) if row["headspace_mm"] else None,
         acid_in_every_jar=row["acid_in_every_jar"] == "yes",
         sterilise_empty_jars=row["sterilise_empty_jars"] == "yes",
-        confidence=row["confidence"],
         source=row["source"],
     )
 
 
 def tested_ways(product: str) -> tuple[ProcessTime, ...]:
-    """List one line for each method, pack and jar that a product is tested in."""
+    """List one line for each method, pack and jar that a product is tested in.
+
+    Raises NotInTables when there is no such product.
+    """
     seen: dict[tuple[str, str, str], ProcessTime] = {}
     for line in _lines()[find_product(product)["product"]]:
         seen.setdefault((line.method, line.pack, line.jar), replace(line, from_ft=0, to_ft=None))

@@ -81,11 +81,6 @@ class Season:
         """Give the food that a crop is eaten as when it is fresh."""
         return next((food for food in self.foods if crop in food.crops), None)
 
-    def garden_season_on(self, today: date) -> GardenSeason | None:
-        """Give the garden year that holds a day."""
-        years = (year for year in self.garden_seasons if year.begins <= today <= year.ends)
-        return next(years, None)
-
     def stock_on(self, today: date) -> tuple[Counted, ...]:
         """List what stands on the shelf by the last stock-take on or before a day.
 

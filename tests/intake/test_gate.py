@@ -1,28 +1,13 @@
-import io
-import zipfile
 from datetime import date
 from pathlib import Path
 
 import pytest
 
 from model.errors import Problem, SeasonProblems
-from model.intake.folder import MOST_BYTES_A_FILE, zip_texts
+from model.intake.csv_text import MOST_BYTES_A_FILE
 from model.intake.gate import read_season, season_from_zip
+from tests.intake.faulty import faults, zipped
 from tests.small_season import TABLES, small_season, small_tables, write_folder
-
-
-def faults(**changes: str | None) -> tuple[Problem, ...]:
-    with pytest.raises(SeasonProblems) as caught:
-        small_season(**changes)
-    return caught.value.problems
-
-
-def zipped(tables: dict[str, str]) -> bytes:
-    content = io.BytesIO()
-    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, text in tables.items():
-            archive.writestr(name, text)
-    return content.getvalue()
 
 
 def test_a_folder_and_its_zip_give_the_same_season(tmp_path: Path) -> None:
@@ -247,7 +232,7 @@ def test_a_zip_bomb_is_stopped_before_it_unfolds() -> None:
     assert len(bomb) < 200_000
 
     with pytest.raises(SeasonProblems, match="unfolds to too much"):
-        zip_texts(bomb, "bomb.zip")
+        season_from_zip(bomb, "bomb.zip")
     one = zipped({"beds.csv": " " * (MOST_BYTES_A_FILE * 3)})
     with pytest.raises(SeasonProblems, match="too large"):
         season_from_zip(one, "bomb.zip")

@@ -32,6 +32,12 @@ def test_below_the_sea_the_lowest_band_holds() -> None:
     assert minutes(PEACHES, "hot", "quart", "-4 m") == 25
 
 
+@pytest.mark.parametrize("altitude", [Fraction(-1701), Fraction(20001), Fraction(10**9)])
+def test_where_no_one_cooks_there_is_no_figure(altitude: Fraction) -> None:
+    with pytest.raises(NoTestedProcess, match="not the altitude of a kitchen"):
+        process_lines(PEACHES, "boiling water", "hot", "quart", altitude)
+
+
 @pytest.mark.parametrize("altitude", ["0 m", "640 m", "2500 m"])
 def test_low_acid_food_is_refused_without_a_pressure_canner(altitude: str) -> None:
     with pytest.raises(NoTestedProcess, match="low in acid") as refusal:
