@@ -5,7 +5,7 @@ A canned preserve without a tested process is a fault here, so it cannot enter a
 
 from dataclasses import replace
 
-from model.errors import NoTestedProcess, NotInTables
+from model.errors import NoAltitude, NoTestedProcess, NotInTables
 from model.intake.desk import Desk
 from model.intake.equipment import CANNER_METHOD
 from model.intake.recipe_work import (
@@ -26,6 +26,8 @@ from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
 
 PLACE_KIND = {"freeze": "freezer", "ferment": "crock", "root store": "root store"}
 DRIED_BAG_KG = 0.1
+# Tested for the named food alone: whatever else goes in is no longer what was tested.
+_PLAIN_GROUPS = ("fruit", "vegetable", "juice", "pie filling")
 
 
 def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
@@ -71,6 +73,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
         wanted = "name the tested product and its pack (hot or raw) that the recipe follows"
         desk.add(row, "a canned preserve without a tested product", wanted)
         return None
+    process = None
     try:
         method = CANNER_METHOD[canner.kind] if canner else row.text("method")
         process = process_time(
@@ -80,14 +83,16 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
             f"{jar.volume_l * 1000:.10g} ml",
             kitchen.altitude_ft,
         )
+    except NoAltitude as error:
+        if not desk.at_fault("household.csv"):
+            desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
     except NoTestedProcess as error:
-        mended = kitchen.altitude_ft is not None or not desk.at_fault("household.csv")
-        if mended and (canner or row.text("method") == "boiling water"):
+        if canner or row.text("method") == "boiling water":
             desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
         return None
-    if not _suits(desk, row):
+    if not _suits(desk, row) or canner is None or process is None:
         return None
-    return Measure("jar", jar, jar.volume_l, canner, process) if canner else None
+    return Measure("jar", jar, jar.volume_l, canner, process)
 
 
 def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | None:
@@ -169,8 +174,20 @@ def _ingredients(
         if other.crop == crop:
             wanted = "give its weight as fresh_per_jar in preserves.csv"
             desk.add(place, f"{crop} is the main crop of {row.text('preserve')}", wanted)
+        _check_tested_with(desk, place, other.crop, measure)
         parts[other.crop] = other.kg
     return tuple(Ingredient(name, kg) for name, kg in parts.items())
+
+
+def _check_tested_with(desk: Desk, row: TypedRow, crop: str, measure: Measure) -> None:
+    """Check that a plain tested recipe is not stretched to a crop it was not tested with."""
+    if measure.process is None:
+        return
+    known = products()[measure.process.product]
+    plain = known["group"] in _PLAIN_GROUPS or known["acidity"] == "acid added"
+    if plain and crop not in known["crops"].split(";"):
+        found = f"{known['product']!r} was not tested with {crop} in it"
+        desk.add(row, found, "leave it out, or follow a tested recipe that has it")
 
 
 def _typical(row: TypedRow, crop: str, measure: Measure) -> dict[str, float]:

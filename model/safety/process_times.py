@@ -8,7 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
-from model.errors import NoTestedProcess, NotInTables
+from model.errors import NoAltitude, NoTestedProcess, NotInTables
 from model.reference.lookup import product as find_product
 from model.reference.lookup import products
 from model.reference.read import Row, table
@@ -32,6 +32,7 @@ def process_time(
 
     Raises
     ------
+    NoAltitude : when only the altitude is missing.
     NoTestedProcess : with the reason and the ways that remain.
     ValueError : when ``jar`` names no size.
     """
@@ -47,15 +48,6 @@ def process_lines(
     """
     volume_ml = jar_ml(jar)
     own = _tested_product(product)
-    if altitude is None:
-        raise NoTestedProcess(
-            "without the altitude there is no figure: it changes every time and pressure",
-            ["give the altitude of the kitchen, in metres or feet"],
-        )
-    try:
-        check_altitude(altitude)
-    except ValueError as error:
-        raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
     lines = _lines_of(own, _method(own, method), _pack(own, pack, method))
     size = covering_size(volume_ml, {line.jar for line in lines})
     if size is None:
@@ -65,6 +57,15 @@ def process_lines(
             f"{jar} is larger",
             [f"use a {largest} or smaller", *ways_that_remain(own)],
         )
+    if altitude is None:
+        raise NoAltitude(
+            "without the altitude there is no figure: it changes every time and pressure",
+            ["give the altitude of the kitchen, in metres or feet"],
+        )
+    try:
+        check_altitude(altitude)
+    except ValueError as error:
+        raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
     inside = tuple(line for line in lines if line.jar == size and _holds(line, altitude))
     if not inside:
         raise NoTestedProcess(

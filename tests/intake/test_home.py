@@ -70,6 +70,15 @@ def test_a_faulty_altitude_is_one_fault_and_not_an_absent_altitude(altitude: str
     assert problem.wanted
 
 
+def test_with_a_faulty_altitude_the_other_checks_of_a_jar_go_on() -> None:
+    told = faults(
+        household="household,altitude_m\nTiny,high\n",
+        preserves=TABLES["preserves.csv"].replace("Beans, dilled", "Beans, boiled"),
+    )
+
+    assert [(p.file, p.row) for p in told] == [("household.csv", 2), ("preserves.csv", 5)]
+
+
 def test_hours_at_fault_are_not_told_again_as_missing() -> None:
     (problem,) = faults(kitchen_hours="begins,ends,hours_a_week\n,,many\n")
 
