@@ -7,6 +7,7 @@ from model.errors import SeasonProblems
 from model.intake import equipment, home, larder, plot
 from model.intake.desk import Desk
 from model.intake.folder import read_tables, text_tables, zip_files
+from model.intake.plantings import plantings as planted
 from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
 from model.intake.tables import SeasonTables
@@ -48,7 +49,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
     )
     years = plot.garden_seasons(desk)
     last = years[-1].ends if years and not desk.at_fault("seasons.csv") else None
-    plantings = plot.plantings(desk, beds, years)
+    plantings = planted(desk, beds, years)
     made = preserves(desk, kitchen)
     counted = larder.counts(desk, last)
     larder.check_room(desk, counted, made, kitchen.jars, kitchen.places)

@@ -96,6 +96,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             text_column("place", "a place of places.csv", required=False),
         ),
         unique=("preserve",),
+        least_rows=1,
     ),
     TableKind(
         "ingredients.csv",

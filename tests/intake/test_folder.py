@@ -7,10 +7,11 @@ import numpy as np
 import pytest
 
 from model.errors import SeasonProblems
+from model.intake.csv_text import MOST_BYTES_A_FILE
 from model.intake.gate import read_season, season_from_zip
 from model.season.season import Season
 from tests.intake.faulty import demo_tables, zip_faults, zipped
-from tests.small_season import small_season, small_tables, write_folder
+from tests.small_season import TABLES, small_season, small_tables, write_folder
 
 
 def season_or_faults(content: bytes) -> Season | SeasonProblems:
@@ -111,3 +112,42 @@ def test_a_wild_file_name_is_shown_plain_and_short() -> None:
 
 def test_an_upload_that_is_too_large_is_not_opened() -> None:
     assert "too large" in zip_faults(zipped(small_tables()) + b" " * 10_000_001)[0].found
+
+
+def test_an_empty_folder_and_a_missing_one_say_so(tmp_path: Path) -> None:
+    with pytest.raises(SeasonProblems, match=r"beds\.csv: the file is missing"):
+        read_season(tmp_path)
+    with pytest.raises(SeasonProblems, match="no such folder"):
+        read_season(tmp_path / "nowhere")
+
+
+def test_something_that_is_no_zip_is_refused(tmp_path: Path) -> None:
+    file = tmp_path / "notes.zip"
+    file.write_bytes(b"PK\x03\x04 not really")
+
+    with pytest.raises(SeasonProblems, match="not a zip"):
+        read_season(file)
+
+
+def test_a_zip_bomb_is_stopped_before_it_unfolds() -> None:
+    bomb = zipped(dict.fromkeys(TABLES, " " * (MOST_BYTES_A_FILE * 3)))
+    assert len(bomb) < 200_000
+
+    with pytest.raises(SeasonProblems, match="unfolds to too much"):
+        season_from_zip(bomb, "bomb.zip")
+    one = zipped({"beds.csv": " " * (MOST_BYTES_A_FILE * 3)})
+    with pytest.raises(SeasonProblems, match="too large"):
+        season_from_zip(one, "bomb.zip")
+
+
+def test_a_path_in_a_zip_is_never_used_as_a_path() -> None:
+    tables = {f"../../etc/{name}": text for name, text in small_tables().items()}
+
+    assert season_from_zip(zipped(tables), "sly.zip") == small_season()
+
+
+def test_a_zip_with_a_table_twice_is_refused() -> None:
+    tables = {**small_tables(), "copy/beds.csv": "bed,area_m2\nother,3\n"}
+
+    with pytest.raises(SeasonProblems, match="holds it twice"):
+        season_from_zip(zipped(tables), "twice.zip")

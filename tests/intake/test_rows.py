@@ -71,7 +71,9 @@ def test_blank_rows_below_a_table_are_not_counted() -> None:
     assert small_season(beds=TABLES["beds.csv"] + ",\n" * 1000) == small_season()
 
 
-@pytest.mark.parametrize("file", ["household", "eaters", "foods", "beds", "seasons", "plantings"])
+@pytest.mark.parametrize(
+    "file", ["household", "eaters", "foods", "beds", "seasons", "plantings", "preserves"]
+)
 def test_a_table_that_must_have_a_row_is_refused_without_one(file: str) -> None:
     headings = TABLES[f"{file}.csv"].splitlines()[0]
     found = [p for p in faults(**{file: headings}) if p.file == f"{file}.csv"]
