@@ -70,8 +70,10 @@ def typed_rows(kind: TableKind, table: TextTable) -> tuple[list[TypedRow], list[
     rows: list[TypedRow] = []
     seen: dict[tuple[str, ...], int] = {}
     for number, cells in table.rows:
-        values, faults = _typed_cells(kind, number, _level(cells, len(table.headings)), places)
-        faults += _outer_faults(kind.file, number, cells, len(table.headings))
+        values: dict[str, Value] = {}
+        faults = _outer_faults(kind.file, number, cells, len(table.headings))
+        if not faults:
+            values, faults = _typed_cells(kind, number, _level(cells, len(table.headings)), places)
         if not faults:
             faults = _empty_quantities(kind, number, values) + _repeated(kind, number, values, seen)
         problems += faults
@@ -86,6 +88,7 @@ def _level(cells: tuple[str, ...], count: int) -> tuple[str, ...]:
 
 
 def _outer_faults(file: str, number: int, cells: tuple[str, ...], headings: int) -> list[Problem]:
+    """List what is wrong with a row as a whole: then its cells may stand under a wrong heading."""
     faults = []
     if len(cells) > headings:
         found = f"{len(cells)} cells under {headings} headings"

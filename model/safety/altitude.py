@@ -60,11 +60,11 @@ def check_altitude(altitude: Fraction) -> None:
 
 
 def air_pressure_kpa(altitude_m: float) -> float:
-    """Give the pressure of the standard atmosphere at an altitude."""
+    """Give the pressure of the standard atmosphere, in kPa, at an altitude in m."""
     return float(101.325 * (1 - 2.25577e-5 * altitude_m) ** 5.25588)
 
 
 def boiling_point_c(altitude_m: float) -> float:
-    """Give the temperature at which water boils at an altitude."""
+    """Give the temperature, in degrees C, at which water boils at an altitude in m."""
     pressure_mmhg = air_pressure_kpa(altitude_m) * 7.500616827
     return 1730.63 / (8.07131 - math.log10(pressure_mmhg)) - 233.426

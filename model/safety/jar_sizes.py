@@ -57,7 +57,7 @@ def jar_ml(text: str) -> Fraction:
 
 
 def covering_size(volume_ml: Fraction, tested: Iterable[str]) -> str | None:
-    """Give the smallest of the tested sizes that is at least as large as a jar."""
+    """Give the smallest of the tested sizes that is at least as large as a jar, in ml, if any."""
     sizes = tested_sizes()
     large_enough = [size for size in tested if sizes[size] >= volume_ml]
     return min(large_enough, key=sizes.__getitem__, default=None)

@@ -103,3 +103,11 @@ def test_a_cell_in_the_unit_of_its_heading_is_held_to_the_limits_in_that_unit() 
 
     assert problem.found == "volume_fl_oz is '0.3'"
     assert problem.wanted.startswith("give 0.3381 to")
+
+
+def test_a_row_with_a_cell_too_many_or_too_long_is_one_short_fault_and_the_others_go_on() -> None:
+    beds = f"bed,area_m2\nonly bed,3,5\nother,{'x' * 100_000}\nthird,-3\n"
+    told = faults(beds=beds)
+
+    assert [(p.file, p.row) for p in told] == [("beds.csv", 2), ("beds.csv", 3), ("beds.csv", 4)]
+    assert all(len(str(p)) < 100 for p in told)
