@@ -102,7 +102,8 @@ class Desk:
         own = names.get(name.lower())
         if own is None:
             listed = self._nearest(name.lower(), names)
-            self.add(row, f"{heading} {name!r} is not in {file}", f"use one of: {listed}")
+            found = f"{heading} {name!r} is not in {file}" if name else f"{heading} is empty"
+            self.add(row, found, f"use one of: {listed}")
         return own
 
     def _nearest(self, small: str, names: Mapping[str, str]) -> str:

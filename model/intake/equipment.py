@@ -97,5 +97,5 @@ def kitchen_hours(desk: Desk) -> tuple[KitchenHours, ...]:
             stretches.append(KitchenHours(begins, ends, row.number("hours_a_week")))
     if not desk.at_fault("kitchen_hours.csv") and sum(s.begins is None for s in stretches) != 1:
         wanted = "give the hours of all other weeks in one row with blank dates"
-        desk.add_of_file("kitchen_hours.csv", "there is not one such row", wanted)
+        desk.add_of_file("kitchen_hours.csv", "not one row stands for all other weeks", wanted)
     return tuple(stretches)

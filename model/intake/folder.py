@@ -40,6 +40,8 @@ _DAMAGE = (
 )
 # The ways that every program packs a zip; other unpackers take memory without bound.
 _PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
+# In the last record of a zip that keeps its count in a larger one.
+_COUNTED_ELSEWHERE = 0xFFFF
 _WANTED = "give a folder or a zip of the season's CSV files"
 
 
@@ -109,14 +111,22 @@ def zip_files(content: bytes, name: str) -> list[File]:
             wanted = f"at most {MOST_BYTES:,} bytes are read"
             raise SeasonProblems([Problem(_shown(name), 0, "the file is too large", wanted)])
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
-            return list(_unfold(archive, _shown(name)))
+            return list(_unfold(archive, _shown(name), _listed(content)))
     except _DAMAGE as error:
         found = "this is not a zip file, or it is damaged"
         raise SeasonProblems([Problem(_shown(name), 0, found, _WANTED)]) from error
 
 
-def _unfold(archive: zipfile.ZipFile, name: str) -> Iterator[File]:
+def _listed(content: bytes) -> int:
+    """Give how many files a zip holds by its last record, which zipfile does not heed."""
+    (count,) = struct.unpack_from("<H", content, content.rindex(b"PK\x05\x06") + 10)
+    return int(count)
+
+
+def _unfold(archive: zipfile.ZipFile, name: str, listed: int) -> Iterator[File]:
     members = archive.infolist()
+    if listed not in (len(members), _COUNTED_ELSEWHERE):
+        raise zipfile.BadZipFile("files are missing from the list")
     if len(members) > MOST_FILES:
         found = f"the zip holds {len(members)} files"
         raise SeasonProblems([Problem(name, 0, found, f"at most {MOST_FILES} are read")])

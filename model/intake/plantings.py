@@ -101,13 +101,8 @@ def _timed(desk: Desk, row: TypedRow, crop: Crop) -> bool:
     """Check that the first picking is given or can be counted from a date that is."""
     if row.day("first_picking") or _counted(row, crop):
         return True
-    from_day = crop.counted_from.replace(" ", "_")
-    wanted = " or ".join(dict.fromkeys(("give first_picking", from_day)))
-    desk.add(
-        row,
-        f"the picking of {crop.name} cannot be dated",
-        wanted.removesuffix(" or first_picking"),
-    )
+    dates = dict.fromkeys(("first_picking", crop.counted_from.replace(" ", "_")))
+    desk.add(row, f"the picking of {crop.name} cannot be dated", f"give {' or '.join(dates)}")
     return False
 
 
@@ -163,11 +158,11 @@ def _check_beds(
         }
         day = max(taken, key=lambda day: (taken[day], -day.toordinal()))
         if taken[day] > areas[bed] * 1.001:
-            found_text = (
-                f"season {season}: the plantings in {bed} need {taken[day]:.1f} m2 on {day}"
+            desk.add_of_file(
+                "plantings.csv",
+                f"season {season}: the plantings in {bed} need {taken[day]:.1f} m2 on {day}",
+                f"at most {areas[bed]:g} m2; make some smaller, or set least_percent",
             )
-            wanted = f"at most {areas[bed]:g} m2; make some smaller, or set least_percent"
-            desk.add_of_file("plantings.csv", found_text, wanted)
 
 
 def _surely_stands(planting: Planting, year: GardenSeason) -> tuple[date, date]:

@@ -54,6 +54,17 @@ def test_a_zip_cut_off_anywhere_is_refused() -> None:
         assert (problem.file, problem.row) == ("own.zip", 0)
 
 
+def test_a_zip_whose_list_skips_a_file_is_refused_and_not_read_without_it() -> None:
+    whole = bytearray(zipped(small_tables()))
+    last = whole.rindex(b"PK\x01\x02")
+    before = whole.rindex(b"PK\x01\x02", 0, last)
+    comment_length = before + 32
+    whole[comment_length] = len(whole) - 22 - last
+
+    (problem,) = zip_faults(bytes(whole))
+    assert "it is damaged" in problem.found
+
+
 def test_a_locked_file_of_a_zip_is_told_and_the_others_are_checked() -> None:
     whole = bytearray(zipped(small_tables(beds="bed,area_m2\nonly bed,-3\n")))
     entry = whole.index(b"eaters.csv", whole.index(b"PK\x01\x02")) - 46

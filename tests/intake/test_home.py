@@ -77,9 +77,3 @@ def test_with_a_faulty_altitude_the_other_checks_of_a_jar_go_on() -> None:
     )
 
     assert [(p.file, p.row) for p in told] == [("household.csv", 2), ("preserves.csv", 5)]
-
-
-def test_hours_at_fault_are_not_told_again_as_missing() -> None:
-    (problem,) = faults(kitchen_hours="begins,ends,hours_a_week\n,,many\n")
-
-    assert problem.found == "hours_a_week is 'many'"

@@ -75,3 +75,11 @@ def test_the_faults_of_a_planting_are_told_together() -> None:
 
     assert len(told) == 4
     assert all(p.row == 2 for p in told)
+
+
+def test_a_planting_that_cannot_be_dated_says_which_dates_would_do() -> None:
+    (annual,) = faults(plantings=planted("2027,bush bean,only bed,,,,8,,"))
+    (perennial,) = faults(plantings=planted("2027,blackcurrant,only bed,,2011-11-20,,,2,"))
+
+    assert annual.wanted == "give first_picking or sown"
+    assert perennial.wanted == "give first_picking"
