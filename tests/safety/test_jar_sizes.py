@@ -29,7 +29,9 @@ def test_a_jar_above_every_tested_size_has_none() -> None:
     assert covering_size(Fraction(946353, 1000) + Fraction(1, 10**9), TESTED) is None
 
 
-@pytest.mark.parametrize("text", ["", "big", "0 ml", "-5 ml", "pint and a half"])
+@pytest.mark.parametrize(
+    "text", ["", "big", "0 ml", "-5 ml", "1e3 ml", "9" * 5000 + " ml", "pint and a half"]
+)
 def test_a_size_that_cannot_be_read_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match="not a jar size"):
         jar_ml(text)
