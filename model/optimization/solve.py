@@ -96,6 +96,7 @@ class Solver:
             ("random_seed", 1),
             ("mip_rel_gap", GOOD_ENOUGH),
             ("mip_max_nodes", 2000),
+            ("dual_feasibility_tolerance", 1e-9),
         ):
             self._highs.setOptionValue(option, value)
         self._highs.passModel(_model(program))
