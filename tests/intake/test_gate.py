@@ -264,4 +264,4 @@ def test_wild_cells_and_rows_give_a_season_or_its_faults_and_nothing_else(househ
             continue
         sound += 1
 
-    assert 20 < sound < 130
+    assert 10 < sound < 130
