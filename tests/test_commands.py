@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from model.__main__ import main
-from tests.small_season import write_folder
+from tests.small_season import TABLES, write_folder
 
 PEACHES = ["--product", "Peaches, halved or sliced", "--method", "boiling water", "--pack", "hot"]
 PESTO = ["--product", "pesto", "--method", "boiling water", "--pack", "hot"]
@@ -205,3 +205,52 @@ def test_nothing_but_the_object_is_printed_by_a_fresh_process(tmp_path: Path) ->
 
     assert json.loads(done.stdout)["household"] == "Tiny"
     assert done.stderr == ""
+
+
+def test_a_glut_is_split_with_every_kilogram_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = str(write_folder(tmp_path))
+    day = ["--today", "2027-08-16", "--json"]
+    code = main(["glut", folder, *day, "--pile", "tomato=20, bush bean=3", "--hours", "5"])
+    told = json.loads(capsys.readouterr().out)
+
+    assert code == 0
+    assert sum(step["kg"] for step in told["steps"]) == pytest.approx(23, abs=0.2)
+    assert told["limit"]
+
+
+def test_a_pile_of_something_unknown_is_a_fault(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = str(write_folder(tmp_path))
+
+    assert main(["glut", folder, "--pile", "unicorn=3", "--hours", "5"]) == 2
+    assert "'unicorn' is not grown" in capsys.readouterr().err
+    with pytest.raises(SystemExit):
+        main(["glut", folder, "--pile", "tomato", "--hours", "5"])
+
+
+def test_hedges_and_one_more_print_tables(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = str(write_folder(tmp_path, stock=None))
+    assert main(["hedges", folder, "--food", "beans", "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)[0]["hedge"] == "as planned"
+    assert main(["more", folder]) == 0
+    capsys.readouterr()
+    assert main(["hedges", folder, "--food", "bread"]) == 2
+    assert "no food of these notes" in capsys.readouterr().err
+
+
+def test_the_ways_of_choosing_are_printed_with_their_worth(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    rows = TABLES["plantings.csv"].splitlines()
+    free = [f"{rows[0]},least_percent,most_percent", *(f"{row},50,150" for row in rows[1:])]
+    folder = str(write_folder(tmp_path, plantings="\n".join(free) + "\n"))
+
+    assert main(["ways", folder, "--years", "40", "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert len(told["ways"]) == 8
+    assert set(told["value"]) == {"in_sample", "out_of_sample", "stochastic", "perfect"}

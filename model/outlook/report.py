@@ -65,16 +65,14 @@ def plan_report(planned: PlannedSeason) -> dict[str, object]:
             "first": weeks.monday(0).isoformat(),
             "last": weeks.monday(len(weeks) - 1).isoformat(),
         },
-        **{name: _records(table, SHOWN[name]) for name, table in tables.items()},
+        **{name: records(table[list(SHOWN[name])]) for name, table in tables.items()},
         "solver": {name: solver[name] for name in named},
     }
 
 
-def _records(table: pd.DataFrame, columns: tuple[str, ...]) -> list[dict[str, Value]]:
-    return [
-        {str(name): _plain(value) for name, value in row.items()}
-        for row in _rows(table[list(columns)])
-    ]
+def records(table: pd.DataFrame) -> list[dict[str, Value]]:
+    """Give a table as one object a row, of plain values."""
+    return [{str(name): _plain(value) for name, value in row.items()} for row in _rows(table)]
 
 
 def _rows(table: pd.DataFrame) -> list[Mapping[str, object]]:

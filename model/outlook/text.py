@@ -4,18 +4,26 @@ import pandas as pd
 
 from model.outlook.food_table import food_table, lean_table
 from model.outlook.garden_table import planting_table
+from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import limit_table, preserve_table, tight_limits
 from model.planning import PlannedSeason
+
+SMALLEST = 0.005
 
 
 def plan_text(planned: PlannedSeason) -> str:
     """Write out what to plant, how many jars to fill, how long it lasts and what limits it."""
     case, report = planned.case, planned.plan.report
     invented = " (an invented household)" if case.season.invented else ""
+    to_plant = any(p.started and p.started > case.today for p in case.forecast.plantings)
     parts = [
         f"{case.season.household}{invented}, planned on {case.today}",
         f"Weeks from {case.weeks.monday(0)} to {case.weeks.monday(len(case.weeks) - 1)}",
-        _section("What to plant", planting_table(planned), ("crop", "bed", "amount", "per")),
+        _section(
+            "What to plant" if to_plant else "What is planted",
+            planting_table(planned),
+            ("crop", "bed", "amount", "per"),
+        ),
         _section(
             "Jars to fill",
             preserve_table(planned),
@@ -24,9 +32,12 @@ def plan_text(planned: PlannedSeason) -> str:
         _section(
             "How long it lasts",
             food_table(planned),
-            ("food", "lasts_low", "lasts_until", "new_crop", "chance_lasts", "level_portions"),
+            (
+                *("food", "lasts_low", "lasts_until", "new_crop", "chance_lasts"),
+                *("level_portions", "keeps_until"),
+            ),
         ),
-        _section("Lean weeks", lean_table(planned), ("food", "begins", "ends")),
+        _section("Weeks without enough fresh", lean_table(planned), ("food", "begins", "ends")),
         _section(
             "What limits the plan",
             tight_limits(limit_table(planned)).query("share >= 0.97"),
@@ -42,8 +53,27 @@ def plan_text(planned: PlannedSeason) -> str:
     return "\n\n".join(parts)
 
 
+def table_text(table: pd.DataFrame) -> str:
+    """Give a table as people read it: words over the columns, two figures, blanks for nothing."""
+    if table.empty:
+        return "nothing"
+    named = {
+        name: f"{HEADINGS[name].words} ({HEADINGS[name].unit})"
+        if HEADINGS[name].unit
+        else HEADINGS[name].words
+        for name in table.columns
+    }
+    shown = table.rename(columns=named)
+    return str(shown.to_string(index=False, float_format=_figure, na_rep=""))
+
+
+def _figure(number: float) -> str:
+    if abs(number) < SMALLEST:
+        return "0"
+    return f"{number:.0f}" if abs(number) >= 10 else f"{number:.2g}"
+
+
 def _section(title: str, table: pd.DataFrame, columns: tuple[str, ...]) -> str:
     if table.empty:
         return f"{title}: nothing"
-    shown = table[list(columns)].to_string(index=False, float_format=lambda x: f"{x:.2g}")
-    return f"{title}\n{shown}"
+    return f"{title}\n{table_text(table[list(columns)])}"
