@@ -52,8 +52,9 @@ def main() -> None:
     own = best_of(3, lambda: own_program(case))
     library = best_of(3, lambda: built_with_library(own.value))
     problem = library.value
-    problem.solve(pulp.HiGHS(msg=False))
-    worth, theirs = Solver(own.value).solve().worth, float(pulp.value(problem.objective))
+    worth = Solver(own.value).solve().worth
+    problem.solve(pulp.HiGHS(msg=False, threads=1))
+    theirs = float(pulp.value(problem.objective))
     print(f"{len(own.value.lower):,} variables, {len(own.value.row_lower):,} constraints")
     print(f"worth: own {worth:.6f}, library {theirs:.6f}")
     print(f"built: own {own.seconds:.3f} s, library {library.seconds:.3f} s")
