@@ -209,6 +209,10 @@ def _needs(case: Case, plan: Plan) -> list[str]:
                 faults.append(f"{food.name}: fresh portions are not what was eaten in {week}")
             if plan.met[f, week] > case.demand.most[f, week] + 1e-4:
                 faults.append(f"{food.name}: more than can be eaten in week {week}")
+    for choice in case.forecast.choices:
+        shared = sum(plan.amounts[b] for b in choice.members)
+        if not choice.least - len(choice.members) <= shared <= choice.most + CLOSE:
+            faults.append(f"{shared:.1f} is taken of a choice of {choice.least} to {choice.most}")
     beds = {bed.name: bed.area_m2 for bed in case.season.beds}
     for week in range(len(plan.weeks)):
         taken = dict.fromkeys(beds, 0.0)

@@ -9,6 +9,7 @@ from model.errors import Problem, SeasonProblems
 from model.forecast.degree_days import first_picking_from_warmth
 from model.forecast.growth import PickingDates, expected_week_shares, picking_dates
 from model.forecast.picked import expected_by, picked_before
+from model.forecast.rotation import grown_before
 from model.forecast.setbacks import share_left
 from model.forecast.yields import OwnYield, expected_kg, own_yield
 from model.season.arrays import Floats, Ints
@@ -17,6 +18,15 @@ from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
 MOST_WEEKS = 120
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Plantings (their numbers) that share one amount, between ``least`` and ``most``."""
+
+    members: tuple[int, ...]
+    least: float
+    most: float
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,6 +43,7 @@ class HarvestForecast:
     crop_of : shape (B,), index into ``season.crops``.
     least, most : shape (B,), how much of it may be grown; what has been started is fixed.
     occupies : shape (B, W), 1 where the planting stands in its bed.
+    choices : plantings that share one amount.
     """
 
     year: GardenSeason
@@ -47,6 +58,7 @@ class HarvestForecast:
     still_to_come: Floats
     before_kg: Floats
     occupies: Floats
+    choices: tuple[Choice, ...]
     new_crop: dict[str, date]
 
     @property
@@ -127,6 +139,7 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     survival = np.array([1 - _loss(season, planting) for planting in plantings])
     kg = np.array([expected_kg(p, o) for p, o in zip(plantings, own, strict=True)])
     left = np.array([share_left(season, p, today) for p in plantings])[:, None]
+    least, most = _bounds(season, year, plantings, today)
     whole_kg = kg * survival * np.array([p.amount for p in plantings])
     return HarvestForecast(
         year=year,
@@ -135,13 +148,46 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
         dates=dates,
         own=own,
         crop_of=np.array([names.index(p.crop) for p in plantings], dtype=int),
-        least=np.array([p.amount if _begun(p, today) else p.least for p in plantings]),
-        most=np.array([p.amount if _begun(p, today) else p.most for p in plantings]),
+        least=least,
+        most=most,
         kg_per_unit=shares * (kg * survival)[:, None] * left,
         still_to_come=left[:, 0],
         before_kg=picked_before(season, year, plantings, dates, whole_kg, weeks),
         occupies=occupied_weeks(season, plantings, dates, weeks),
+        choices=_choices(plantings, today),
         new_crop=new_crop,
+    )
+
+
+def _bounds(
+    season: Season, year: GardenSeason, plantings: tuple[Planting, ...], today: date
+) -> tuple[Floats, Floats]:
+    """Give the least and the most of each planting; what has been started is fixed.
+
+    Of one choice each planting may take nothing or all, but none goes where its family has
+    stood, if another may.
+    """
+    least = np.array([p.amount if _begun(p, today) else p.least for p in plantings])
+    most = np.array([p.amount if _begun(p, today) else p.most for p in plantings])
+    for choice in _choices(plantings, today):
+        rested = [b for b in choice.members if not grown_before(season, plantings[b], year)]
+        for b in choice.members:
+            if not _begun(plantings[b], today):
+                least[b] = 0.0
+                most[b] = 0.0 if rested and b not in rested else most[b]
+    return least, most
+
+
+def _choices(plantings: tuple[Planting, ...], today: date) -> tuple[Choice, ...]:
+    """Gather the plantings of each choice; what one of them has taken already is taken."""
+    members: dict[str, list[int]] = {}
+    for b, planting in enumerate(plantings):
+        if planting.choice:
+            members.setdefault(planting.choice, []).append(b)
+    return tuple(
+        Choice(tuple(own), plantings[own[0]].least, plantings[own[0]].most)
+        for own in members.values()
+        if not any(_begun(plantings[b], today) for b in own)
     )
 
 

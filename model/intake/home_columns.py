@@ -159,6 +159,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             quantity_column("row", "length", "how much, by row length", 1e5, required=False),
             number_column("least_percent", "the plan may shrink it to", 0.0, 100.0, required=False),
             number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
+            text_column("choice", "rows with one word here share the amount", required=False),
         ),
         least_rows=1,
     ),

@@ -1,5 +1,6 @@
 """Plantings: their published yields, and whether they fit their season and their bed."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 from math import ceil, floor
@@ -35,9 +36,10 @@ def plantings(
         timed = in_order and _timed(desk, row, crop)
         timed = timed and _in_season(desk, row, crop, by_name.get(season or ""))
         if timed and season is not None and bed is not None and published is not None:
-            found.append(_planting(row, crop, published, season, bed))
-    _check_beds(desk, found, places, by_name)
-    return tuple(found)
+            found.append((row, _planting(row, crop, published, season, bed)))
+    shared = _shared_out(desk, found)
+    _check_beds(desk, [p for p in shared if not p.choice], places, by_name)
+    return tuple(shared)
 
 
 def _planting(row: TypedRow, crop: Crop, published: CropYield, season: str, bed: str) -> Planting:
@@ -66,7 +68,24 @@ def _planting(row: TypedRow, crop: Crop, published: CropYield, season: str, bed:
         most=most,
         kg_per_unit=published.kg_typical,
         area_m2_per_unit=area,
+        choice=row.text("choice"),
     )
+
+
+def _shared_out(desk: Desk, found: list[tuple[TypedRow, Planting]]) -> list[Planting]:
+    """Let the plantings of one choice share their amount: the first has it, any may take it."""
+    first: dict[tuple[str, str], Planting] = {}
+    shared = []
+    for row, planting in found:
+        key = (planting.season, planting.choice)
+        leader = first.setdefault(key, planting) if planting.choice else planting
+        written = (planting.crop, planting.per, planting.amount, planting.least, planting.most)
+        same = (leader.crop, leader.per, leader.amount, leader.least, leader.most)
+        if written != same:
+            wanted = f"the crop, amount and percents of the first row of choice {planting.choice!r}"
+            desk.add(row, f"{planting.amount:g} of {planting.crop}", wanted)
+        shared.append(planting if leader is planting else replace(planting, amount=0.0))
+    return shared
 
 
 def _yield_of(desk: Desk, row: TypedRow, crop: Crop, per: str) -> CropYield | None:

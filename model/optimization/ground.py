@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 
 from model.case import Case
-from model.optimization.harvest_constraints import beds_hold
+from model.optimization.harvest_constraints import beds_hold, choices_shared
 from model.optimization.periods import in_periods, summed
 from model.optimization.planning_program import RECOURSE, planning_program
 from model.optimization.program import LinearProgram
@@ -31,7 +31,7 @@ def ground_of(case: Case) -> Ground:
         lower=case.forecast.least,
         upper=case.forecast.most,
     )
-    return Ground(variables, beds_hold(case, variables))
+    return Ground(variables, (beds_hold(case, variables), choices_shared(case, variables)))
 
 
 def recourses(

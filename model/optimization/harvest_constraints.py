@@ -75,3 +75,17 @@ def beds_hold(case: Case, variables: Variables) -> Constraints:
         at = np.full(len(row), rows.index[number])
         rows.add(variables["area"].index, row, at)
     return rows.at_most(np.array([season.beds[bed].area_m2 for bed, _ in distinct]))
+
+
+def choices_shared(case: Case, variables: Variables) -> Constraints:
+    """Let the plantings of one choice share its amount: ``least <= sum area <= most``.
+
+    The least gives way by what whole plants and tenths of m2 or metres may take.
+    """
+    choices, area = case.forecast.choices, variables["area"].index
+    rows = Constraints("choices", "B", (len(choices),))
+    for number, choice in enumerate(choices):
+        members = np.array(choice.members)
+        rows.add(area[members], 1.0, np.full(len(members), rows.index[number]))
+    least = np.array([choice.least - len(choice.members) for choice in choices])
+    return rows.between(least, np.array([choice.most for choice in choices]))

@@ -7,7 +7,12 @@ import numpy as np
 from model.case import Case
 from model.optimization.constraints import Constraints
 from model.optimization.decisions import add_decisions
-from model.optimization.harvest_constraints import beds_hold, held_while_good, picking_balance
+from model.optimization.harvest_constraints import (
+    beds_hold,
+    choices_shared,
+    held_while_good,
+    picking_balance,
+)
 from model.optimization.kitchen_constraints import (
     drying_rate,
     freezing_rate,
@@ -57,7 +62,7 @@ RECOURSE: tuple[Family, ...] = (
     wishes,
     no_more_than_wished,
 )
-FAMILIES = (beds_hold, *RECOURSE)
+FAMILIES = (beds_hold, choices_shared, *RECOURSE)
 
 
 def planning_program(case: Case, wanted: Sequence[Family] = FAMILIES) -> LinearProgram:

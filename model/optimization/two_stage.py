@@ -60,7 +60,7 @@ class Ground:
     """What can be grown where: the block ``area`` of some variables, and rows that bind it."""
 
     variables: Variables
-    rows: Constraints
+    rows: tuple[Constraints, ...]
 
 
 class Recourse:
@@ -164,6 +164,6 @@ class _Cuts:
         tail.add(variables["threshold"].index, 1.0, tail.index)
         tail.add(year, -1.0)
         tail.add(variables["short of"].index, -1.0)
-        rows = [self._ground.rows, cuts.at_most(np.array(self._right)), tail.at_most(0.0)]
+        rows = [*self._ground.rows, cuts.at_most(np.array(self._right)), tail.at_most(0.0)]
         answer = Solver(assemble(variables, rows)).solve()
         return variables["area"].values(answer.values), answer.worth

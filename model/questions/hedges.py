@@ -112,7 +112,7 @@ def _still_free(planned: PlannedSeason, food: str) -> list[tuple[int, Planting]]
 
 
 def _fixed(planting: Planting, amount: float) -> Planting:
-    return replace(planting, amount=amount, least=amount, most=amount)
+    return replace(planting, amount=amount, least=amount, most=amount, choice="")
 
 
 def _and(season: Season, planting: Planting) -> Season:

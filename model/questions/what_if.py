@@ -43,7 +43,7 @@ def changed_season(season: Season, change: Change, today: date) -> Season:
         raise ValueError("a target cannot be below 0")
     amounts, targets = dict(change.amounts), dict(change.targets)
     plantings = tuple(
-        replace(planting, amount=amounts[i], least=amounts[i], most=amounts[i])
+        replace(planting, amount=amounts[i], least=amounts[i], most=amounts[i], choice="")
         if i in amounts
         else planting
         for i, planting in enumerate(season.plantings)

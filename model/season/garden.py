@@ -65,7 +65,8 @@ class Planting:
     """One crop in one bed: how much, and when it was or will be started.
 
     ``amount`` is in ``per`` units (m2 of bed, plants, m of row). ``least`` and ``most``
-    differ where the plan may choose; they equal ``amount`` where it may not.
+    differ where the plan may choose; they equal ``amount`` where it may not. Plantings of one
+    ``choice`` (another bed, another sowing day) share one amount, written with the first.
     """
 
     season: str
@@ -81,6 +82,7 @@ class Planting:
     most: float
     kg_per_unit: float
     area_m2_per_unit: float
+    choice: str
 
     @property
     def started(self) -> date | None:

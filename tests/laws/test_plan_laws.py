@@ -93,10 +93,13 @@ def tight_cases() -> list[Case]:
         tight_case(bed_m2=4, jars="quart,946,7,30\npint,473,5,30", hours=1.0),
         tight_case(bed_m2=20, jars="quart,946,12,9\npint,473,20,18", hours=5),
         tight_case(bed_m2=20, jars="quart,946,7,30\npint,473,5,30", hours=2.5),
+        tight_case(bed_m2=60, jars="quart,946,7,30\npint,473,5,30", hours=2.5, sown_again=True),
     ]
 
 
-def tight_case(bed_m2: int, jars: str, hours: float) -> Case:
+def tight_case(bed_m2: int, jars: str, hours: float, *, sown_again: bool = False) -> Case:
+    beans = "2" if sown_again else "8"
+    again = f"2027,bush bean,only bed,2027-06-20,,{beans},,10,300,beans\n" * sown_again
     heading, *rows = TABLES["preserves.csv"].splitlines()
     rows = [f"{row},{'3' if 'sauce' in row else ''},," for row in rows]
     rows += [
@@ -107,9 +110,10 @@ def tight_case(bed_m2: int, jars: str, hours: float) -> Case:
         small_season(
             preserves="\n".join([heading + ",target,fresh_per_jar_kg,keeps_weeks", *rows]) + "\n",
             plantings=(
-                "season,crop,bed,sown,planted_out,area_m2,plants,least_percent,most_percent\n"
-                "2027,bush bean,only bed,2027-05-28,,8,,10,300\n"
-                "2027,tomato,only bed,2027-03-20,2027-05-28,,20,10,300\n"
+                "season,crop,bed,sown,planted_out,area_m2,plants,least_percent,most_percent,choice\n"
+                f"2027,bush bean,only bed,2027-05-28,,{beans},,10,300,beans\n"
+                f"{again}"
+                "2027,tomato,only bed,2027-03-20,2027-05-28,,20,10,300,\n"
             ),
             beds=f"bed,area_m2\nonly bed,{bed_m2}\n",
             jars=f"jar,volume_ml,owned,lids\n{jars}\npack,750,,\n",

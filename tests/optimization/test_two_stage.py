@@ -27,7 +27,7 @@ def fields() -> Ground:
     variables.value("area", np.array([-150.0, -230.0, -260.0]))
     land = Constraints("land", "B", (1,))
     land.add(area.index, 1.0, np.zeros(3, dtype=int))
-    return Ground(variables, land.at_most(500.0))
+    return Ground(variables, (land.at_most(500.0),))
 
 
 def farm_year(factor: float) -> LinearProgram:
