@@ -57,8 +57,7 @@ def process_words(preserve: Preserve) -> str:
     if process is None:
         return ""
     pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else ""
-    top = f"{process.to_ft:,}" if process.to_ft else "above"
-    band = f"{process.from_ft:,}-{top} ft" if process.to_ft else f"above {process.from_ft - 1:,} ft"
+    band = f"{process.from_ft:,}-{process.to_ft:,} ft"
     return f"{process.minutes} min{pressure}, {process.pack} pack, {process.jar} time, {band}"
 
 

@@ -35,8 +35,6 @@ class ProcessCard:
     def band(self) -> str:
         """Say the printed altitude band in feet and metres."""
         low, high = self.process.from_ft, self.process.to_ft
-        if high is None:
-            return f"above {max(0, low - 1):,} ft ({float((low - 1) * FOOT_M):,.0f} m)"
         metres = f"{float(low * FOOT_M):,.0f}-{float(high * FOOT_M):,.0f} m"
         return f"{low:,}-{high:,} ft ({metres})"
 
