@@ -6,6 +6,7 @@ from functools import cache
 
 from model.errors import NotInTables
 from model.reference.read import Row, number, table
+from model.reference.words import words
 from model.season.garden import Crop, CropYield
 from model.season.settings import Settings
 
@@ -120,13 +121,14 @@ def products() -> dict[str, Row]:
 
 
 def product(name: str) -> Row:
-    """Give a tested product by its name, whatever its capitals; raises NotInTables."""
-    by_small = {known.lower(): known for known in products()}
-    own = by_small.get(name.strip().lower())
-    if own is None:
-        close = get_close_matches(name.strip().lower(), list(by_small), n=3, cutoff=0.45)
-        raise NotInTables("tested product", name, [by_small[near] for near in close])
-    return products()[own]
+    """Give a tested product by the words of its name; raises NotInTables, with no neighbours.
+
+    What is spelled alike may be another food, whose process would be the wrong one.
+    """
+    for known, row in products().items():
+        if words(known) == words(name):
+            return row
+    raise NotInTables("tested product", name, ())
 
 
 def fresh_per_jar(product_name: str, crop_name: str, style: str = "") -> tuple[FreshWeight, ...]:

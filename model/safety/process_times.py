@@ -15,6 +15,7 @@ from model.reference.lookup import products
 from model.reference.read import Row, table
 from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
 from model.safety.methods import ways_that_remain
+from model.safety.refusals import why_not
 from model.season.kitchen import ProcessTime
 
 METHODS = ("boiling water", "pressure, dial gauge", "pressure, weighted gauge")
@@ -68,17 +69,7 @@ def _tested_product(name: str) -> str:
     try:
         return find_product(name)["product"]
     except NotInTables as error:
-        reason, ways = _why_not(name)
-        near = [f"a tested recipe such as {known!r}" for known in error.nearest]
-        raise NoTestedProcess(reason, [*ways, *near]) from error
-
-
-def _why_not(name: str) -> tuple[str, list[str]]:
-    small = name.lower()
-    for row in table("no_tested_process"):
-        if any(words in small for words in row["words"].split(";")):
-            return f"{row['food']}: {row['reason']}", row["ways"].split(";")
-    return f"no tested process for {name!r} in the tables", ways_that_remain(name)
+        raise NoTestedProcess(*why_not(name)) from error
 
 
 def _method(product: str, method: str) -> str:

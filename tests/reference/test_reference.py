@@ -9,7 +9,6 @@ from model.reference.lookup import (
     fresh_per_jar,
     keeping,
     portion,
-    product,
     settings,
 )
 from model.reference.read import TABLES, source_title, table
@@ -85,8 +84,6 @@ def test_a_crop_is_found_by_its_us_and_uk_names() -> None:
 def test_an_unknown_name_is_answered_with_its_neighbours() -> None:
     with pytest.raises(NotInTables, match="did you mean tomato"):
         crop("tomatoe")
-    with pytest.raises(NotInTables, match="Applesauce"):
-        product("Apple sauce")
     with pytest.raises(NotInTables, match="vegetable"):
         portion("vegetables")
 

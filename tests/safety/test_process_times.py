@@ -90,29 +90,6 @@ def test_a_band_that_was_never_read_in_a_source_is_refused() -> None:
         process_time("Apricots, halved or sliced", METHODS[0], "raw", "pint", Fraction(2000))
 
 
-@pytest.mark.parametrize(
-    ("food", "reason"),
-    [
-        ("garlic in oil", "in oil"),
-        ("Pesto", "in oil"),
-        ("pumpkin puree", "no tested process"),
-        ("mashed squash", "no tested process"),
-        ("cream of tomato soup", "milk"),
-        ("chicken noodle soup", "starch"),
-        ("broccoli", "no tested"),
-        ("white peaches", "white"),
-        ("my own sauce", "untested"),
-        ("moon cheese", "milk"),
-        ("dragon fruit", "no tested process"),
-    ],
-)
-def test_what_has_no_tested_process_is_refused_with_a_way_out(food: str, reason: str) -> None:
-    with pytest.raises(NoTestedProcess, match=reason) as refusal:
-        process_time(food, "boiling water", "hot", "pint", Fraction(0))
-
-    assert any("freez" in way or "freeze" in way for way in refusal.value.ways)
-
-
 def test_an_untested_pack_is_refused() -> None:
     with pytest.raises(NoTestedProcess, match="raw pack"):
         process_time("Pears, halved or sliced", METHODS[0], "raw", "pint", Fraction(0))
