@@ -5,7 +5,7 @@ A canned preserve without a tested process is a fault here, so it cannot enter a
 
 from dataclasses import replace
 
-from model.errors import NoTestedProcess, NotInTables
+from model.errors import NoTestedProcess
 from model.intake.desk import Desk
 from model.intake.equipment import CANNER_METHOD
 from model.intake.recipe_work import (
@@ -17,9 +17,9 @@ from model.intake.recipe_work import (
     space_per_unit,
 )
 from model.intake.rows import TypedRow
+from model.intake.tested_recipes import check_density, suits, tested_with
 from model.reference.lookup import crop as find_crop
-from model.reference.lookup import fresh_per_jar, fresh_per_kept, products, store_loss_per_week
-from model.reference.lookup import product as find_product
+from model.reference.lookup import fresh_per_jar, fresh_per_kept, store_loss_per_week
 from model.safety.process_times import process_time
 from model.season.household import Food
 from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
@@ -82,7 +82,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
         if canner or row.text("method") == "boiling water":
             desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
         return None
-    if not _suits(desk, row):
+    if not suits(desk, row):
         return None
     return Measure("jar", jar, jar.volume_l, canner, process) if canner else None
 
@@ -100,21 +100,6 @@ def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | N
     elif not any(p.file == "equipment.csv" for p in desk.problems):
         desk.add(row, f"there is no {wanted} canner in equipment.csv", "choose a way you can do")
     return None
-
-
-def _suits(desk: Desk, row: TypedRow) -> bool:
-    """Check that the tested recipe is one for this crop."""
-    known = products()[find_product(row.text("product"))["product"]]
-    try:
-        crop = find_crop(row.text("crop")).name
-    except NotInTables:
-        return False
-    listed = [name for name in known["crops"].split(";") if name]
-    if crop not in listed:
-        wanted = f"it is tested for: {', '.join(listed) or 'crops that are not in the tables'}"
-        desk.add(row, f"the tested recipe {known['product']!r} is not for {crop}", wanted)
-        return False
-    return True
 
 
 def _place(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Place | None:
@@ -140,11 +125,12 @@ def _ingredients(desk: Desk, row: TypedRow, crop: str, measure: Measure) -> tupl
     for extra in desk.of("ingredients.csv"):
         if extra.text("preserve").lower() == row.text("preserve").lower():
             name = desk.crop(extra, extra.text("crop"))
-            if name is not None:
+            if name is not None and tested_with(desk, extra, name, measure):
                 parts[name] = extra.number("fresh_per_jar")
     if not parts:
         wanted = "give fresh_per_jar, in kg or lb as picked"
         desk.add(row, f"no weight of {crop} for this is in the tables", wanted)
+    check_density(desk, row, parts, measure)
     return tuple(Ingredient(name, kg) for name, kg in parts.items() if kg and kg > 0)
 
 
