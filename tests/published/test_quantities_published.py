@@ -10,6 +10,7 @@ import pytest
 from model.case import make_case
 from model.demand.hand_rule import HandRule
 from model.reference.lookup import crop, fresh_per_jar, hand_minutes_per_kg, store_loss_per_week
+from model.reference.read import table
 from model.season.season import Season
 from tests.small_season import TABLES, small_season
 
@@ -69,6 +70,49 @@ def test_crushed_tomatoes_take_the_larger_of_two_published_weights() -> None:
     (weight,) = fresh_per_jar("Tomatoes, crushed, no added liquid", "tomato")
 
     assert weight.kg_per_l * 7 * QUART_L / LB_KG == pytest.approx(22, rel=0.001)
+
+
+# No yield of a single plant is published; trees are planned by the tree, never by the m2.
+NO_PLANT = {"runner bean", "raspberry"}
+TREES = {"apple", "pear", "plum", "damson", "sweet cherry", "peach"}
+
+
+def test_the_same_plants_give_the_same_by_plant_and_by_square_metre() -> None:
+    """Home-garden yields by plant and by m2 of bed (sources in yields.csv), for every crop."""
+    for row in table("crops"):
+        known = crop(row["crop"])
+        kg = {published.per: published.kg_typical for published in known.yields}
+        if known.name in NO_PLANT | TREES:
+            assert known.name in TREES or "plant" not in kg
+            assert known.name in NO_PLANT or "m2 of bed" not in kg
+            continue
+        assert known.plants_per_m2 is not None
+        by_plant = kg["plant"] * known.plants_per_m2
+        assert by_plant == pytest.approx(kg["m2 of bed"], rel=0.05), known.name
+
+
+@pytest.mark.parametrize(
+    ("name", "fewest", "most"),
+    [
+        # University of Georgia and Virginia planting charts print 21.5, 25.8, 34.4, 28.7 and
+        # 14.4 for wide single rows; intensive-bed lists print 172, 172, 248, 172 and 62.
+        ("onion", 21.5, 172),
+        ("garlic", 25.8, 172),
+        ("carrot", 34.4, 248),
+        ("parsnip", 28.7, 172),
+        # Rothamsted 1926: 1,534 roots of the measured weight on 0.098 acre, which is 3.9 a m2
+        ("swede", 3.9, 14.4),
+        # Nagai 1978: 6 plants a plot of 0.54 m2, which is 11.1 a m2
+        ("strawberry", 11.0, 11.2),
+    ],
+)
+def test_plants_stand_between_wide_rows_and_the_closest_beds(
+    name: str, fewest: float, most: float
+) -> None:
+    spacing = crop(name).plants_per_m2
+
+    assert spacing is not None
+    assert fewest <= spacing <= most
 
 
 @pytest.mark.parametrize(
