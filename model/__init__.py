@@ -13,7 +13,6 @@ from model.errors import (
     SeasonProblems,
 )
 from model.intake.gate import read_season, season_from_zip
-from model.one_more import one_more_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -25,18 +24,22 @@ from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
+from model.questions.glut import GlutSplit, glut_table, split_glut
+from model.questions.hedges import hedge_table
+from model.questions.one_more import one_more_table
+from model.questions.what_if import Change, changed_season, compare_foods, compare_jars
 from model.reference.lookup import products
 from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
 from model.season.season import Season
-from model.what_if import Change, changed_season, compare_foods, compare_jars
 
 __all__ = [
     "HEADINGS",
     "METHODS",
     "Change",
+    "GlutSplit",
     "HandRule",
     "NoPlan",
     "NoTestedProcess",
@@ -57,7 +60,9 @@ __all__ = [
     "food_stock_table",
     "food_table",
     "fresh_table",
+    "glut_table",
     "harvest_table",
+    "hedge_table",
     "lean_table",
     "limit_table",
     "one_more_table",
@@ -77,6 +82,7 @@ __all__ = [
     "read_season",
     "season_from_zip",
     "source_title",
+    "split_glut",
     "stock_table",
     "supply_table",
     "tight_limits",

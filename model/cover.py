@@ -7,7 +7,7 @@ import numpy as np
 from model.case import Case
 from model.demand.hand_rule import HandRule
 from model.demand.lean_weeks import lean_weeks
-from model.season.arrays import Floats
+from model.season.arrays import Floats, SeasonArrays
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,7 +48,7 @@ def cover_windows(case: Case) -> tuple[CoverWindow, ...]:
             weeks_without_fresh=count,
             portions_a_unit=preserve.portions,
             carry_over=int(np.floor(carried[r] + 1e-9)),
-            loss_share=float(1.0 - arrays.sealed_share[r]),
+            loss_share=_loss_share(arrays, r, count),
             begins=case.weeks.monday(begins),
         )
         windows.append(
@@ -88,3 +88,9 @@ def carry_over(case: Case) -> Floats:
         left = max(0.0, portions.sum() - eaten) / max(portions.sum(), 1e-9)
         carried[rows] = np.minimum(still_good, arrays.opening_units[rows] * left)
     return carried
+
+
+def _loss_share(arrays: SeasonArrays, r: int, weeks: int) -> float:
+    """Give the share that does not seal, or is lost by the middle of the weeks it is eaten in."""
+    left = arrays.sealed_share[r] * (1.0 - arrays.loss_per_week[r]) ** (weeks / 2)
+    return float(1.0 - left)

@@ -4,6 +4,7 @@ PlanningError
 ├── SeasonProblems     the season's tables hold faults; all of them are listed
 ├── NotInTables        the reference tables know no such name
 ├── NoTestedProcess    a jar is refused; the ways that remain are named
+│   └── NoAltitude     it is refused only because the altitude is not known
 └── NoPlan             the solver stopped without a plan
 """
 
@@ -65,6 +66,10 @@ class NoTestedProcess(PlanningError):
         """Keep the reason and the ways apart, so that a screen can show both."""
         self.reason, self.ways = reason, tuple(ways)
         super().__init__(f"{reason}. Ways that remain: {', '.join(self.ways) or 'none known'}")
+
+
+class NoAltitude(NoTestedProcess):
+    """A jar that has a tested process, but no figure as long as the altitude is not known."""
 
 
 class NoPlan(PlanningError):

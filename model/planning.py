@@ -13,6 +13,7 @@ from model.forecast.years import sampled_harvest
 from model.optimization.ground import with_amounts
 from model.optimization.make_plan import make_plan
 from model.optimization.solve import Basis
+from model.optimization.whole_loads import Meant
 from model.plan import Plan
 from model.planting.margin import PlantingChoice, tuned_margin, with_margin
 from model.season.arrays import Floats, Singles
@@ -71,7 +72,8 @@ def plan_season(
     Parameters
     ----------
     seed : of the simulated years; the same seed gives the same years.
-    before : an earlier plan of this household: its margin is kept, and it is quicker.
+    before : an earlier plan of this household: its margin is kept, its batches stay where that
+        costs next to nothing, and the new plan is found quicker.
     progress : told in words what is being done, and the part done; may raise to stop.
 
     Raises
@@ -85,6 +87,7 @@ def plan_season(
     made = make_plan(
         with_amounts(case, planting.amounts),
         start=before.basis if before else None,
+        meant=_meant(before, case) if before else None,
         progress=lambda part: progress("Filling whole loads", 0.4 + 0.3 * part),
     )
     plan = made.plan
@@ -107,6 +110,21 @@ def plan_season(
         by_hand=tuple(window.hand_rule for window in windows),
         basis=made.basis,
     )
+
+
+def _meant(before: PlannedSeason, case: Case) -> Meant:
+    """Give what an earlier plan said for the weeks of a case, preserve by preserve."""
+    earlier, names = before.plan, before.case.arrays.preserves
+    shift = (case.weeks.first - earlier.weeks.first).days // 7
+    loads = np.full((len(case.arrays.preserves), len(case.weeks)), np.nan)
+    put_up = loads.copy()
+    weeks = [w for w in range(len(case.weeks)) if 0 <= w + shift < len(earlier.weeks)]
+    for r, name in enumerate(case.arrays.preserves):
+        if name in names:
+            then = names.index(name)
+            loads[r, weeks] = earlier.loads[then, [w + shift for w in weeks]]
+            put_up[r, weeks] = earlier.put_up[then, [w + shift for w in weeks]]
+    return Meant(loads, put_up)
 
 
 def _planting(

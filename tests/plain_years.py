@@ -215,7 +215,7 @@ class Room:
         fresh_kg = float(arrays.fresh_kg[r].sum())
         left = [self._by_time(r), self.space[place] / float(arrays.space_per_unit[r])]
         if np.isfinite(arrays.freezer_kg_a_week[place]):
-            left.append(self.freezing[place] / fresh_kg)
+            left.append(self.freezing[place] / float(arrays.prepared_kg[r]))
         if arrays.canned[r]:
             left.append(self.jars[int(arrays.jar_of[r])])
         if arrays.dried[r]:
@@ -247,7 +247,7 @@ class Room:
             self.minutes -= (loads - self.loads[r]) * float(arrays.minutes_per_load[r])
             self.loads[r] = loads
         self.space[place] -= units * float(arrays.space_per_unit[r])
-        self.freezing[place] -= units * fresh_kg
+        self.freezing[place] -= units * float(arrays.prepared_kg[r])
         if arrays.canned[r]:
             self.jars[int(arrays.jar_of[r])] -= units
         if arrays.dried[r]:

@@ -121,6 +121,8 @@ def _kitchen(case: Case, plan: Plan) -> list[str]:
             minutes += units * preserve.minutes_per_unit + loads * preserve.minutes_per_load
             if preserve.units_per_load and units > loads * preserve.units_per_load + CLOSE:
                 faults.append(f"{preserve.name}: more jars than its loads hold in week {week}")
+            if units + CLOSE < loads * ((preserve.units_per_load or 0) // 2):
+                faults.append(f"{preserve.name}: {loads:g} loads for {units:g} jars in week {week}")
             if preserve.method == "dry":
                 dried += units * sum(part.kg for part in preserve.ingredients)
         if minutes > _free_minutes(case, week) + 1e-3:
@@ -156,8 +158,9 @@ def _places(case: Case, plan: Plan) -> list[str]:
                 faults.append(f"{place.name} is over full in week {week}")
             if place.kind == "freezer":
                 fresh = sum(
-                    plan.put_up[r, week] * sum(part.kg for part in season.preserves[r].ingredients)
+                    plan.put_up[r, week] * part.kg * season.crop(part.crop).edible_share
                     for r in rows
+                    for part in season.preserves[r].ingredients
                 )
                 most = place.volume_l * season.settings.freezer_load_g_per_l_day * 7 / 1000
                 if fresh > most + CLOSE:

@@ -125,10 +125,71 @@ def test_an_altitude_without_a_unit_is_a_faulty_command(
 
 
 def test_years_and_days_that_are_none_are_faulty_commands() -> None:
-    for words in (["--years", "0"], ["--years", "x"], ["--today", "03/04/2027"]):
+    for words in (
+        ["--years", "0"],
+        ["--years", "x"],
+        ["--years", "\N{SUPERSCRIPT TWO}"],
+        ["--seed", "-1"],
+        ["--seed", "9" * 5000],
+        ["--today", "03/04/2027"],
+        ["--today", "0001-01-01"],
+        ["--today", "9999-12-31"],
+    ):
         with pytest.raises(SystemExit) as stopped:
             main(["plan", "anywhere", *words])
         assert stopped.value.code == 2
+
+
+def test_a_path_that_cannot_be_one_is_a_faulty_command(capsys: pytest.CaptureFixture[str]) -> None:
+    for path in ("x" * 5000, "no\0where", "nowhere"):
+        assert main(["check", path]) == 2
+        told = capsys.readouterr()
+        assert "give a folder or a zip" in told.err
+        assert len(told.err) < 300
+
+
+def test_a_jar_of_next_to_nothing_is_a_fault_of_the_notes(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    jars = "jar,volume_ml,owned,lids\nquart,946,40,60\npint,0.0000001,30,40\npack,750,,\n"
+
+    assert main(["check", str(write_folder(tmp_path, jars=jars))]) == 2
+    assert "jars.csv row 3: volume_ml is '0.0000001'; give 10 to" in capsys.readouterr().err
+
+
+def test_a_reader_that_leaves_early_is_told_in_one_line(tmp_path: Path) -> None:
+    command = [sys.executable, "-m", "model", "plan", str(write_folder(tmp_path)), "--years", "5"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
+        assert running.stdout is not None
+        assert running.stderr is not None
+        running.stdout.close()
+        told = running.stderr.read().decode()
+
+    assert (running.returncode, told) == (4, "the output was closed before its end\n")
+
+
+@pytest.mark.parametrize(
+    ("today", "side"), [("1999-05-01", "before the first"), ("2029-01-01", "after the last")]
+)
+def test_a_day_outside_all_seasons_is_said_on_standard_error(
+    today: str, side: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["check", str(write_folder(tmp_path)), "--today", today])
+
+    assert f"{today} lies {side} season (2027-01-01 to 2027-12-31)" in capsys.readouterr().err
+
+
+def test_help_names_the_commands_and_what_the_exit_codes_mean(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for words in (["--help"], ["plan", "--help"]):
+        with pytest.raises(SystemExit) as stopped:
+            main(words)
+        assert stopped.value.code == 0
+    told = capsys.readouterr().out
+
+    for part in ("process", "refused jar", "--today", "--seed", "CSV tables"):
+        assert part in told
 
 
 def test_without_a_command_it_explains_itself(capsys: pytest.CaptureFixture[str]) -> None:

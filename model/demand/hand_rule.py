@@ -17,7 +17,8 @@ class HandRule:
     """The working of one preserve by hand.
 
     ``uses_a_week`` are portions of it on the table in a week without fresh, ``carry_over``
-    what will still stand there when the new crop begins (rounded down).
+    what will still stand there when the new crop begins (rounded down). ``loss_share`` is
+    what of it does not seal, or shrinks and rots on the way (half of the weeks, on average).
     """
 
     preserve: str
@@ -57,6 +58,9 @@ class HandRule:
             f"less {self.carry_over} left on {self.begins} = {self.sealed_needed} needed",
         ]
         if self.loss_share > 0:
-            share = f"(1 - {self.loss_share:.1%} that do not seal)"
-            lines.append(f"{self.sealed_needed} sealed / {share} = {self.to_fill} to fill")
+            kept, lost = (
+                ("kept", "lost in store") if self.unit == "kg" else ("sealed", "not sealed")
+            )
+            share = f"(1 - {self.loss_share:.1%} {lost})"
+            lines.append(f"{self.sealed_needed} {kept} / {share} = {self.to_fill} to put up")
         return lines

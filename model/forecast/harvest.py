@@ -1,6 +1,6 @@
 """The expected harvest of every planting by week, and when the next new crop comes."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -68,6 +68,24 @@ class HarvestForecast:
         harvest = np.zeros((crops, len(self.weeks)))
         np.add.at(harvest, self.crop_of, self.kg_per_unit * amounts[:, None])
         return harvest
+
+
+def with_given(forecast: HarvestForecast, given_kg: Floats) -> HarvestForecast:
+    """Add what comes for sure, bought in or on the table already; shape (C, W), kilograms.
+
+    A heap is written as a planting that gives all it has and stands in no bed.
+    """
+    heaps = np.flatnonzero(given_kg.any(axis=1))
+    by_week, ones = given_kg[heaps], np.ones(len(heaps))
+    return replace(
+        forecast,
+        plantings=forecast.plantings + (forecast.plantings[0],) * len(heaps),
+        crop_of=np.concatenate([forecast.crop_of, heaps]),
+        least=np.concatenate([forecast.least, ones]),
+        most=np.concatenate([forecast.most, ones]),
+        kg_per_unit=np.concatenate([forecast.kg_per_unit, by_week]),
+        occupies=np.concatenate([forecast.occupies, np.zeros_like(by_week)]),
+    )
 
 
 def this_season(season: Season, today: date) -> GardenSeason:

@@ -7,7 +7,7 @@ strikes families together. The garden's lasting factor is drawn from what is sti
 of it; half of that is shared by all crops. First pickings move together with the spring.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -53,8 +53,12 @@ class Luck:
 def draw_luck(
     generator: np.random.Generator, years: int, families: int, crops: int, plantings: int
 ) -> Luck:
-    """Draw the luck of ``years`` years."""
+    """Draw the luck of ``years`` years.
+
+    Each planting draws from a stream of its own: one more leaves the years of the others.
+    """
     normal = generator.standard_normal
+    own = generator.spawn(1)[0].spawn(plantings)
     return Luck(
         season=normal(years),
         garden=normal(years),
@@ -66,10 +70,18 @@ def draw_luck(
         crop=normal((years, crops)),
         crop_loss=normal((years, crops)),
         crop_garden=normal((years, crops)),
-        first=normal((years, plantings)),
-        length=generator.random((years, plantings)),
-        young=generator.random((years, plantings)),
+        first=_each(own, lambda stream: stream.standard_normal(years), years),
+        length=_each(own, lambda stream: stream.random(years), years),
+        young=_each(own, lambda stream: stream.random(years), years),
     )
+
+
+def _each(
+    streams: list[np.random.Generator], draw: Callable[[np.random.Generator], Floats], years: int
+) -> Floats:
+    """Draw once from every stream, a column each; shape (N, streams)."""
+    drawn: Floats = np.array([draw(stream) for stream in streams]).reshape(-1, years).T
+    return drawn
 
 
 def sampled_harvest(

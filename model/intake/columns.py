@@ -9,7 +9,8 @@ class Column:
 
     ``kind`` is text, names (joined by ``;``), date, month_day, number, whole, yes_no,
     choice, quantity or altitude (exact feet). A quantity's or altitude's heading ends in
-    one of the units of ``measure``.
+    one of the units of ``measure``; its limits are in the first of them, the unit used
+    inside. ``reserved`` are names in small letters that already mean something else.
     """
 
     heading: str
@@ -20,22 +21,30 @@ class Column:
     most: float = 1e6
     choices: tuple[str, ...] = ()
     measure: str = ""
+    reserved: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class TableKind:
-    """One file of a season: what a row is, whether it must be there, which columns name it."""
+    """One file of a season: what a row is, whether it must be there, which columns name it.
+
+    It has ``least_rows`` to ``most_rows`` rows.
+    """
 
     file: str
     row_is: str
     columns: tuple[Column, ...]
     required: bool = True
     unique: tuple[str, ...] = ()
+    least_rows: int = 0
+    most_rows: int = 500
 
 
-def text_column(heading: str, meaning: str, *, required: bool = True) -> Column:
-    """Describe a column of words."""
-    return Column(heading, "text", meaning, required)
+def text_column(
+    heading: str, meaning: str, *, required: bool = True, reserved: tuple[str, ...] = ()
+) -> Column:
+    """Describe a column of words; ``reserved`` ones, in small letters, are refused."""
+    return Column(heading, "text", meaning, required, reserved=reserved)
 
 
 def date_column(heading: str, meaning: str, *, required: bool = True) -> Column:
@@ -65,12 +74,18 @@ def choice_column(
 
 
 def quantity_column(
-    heading: str, measure: str, meaning: str, most: float, *, required: bool = True
+    heading: str,
+    measure: str,
+    meaning: str,
+    most: float,
+    *,
+    least: float = 0.0,
+    required: bool = True,
 ) -> Column:
-    """Describe a column with a unit in its heading."""
-    return Column(heading, "quantity", meaning, required, 0.0, most, measure=measure)
+    """Describe a column with a unit in its heading; limits in the unit used inside."""
+    return Column(heading, "quantity", meaning, required, least, most, measure=measure)
 
 
 def temperature_column(heading: str, meaning: str) -> Column:
     """Describe a column of air temperatures, in degrees C or F."""
-    return Column(heading, "quantity", meaning, least=-90.0, most=200.0, measure="temperature")
+    return Column(heading, "quantity", meaning, least=-90.0, most=60.0, measure="temperature")

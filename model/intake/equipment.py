@@ -19,9 +19,6 @@ def jars(desk: Desk, chosen: Settings) -> tuple[Jar, ...]:
     pint_ml = float(tested_sizes()["pint"])
     for row in desk.of("jars.csv"):
         volume_ml = row.number("volume")
-        if volume_ml <= 0:
-            desk.add(row, "the volume is 0", "give the nominal volume of the jar")
-            continue
         typical = chosen.pint_footprint_cm2 * (volume_ml / pint_ml) ** 0.54
         sizes.append(
             Jar(
@@ -96,14 +93,9 @@ def kitchen_hours(desk: Desk) -> tuple[KitchenHours, ...]:
         begins, ends = row.day("begins"), row.day("ends")
         if (begins is None) != (ends is None):
             desk.add(row, "only one of begins and ends is given", "give both, or neither")
-        elif begins and ends and ends < begins:
-            desk.add(row, f"it ends on {ends}, before it begins on {begins}", "swap the two dates")
-        else:
+        elif desk.in_order(row):
             stretches.append(KitchenHours(begins, ends, row.number("hours_a_week")))
-    if desk.of("kitchen_hours.csv") and sum(hours.begins is None for hours in stretches) != 1:
-        rows = desk.of("kitchen_hours.csv")
+    if not desk.at_fault("kitchen_hours.csv") and sum(s.begins is None for s in stretches) != 1:
         wanted = "give the hours of all other weeks in one row with blank dates"
-        desk.add(
-            TypedRow("kitchen_hours.csv", 0, rows[0].cells), "there is not one such row", wanted
-        )
+        desk.add_of_file("kitchen_hours.csv", "not one row stands for all other weeks", wanted)
     return tuple(stretches)

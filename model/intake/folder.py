@@ -1,28 +1,48 @@
-"""A folder, a zip or an upload of CSV files, read as text within bounds.
+"""A folder, a zip or an upload of CSV files, read within bounds.
 
 Uploads are hostile: file names are never used as paths, and size, rows and the bytes
 that a zip unfolds to are bounded before anything is parsed.
 """
 
-import csv
 import io
+import struct
 import zipfile
+import zlib
 from collections.abc import Iterable, Iterator
+from difflib import get_close_matches
 from pathlib import Path, PurePosixPath
 
 from model.errors import Problem, SeasonProblems
+from model.intake.csv_text import MOST_BYTES_A_FILE, text_table
 from model.intake.home_columns import HOME_TABLES
 from model.intake.kitchen_columns import KITCHEN_TABLES
 from model.intake.tables import SeasonTables, TextTable
 
 TABLE_KINDS = HOME_TABLES + KITCHEN_TABLES
-MOST_BYTES_A_FILE = 2_000_000
 MOST_BYTES = 10_000_000
-MOST_ROWS = 20_000
 MOST_FILES = 60
-MOST_CELL = 500
+MOST_SHOWN = 80
 
-_KNOWN = {kind.file for kind in TABLE_KINDS}
+# A file by its name, with its bytes or with the fault that keeps it from being read.
+File = tuple[str, bytes | Problem]
+
+_KINDS = {kind.file: kind for kind in TABLE_KINDS}
+# What zipfile and the unpackers beneath it raise for bytes that are damaged, cut off or
+# encrypted; NotImplementedError is a RuntimeError, UnicodeDecodeError a ValueError.
+_DAMAGE = (
+    zipfile.BadZipFile,
+    zlib.error,
+    struct.error,
+    EOFError,
+    OSError,
+    RuntimeError,
+    ValueError,
+)
+# The ways that every program packs a zip; other unpackers take memory without bound.
+_PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
+# In the last record of a zip that keeps its count in a larger one.
+_COUNTED_ELSEWHERE = 0xFFFF
+_WANTED = "give a folder or a zip of the season's CSV files"
 
 
 def read_tables(path: str | Path) -> SeasonTables:
@@ -30,152 +50,139 @@ def read_tables(path: str | Path) -> SeasonTables:
 
     Raises
     ------
-    SeasonProblems : when there is nothing to read, or a file is too large or no CSV.
+    SeasonProblems : when there is no such folder or zip, or it cannot be opened. The faults
+        of single files are in the tables that are given back.
     """
     place = Path(path)
-    texts: Iterable[tuple[str, bytes]]
-    if place.is_dir():
-        texts = _folder_texts(place)
-    elif place.is_file():
-        texts = zip_texts(place.read_bytes() if _fits(place) else b"", place.name)
-    else:
-        wanted = "give a folder or a zip of the season's CSV files"
-        raise SeasonProblems([Problem(place.name, 0, "there is no such folder or zip", wanted)])
-    return text_tables(texts)
+    name = _shown(place.name)
+    try:
+        if place.is_dir():
+            return text_tables(_folder_files(place))
+        if place.is_file():
+            with place.open("rb") as stream:
+                return text_tables(zip_files(stream.read(MOST_BYTES + 1), name))
+    except OSError as error:
+        found = f"it cannot be opened ({error.strerror or error})"
+        raise SeasonProblems([Problem(name, 0, found, _WANTED)]) from error
+    raise SeasonProblems([Problem(name, 0, "there is no such folder or zip", _WANTED)])
 
 
-def _fits(place: Path) -> bool:
-    size = place.stat().st_size
-    if size > MOST_BYTES:
-        found = f"the file has {size:,} bytes"
-        raise SeasonProblems([Problem(place.name, 0, found, f"at most {MOST_BYTES:,} are read")])
-    return True
+def _shown(name: str) -> str:
+    """Give a file's name as it may stand in a message."""
+    plain = "".join(letter if letter.isprintable() else "?" for letter in name)
+    return plain if len(plain) <= MOST_SHOWN else f"{plain[:MOST_SHOWN]}..."
 
 
-def _folder_texts(folder: Path) -> Iterator[tuple[str, bytes]]:
-    for name in sorted(_KNOWN):
-        file = folder / name
-        if file.is_file():
+def _folder_files(folder: Path) -> Iterator[File]:
+    for file in sorted(folder.iterdir()):
+        if not _is_table(file.name) or not file.is_file():
+            continue
+        if file.name not in _KINDS:
+            yield _unknown(file.name)
+            continue
+        try:
             with file.open("rb") as stream:
-                yield name, stream.read(MOST_BYTES_A_FILE + 1)
+                yield file.name, stream.read(MOST_BYTES_A_FILE + 1)
+        except OSError as error:
+            found = f"it cannot be read ({error.strerror or error})"
+            yield file.name, Problem(file.name, 0, found, "let it be read")
 
 
-def zip_texts(content: bytes, name: str) -> list[tuple[str, bytes]]:
-    """Unfold the known tables of a zip, wherever in it they lie, within bounds.
+def _is_table(name: str) -> bool:
+    """Say whether a file is meant as a table; hidden files are other programs' own."""
+    return name.lower().endswith(".csv") and not name.startswith(".")
 
-    Raises SeasonProblems when it is no zip, holds a table twice or unfolds to too much.
+
+def _unknown(name: str) -> File:
+    shown, known = _shown(name), list(_KINDS)
+    near = get_close_matches(shown.lower(), known, n=1, cutoff=0.6)
+    wanted = f"did you mean {near[0]}?" if near else f"the tables are: {', '.join(known)}"
+    return shown, Problem(shown, 0, "no table of a season has this name", wanted)
+
+
+def zip_files(content: bytes, name: str) -> list[File]:
+    """Unfold the tables of a zip, wherever in it they lie, within bounds.
+
+    Raises SeasonProblems when it is no zip, or it or what it unfolds to is too much. A
+    single file that cannot be unpacked is given with its fault.
     """
     try:
-        archive = zipfile.ZipFile(io.BytesIO(content))
-    except zipfile.BadZipFile as error:
-        wanted = "give a folder or a zip of the season's CSV files"
-        raise SeasonProblems([Problem(name, 0, "this is not a zip file", wanted)]) from error
-    with archive:
-        return _unfold(archive, name)
+        if len(content) > MOST_BYTES:
+            wanted = f"at most {MOST_BYTES:,} bytes are read"
+            raise SeasonProblems([Problem(_shown(name), 0, "the file is too large", wanted)])
+        with zipfile.ZipFile(io.BytesIO(content)) as archive:
+            return list(_unfold(archive, _shown(name), _listed(content)))
+    except _DAMAGE as error:
+        found = "this is not a zip file, or it is damaged"
+        raise SeasonProblems([Problem(_shown(name), 0, found, _WANTED)]) from error
 
 
-def _unfold(archive: zipfile.ZipFile, name: str) -> list[tuple[str, bytes]]:
+def _listed(content: bytes) -> int:
+    """Give how many files a zip holds by its last record, which zipfile does not heed."""
+    (count,) = struct.unpack_from("<H", content, content.rindex(b"PK\x05\x06") + 10)
+    return int(count)
+
+
+def _unfold(archive: zipfile.ZipFile, name: str, listed: int) -> Iterator[File]:
     members = archive.infolist()
+    if listed not in (len(members), _COUNTED_ELSEWHERE):
+        raise zipfile.BadZipFile("files are missing from the list")
     if len(members) > MOST_FILES:
         found = f"the zip holds {len(members)} files"
         raise SeasonProblems([Problem(name, 0, found, f"at most {MOST_FILES} are read")])
-    texts: dict[str, bytes] = {}
     room = MOST_BYTES
+    seen = set[str]()
     for member in members:
         base = PurePosixPath(member.filename.replace("\\", "/")).name
-        if base not in _KNOWN:
-            continue
-        if base in texts:
-            raise SeasonProblems([Problem(base, 0, "the zip holds it twice", "keep one")])
-        try:
-            with archive.open(member) as stream:
-                texts[base] = stream.read(min(MOST_BYTES_A_FILE, room) + 1)
-        except (RuntimeError, NotImplementedError, zipfile.BadZipFile, EOFError) as error:
-            wanted = "save the zip again, without a password"
-            raise SeasonProblems([Problem(base, 0, "it cannot be unpacked", wanted)]) from error
-        room -= len(texts[base])
+        table = _is_table(base) and not member.is_dir()
+        # What is no table is opened too: where the name in the list is damaged, and only
+        # there, it differs from the one beside the bytes.
+        read = min(MOST_BYTES_A_FILE, room) + 1 if base in _KINDS and base not in seen else 0
+        content = _unpacked(archive, member, _shown(base), read)
+        if table and base not in _KINDS:
+            yield _unknown(base)
+        elif base in seen:
+            yield base, Problem(base, 0, "the zip holds it twice", "keep one")
+        elif table or isinstance(content, Problem):
+            seen.add(base)
+            yield _shown(base), content
+            room -= len(content) if isinstance(content, bytes) else 0
         if room < 0:
             wanted = f"at most {MOST_BYTES:,} bytes are read"
             raise SeasonProblems([Problem(name, 0, "the zip unfolds to too much", wanted)])
-    return sorted(texts.items())
 
 
-def text_tables(texts: Iterable[tuple[str, bytes]]) -> SeasonTables:
-    """Turn the bytes of CSV files into text tables; raises SeasonProblems with every fault."""
+def _unpacked(
+    archive: zipfile.ZipFile, member: zipfile.ZipInfo, base: str, most: int
+) -> bytes | Problem:
+    if member.compress_type not in _PACKED:
+        wanted = "save the zip again in the usual way (deflated)"
+        return Problem(base, 0, "it is packed in an unusual way", wanted)
+    try:
+        with archive.open(member) as stream:
+            return stream.read(most)
+    except _DAMAGE:
+        wanted = "save the zip again, without a password"
+        return Problem(base, 0, "it cannot be unpacked", wanted)
+
+
+def text_tables(files: Iterable[File]) -> SeasonTables:
+    """Turn the files of a season into text tables, with the faults of those that are none."""
     tables: dict[str, TextTable] = {}
     problems: list[Problem] = []
-    for name, content in texts:
+    for name, content in files:
+        if isinstance(content, Problem):
+            problems.append(content)
+            continue
         try:
-            tables[name] = _text_table(name, content)
+            tables[name] = text_table(_KINDS[name], content)
         except SeasonProblems as error:
             problems.extend(error.problems)
-    problems.extend(
-        Problem(kind.file, 0, "the file is missing", f"each row is {kind.row_is}")
-        for kind in TABLE_KINDS
-        if kind.required
-        and kind.file not in tables
-        and not any(p.file == kind.file for p in problems)
-    )
-    if problems:
-        raise SeasonProblems(problems)
-    return SeasonTables(tables)
-
-
-def _text_table(name: str, content: bytes) -> TextTable:
-    if len(content) > MOST_BYTES_A_FILE:
-        wanted = f"at most {MOST_BYTES_A_FILE:,} bytes are read"
-        raise SeasonProblems([Problem(name, 0, "the file is too large", wanted)])
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        found = f"byte {error.start + 1} is not UTF-8"
-        raise SeasonProblems([Problem(name, 0, found, "save it as CSV UTF-8")]) from error
-    if "\0" in text:
-        raise SeasonProblems([Problem(name, 0, "it holds NUL bytes", "save it as CSV UTF-8")])
-    try:
-        rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
-    except csv.Error as error:
-        wanted = "save it as CSV with commas and closed quotes"
-        raise SeasonProblems([Problem(name, 0, f"it is no CSV ({error})", wanted)]) from error
-    return _checked(name, rows)
-
-
-def _checked(name: str, rows: list[list[str]]) -> TextTable:
-    if not rows:
-        raise SeasonProblems([Problem(name, 0, "the file is empty", "the first row is headings")])
-    headings = tuple(heading.strip() for heading in rows[0])
-    problems = list(_heading_problems(name, headings))
-    if len(rows) - 1 > MOST_ROWS:
-        wanted = f"at most {MOST_ROWS:,} are read"
-        problems.append(Problem(name, 0, f"it has {len(rows) - 1:,} rows", wanted))
-    if problems:
-        raise SeasonProblems(problems)
-    kept = []
-    for number, cells in enumerate(rows[1:], start=2):
-        stripped = [cell.strip() for cell in cells]
-        if not any(stripped):
-            continue
-        if len(stripped) > len(headings):
-            found = f"{len(stripped)} cells under {len(headings)} headings"
-            problems.append(
-                Problem(name, number, found, "write 3.5, not 3,5; quote commas in text")
-            )
-        if any(len(cell) > MOST_CELL for cell in stripped):
-            problems.append(
-                Problem(name, number, "a cell is too long", f"at most {MOST_CELL} letters")
-            )
-        stripped += [""] * (len(headings) - len(stripped))
-        kept.append((number, dict(zip(headings, stripped, strict=False))))
-    if problems:
-        raise SeasonProblems(problems)
-    return TextTable(headings, tuple(kept))
-
-
-def _heading_problems(name: str, headings: tuple[str, ...]) -> Iterator[Problem]:
-    if len(headings) == 1 and (";" in headings[0] or "\t" in headings[0]):
-        yield Problem(
-            name, 1, "the cells are not separated by commas", "save it as CSV with commas"
-        )
-    for heading in sorted(set(headings)):
-        if heading and headings.count(heading) > 1:
-            yield Problem(name, 1, f"the heading {heading!r} stands twice", "keep one")
+    at_fault = {problem.file for problem in problems}
+    for kind in TABLE_KINDS:
+        if kind.file not in tables and kind.file not in at_fault and kind.required:
+            wanted = f"each row is {kind.row_is}"
+            problems.append(Problem(kind.file, 0, "the file is missing", wanted))
+        elif kind.file in tables and len(tables[kind.file].rows) < kind.least_rows:
+            problems.append(Problem(kind.file, 0, "it has no row", f"each row is {kind.row_is}"))
+    return SeasonTables(tables, tuple(problems))

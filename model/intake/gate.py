@@ -6,7 +6,8 @@ from pathlib import Path
 from model.errors import SeasonProblems
 from model.intake import equipment, home, larder, plot
 from model.intake.desk import Desk
-from model.intake.folder import read_tables, text_tables, zip_texts
+from model.intake.folder import read_tables, text_tables, zip_files
+from model.intake.plantings import plantings as planted
 from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
 from model.intake.tables import SeasonTables
@@ -26,7 +27,7 @@ def read_season(path: str | Path) -> Season:
 
 def season_from_zip(content: bytes, name: str) -> Season:
     """Read an uploaded zip; raises SeasonProblems as ``read_season`` does."""
-    return season_from_tables(text_tables(zip_texts(content, name)))
+    return season_from_tables(text_tables(zip_files(content, name)))
 
 
 def season_from_tables(tables: SeasonTables) -> Season:
@@ -47,9 +48,11 @@ def season_from_tables(tables: SeasonTables) -> Season:
         altitude_ft=altitude if isinstance(altitude, Fraction) else None,
         chosen=chosen,
     )
-    plantings = plot.plantings(desk, beds)
+    years = plot.garden_seasons(desk)
+    last = years[-1].ends if years and not desk.at_fault("seasons.csv") else None
+    plantings = planted(desk, beds, years)
     made = preserves(desk, kitchen)
-    counted = larder.counts(desk)
+    counted = larder.counts(desk, last)
     larder.check_room(desk, counted, made, kitchen.jars, kitchen.places)
     eaten = {crop for food in foods for crop in food.crops} | {c for p in made for c in p.crops}
     season = Season(
@@ -67,9 +70,9 @@ def season_from_tables(tables: SeasonTables) -> Season:
         foods=foods,
         beds=beds,
         crops=plot.crops(plantings, eaten),
-        garden_seasons=plot.garden_seasons(desk),
+        garden_seasons=years,
         plantings=plantings,
-        pickings=plot.pickings(desk),
+        pickings=plot.pickings(desk, last),
         setbacks=plot.setbacks(desk),
         weather=plot.weather(desk),
         jars=kitchen.jars,

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from model.intake.desk import Desk
-from model.intake.rows import TypedRow
+from model.intake.home_columns import EVERYONE, FROSTS, NO_FROSTLESS, SEASON_HABIT
 from model.reference.lookup import age_scale, portion, settings
 from model.reference.read import table
 from model.season.frosts import Frost, Frosts
@@ -12,7 +12,6 @@ from model.season.settings import Settings
 from model.season.weeks import YearDay
 
 _NO_FROST = YearDay(1, 1)
-SEASON_HABIT = "with the season"
 
 
 def eaters(desk: Desk) -> tuple[Eater, ...]:
@@ -30,10 +29,11 @@ def away(desk: Desk) -> tuple[Away, ...]:
     """Give the dated absences."""
     absences = []
     for row in desk.of("away.csv"):
-        names = [*desk.names("eaters.csv", "eater"), "everyone"]
-        who = desk.match(row, "who", row.text("who"), "eaters.csv", names)
+        names = desk.names("eaters.csv", "eater")
+        known = None if names is None else {**names, EVERYONE: EVERYONE}
+        who = known and desk.match(row, "who", row.text("who"), "eaters.csv", known)
         begins, ends = row.day("begins"), row.day("ends")
-        if who and begins and ends and _in_order(desk, row):
+        if who and begins and ends and desk.in_order(row):
             absences.append(Away(who, begins, ends))
     return tuple(absences)
 
@@ -43,17 +43,9 @@ def guests(desk: Desk) -> tuple[Guests, ...]:
     visits = []
     for row in desk.of("guests.csv"):
         begins, ends = row.day("begins"), row.day("ends")
-        if begins and ends and _in_order(desk, row):
+        if begins and ends and desk.in_order(row):
             visits.append(Guests(row.number("adults"), begins, ends))
     return tuple(visits)
-
-
-def _in_order(desk: Desk, row: TypedRow) -> bool:
-    begins, ends = row.day("begins"), row.day("ends")
-    if begins and ends and ends < begins:
-        desk.add(row, f"it ends on {ends}, before it begins on {begins}", "swap the two dates")
-        return False
-    return True
 
 
 def habits(desk: Desk, frosts: Frosts, chosen: Settings) -> tuple[Habit, ...]:
@@ -64,9 +56,12 @@ def habits(desk: Desk, frosts: Frosts, chosen: Settings) -> tuple[Habit, ...]:
     """
     steps: dict[str, list[tuple[YearDay, float]]] = {}
     for row in desk.of("habits.csv"):
-        start = row.cells["from_month_day"]
-        if isinstance(start, YearDay):
-            steps.setdefault(row.text("habit"), []).append((start, row.number("factor")))
+        name, start = row.text("habit"), row.cells["from_month_day"]
+        spelling = (desk.names("habits.csv", "habit") or {}).get(name.lower(), name)
+        if spelling != name:
+            desk.add(row, f"habit {name!r} is also written {spelling!r}", "write it in one way")
+        elif isinstance(start, YearDay):
+            steps.setdefault(name, []).append((start, row.number("factor")))
     midwinter = frosts.midwinter_before(frosts.last_spring.median.in_year(2001))
     steps[SEASON_HABIT] = [
         (frosts.last_spring.median, chosen.habit_growing),
@@ -84,8 +79,8 @@ def foods(desk: Desk) -> tuple[Food, ...]:
         most = row.number("most_a_week", 2.0 * wanted)
         if most < wanted:
             desk.add(row, f"most_a_week {most:g} is below portions_a_week {wanted:g}", "raise it")
-        habit = row.text("habit")
-        if habit:
+        habit = SEASON_HABIT
+        if row.text("habit").lower() not in ("", SEASON_HABIT):
             habit = desk.known(row, "habit", "habits.csv", "habit") or SEASON_HABIT
         crops = []
         names = row.cells.get("crops")
@@ -104,7 +99,7 @@ def foods(desk: Desk) -> tuple[Food, ...]:
                 portions_a_week=wanted,
                 most_a_week=max(most, wanted),
                 liking=row.number("liking", 3.0),
-                habit=habit or SEASON_HABIT,
+                habit=habit,
                 portion_ml=size.ml,
                 portion_g=size.g,
                 plate=size.plate,
@@ -126,16 +121,15 @@ def frosts(desk: Desk) -> Frosts:
             desk.add(row, "the three dates are out of order", wanted)
         else:
             found[row.text("frost")] = Frost(early, median, late)
-    for name in ("last spring frost", "first autumn frost"):
-        if name not in found and not any(p.file == "frosts.csv" for p in desk.problems):
-            stand_in = TypedRow("frosts.csv", 0, {})
-            desk.add(stand_in, f"{name!r} is missing", "give both frosts, each in a row")
-    stand_ins = {
-        "last spring frost": Frost(YearDay(4, 1), YearDay(5, 1), YearDay(5, 30)),
-        "first autumn frost": Frost(YearDay(9, 1), YearDay(10, 1), YearDay(10, 30)),
-    }
-    both = stand_ins | found
-    return Frosts(both["last spring frost"], both["first autumn frost"])
+    for name in FROSTS:
+        if name not in found and not desk.at_fault("frosts.csv"):
+            wanted = f"give both frosts, each in a row; {NO_FROSTLESS}"
+            desk.add_of_file("frosts.csv", f"{name!r} is missing", wanted)
+    spring, autumn = FROSTS
+    return Frosts(
+        found.get(spring, Frost(YearDay(4, 1), YearDay(5, 1), YearDay(5, 30))),
+        found.get(autumn, Frost(YearDay(9, 1), YearDay(10, 1), YearDay(10, 30))),
+    )
 
 
 def chosen_settings(desk: Desk) -> Settings:

@@ -17,6 +17,11 @@ from model.season.settings import PLAN_FOR
 FOOD_GROUPS = tuple(row["group"] for row in table("portions"))
 SETTINGS = tuple(row["setting"] for row in table("judgements"))
 FROSTS = ("last spring frost", "first autumn frost")
+SEASON_HABIT = "with the season"
+EVERYONE = "everyone"
+WHOLE_PLATE = "whole plate"
+NO_FROSTLESS = "a place without frost cannot be planned yet"
+MOST_DAYS = 20_000
 
 HOME_TABLES: tuple[TableKind, ...] = (
     TableKind(
@@ -36,6 +41,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             choice_column("plan_for", "how much bad years weigh", PLAN_FOR, required=False),
             date_column("notes_date", "the day these notes are read on", required=False),
         ),
+        least_rows=1,
     ),
     TableKind(
         "settings.csv",
@@ -52,9 +58,11 @@ HOME_TABLES: tuple[TableKind, ...] = (
         "one of the two frost dates, with its odds",
         (
             choice_column("frost", "which", FROSTS),
-            Column("early_month_day", "month_day", "earlier in one year of ten"),
-            Column("median_month_day", "month_day", "earlier in every second year"),
-            Column("late_month_day", "month_day", "later in one year of ten"),
+            Column("early_month_day", "month_day", f"earlier in one year of ten; {NO_FROSTLESS}"),
+            Column(
+                "median_month_day", "month_day", f"earlier in every second year; {NO_FROSTLESS}"
+            ),
+            Column("late_month_day", "month_day", f"later in one year of ten; {NO_FROSTLESS}"),
         ),
         unique=("frost",),
     ),
@@ -62,12 +70,13 @@ HOME_TABLES: tuple[TableKind, ...] = (
         "eaters.csv",
         "a person at the table",
         (
-            text_column("eater", "name"),
+            text_column("eater", "name", reserved=(EVERYONE,)),
             whole_column("age_years", "age", 0, 120),
             choice_column("sex", "for the portion scale", ("female", "male"), required=False),
             number_column("appetite", "times the usual for the age", 0.1, 3.0, required=False),
         ),
         unique=("eater",),
+        least_rows=1,
     ),
     TableKind(
         "away.csv",
@@ -93,7 +102,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
         "habits.csv",
         "how eating runs through the year: a factor from a date on",
         (
-            text_column("habit", "name"),
+            text_column("habit", "name", reserved=(SEASON_HABIT,)),
             Column("from_month_day", "month_day", "from this date on"),
             number_column("factor", "times the usual", 0.0, 5.0),
         ),
@@ -104,7 +113,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
         "foods.csv",
         "something on the plate, fresh or kept",
         (
-            text_column("food", "name"),
+            text_column("food", "name", reserved=(WHOLE_PLATE,)),
             choice_column("group", "what a portion is", FOOD_GROUPS),
             number_column("portions_a_week", "wanted by one adult", 0.0, 100.0),
             number_column("most_a_week", "one adult will eat at most", 0.0, 200.0, required=False),
@@ -113,12 +122,14 @@ HOME_TABLES: tuple[TableKind, ...] = (
             Column("crops", "names", "eaten fresh as this food", required=False),
         ),
         unique=("food",),
+        least_rows=1,
     ),
     TableKind(
         "beds.csv",
         "a bed",
         (text_column("bed", "name"), quantity_column("area", "area", "its size", 1e5)),
         unique=("bed",),
+        least_rows=1,
     ),
     TableKind(
         "seasons.csv",
@@ -130,6 +141,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             Column("normal", "yes_no", "no for hail or blight years", required=False),
         ),
         unique=("season",),
+        least_rows=1,
     ),
     TableKind(
         "plantings.csv",
@@ -148,6 +160,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             number_column("least_percent", "the plan may shrink it to", 0.0, 100.0, required=False),
             number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
         ),
+        least_rows=1,
     ),
     TableKind(
         "harvest_log.csv",
@@ -157,6 +170,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             text_column("crop", "name"),
             quantity_column("picked", "mass", "weight as picked", 1e4),
         ),
+        most_rows=MOST_DAYS,
         required=False,
     ),
     TableKind(
@@ -167,6 +181,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             temperature_column("high", "highest"),
             temperature_column("low", "lowest"),
         ),
+        most_rows=MOST_DAYS,
         required=False,
         unique=("day",),
     ),

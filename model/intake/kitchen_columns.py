@@ -25,7 +25,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
         "a size of jar, or of freezer pack",
         (
             text_column("jar", "name"),
-            quantity_column("volume", "volume", "nominal", 1e5),
+            quantity_column("volume", "volume", "nominal", 1e5, least=10.0),
             whole_column("owned", "blank: any number", 0, 1e5, required=False),
             whole_column("lids", "new lids to hand; blank: any number", 0, 1e5, required=False),
             quantity_column("footprint", "footprint", "shelf under one jar", 1e4, required=False),
@@ -87,13 +87,16 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             whole_column(
                 "target", "sealed jars wanted; blank: the plan finds it", 0, 1e4, required=False
             ),
-            quantity_column("fresh_per_jar", "mass", "as picked", 100.0, required=False),
+            quantity_column(
+                "fresh_per_jar", "mass", "as picked", 100.0, least=0.001, required=False
+            ),
             number_column("portions_per_jar", "portions", 0.01, 1000.0, required=False),
             number_column("minutes_per_jar", "of hand work", 0.0, 600.0, required=False),
             whole_column("keeps_weeks", "until it is past it", 1, 520, required=False),
             text_column("place", "a place of places.csv", required=False),
         ),
         unique=("preserve",),
+        least_rows=1,
     ),
     TableKind(
         "ingredients.csv",
@@ -101,7 +104,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
         (
             text_column("preserve", "name"),
             text_column("crop", "name"),
-            quantity_column("fresh_per_jar", "mass", "as picked", 100.0),
+            quantity_column("fresh_per_jar", "mass", "as picked", 100.0, least=0.001),
         ),
         required=False,
         unique=("preserve", "crop"),
@@ -115,6 +118,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             number_column("jars", "how many (jars, packs, kg, litres)", 0.0, 1e5),
             date_column("put_up_on", "about when it was made"),
         ),
+        most_rows=20_000,
         required=False,
     ),
     TableKind(

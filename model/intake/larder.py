@@ -1,22 +1,24 @@
 """What stands on the shelf already, what is promised away, and whether it can be so."""
 
+from collections import defaultdict
 from datetime import date
 
 from model.intake.desk import Desk
+from model.intake.rows import TypedRow
 from model.season.kitchen import Counted, Gift, Jar, Place, Preserve
 
 
-def counts(desk: Desk) -> tuple[Counted, ...]:
-    """Give every stock-take row."""
+def counts(desk: Desk, last: date | None) -> tuple[Counted, ...]:
+    """Give every stock-take row; none is after the ``last`` day of all seasons."""
     found = []
     for row in desk.of("stock.csv"):
         name = desk.known(row, "preserve", "preserves.csv", "preserve")
         day, put_up = row.day("counted_on"), row.day("put_up_on")
-        if name is None or day is None or put_up is None:
+        if day is None or put_up is None:
             continue
         if put_up > day:
             desk.add(row, f"put up on {put_up}, after it was counted on {day}", "mend a date")
-        else:
+        elif desk.in_time(row, "counted_on", last) and name is not None:
             found.append(Counted(day, name, row.number("jars"), put_up))
     return tuple(found)
 
@@ -41,25 +43,28 @@ def check_room(
 ) -> None:
     """Check that no stock-take counts more full jars than are owned, or than a place holds."""
     by_name = {preserve.name: preserve for preserve in preserves}
-    for day in sorted({count.day for count in counted}):
-        standing = [
-            (by_name[c.preserve], c.units)
-            for c in counted
-            if c.day == day and c.preserve in by_name
-        ]
-        for jar in jars:
-            full = sum(units for p, units in standing if p.jar == jar.name and p.canned)
-            if jar.owned is not None and full > jar.owned:
-                _stock_fault(
-                    desk, day, f"{full:g} full {jar.name}, of {jar.owned} owned", "jars.csv"
-                )
-        for place in places:
-            filled = sum(units * p.space_per_unit for p, units in standing if p.place == place.name)
-            if filled > place.capacity * 1.0001:
-                share = filled / place.capacity if place.capacity else float("inf")
-                _stock_fault(desk, day, f"{place.name} would be {share:.0%} full", "places.csv")
+    full: dict[tuple[date, str], float] = defaultdict(float)
+    filled: dict[tuple[date, str], float] = defaultdict(float)
+    for count in counted:
+        preserve = by_name.get(count.preserve)
+        if preserve is None:
+            continue
+        filled[count.day, preserve.place] += count.units * preserve.space_per_unit
+        if preserve.canned and preserve.jar:
+            full[count.day, preserve.jar] += count.units
+    rows = {row.day("counted_on"): row for row in reversed(desk.of("stock.csv"))}
+    owned = {jar.name: jar.owned for jar in jars}
+    for (day, jar), units in full.items():
+        most = owned[jar]
+        if most is not None and units > most:
+            _stock_fault(desk, rows[day], f"{units:g} full {jar}, of {most} owned", "jars.csv")
+    capacity = {place.name: place.capacity for place in places}
+    for (day, place), space in filled.items():
+        if space > capacity[place] * 1.0001:
+            share = space / capacity[place] if capacity[place] else float("inf")
+            _stock_fault(desk, rows[day], f"{place} would be {share:.0%} full", "places.csv")
 
 
-def _stock_fault(desk: Desk, day: date, found: str, file: str) -> None:
-    row = next(row for row in desk.of("stock.csv") if row.day("counted_on") == day)
-    desk.add(row, f"the count of {day} gives {found}", f"mend the count, or {file}")
+def _stock_fault(desk: Desk, row: TypedRow, found: str, file: str) -> None:
+    found = f"the count of {row.day('counted_on')} gives {found}"
+    desk.add(row, found, f"mend the count, or {file}")

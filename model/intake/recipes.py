@@ -5,7 +5,7 @@ A canned preserve without a tested process is a fault here, so it cannot enter a
 
 from dataclasses import replace
 
-from model.errors import NoTestedProcess
+from model.errors import NoAltitude, NoTestedProcess
 from model.intake.desk import Desk
 from model.intake.equipment import CANNER_METHOD
 from model.intake.recipe_work import (
@@ -31,6 +31,7 @@ DRIED_BAG_KG = 0.1
 def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
     """Give the preserves that stand every check; the faults of the others are on the desk."""
     made = []
+    further = _further(desk)
     for row in desk.of("preserves.csv"):
         food_name = desk.known(row, "food", "foods.csv", "food")
         crop = desk.crop(row, row.text("crop"))
@@ -39,7 +40,8 @@ def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
         food = next((f for f in kitchen.foods if f.name == food_name), None)
         if food is None or crop is None or measure is None or place is None:
             continue
-        ingredients = _ingredients(desk, row, crop, measure)
+        parts = further.get(row.text("preserve"), [])
+        ingredients = _ingredients(desk, row, crop, measure, parts)
         portions = row.number("portions_per_jar") or _portions(food, crop, ingredients, measure)
         if ingredients and portions:
             made.append(_preserve(row, food, ingredients, measure, (place, portions), kitchen))
@@ -69,6 +71,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
         wanted = "name the tested product and its pack (hot or raw) that the recipe follows"
         desk.add(row, "a canned preserve without a tested product", wanted)
         return None
+    process = None
     try:
         method = CANNER_METHOD[canner.kind] if canner else row.text("method")
         process = process_time(
@@ -78,13 +81,16 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
             f"{jar.volume_l * 1000:.10g} ml",
             kitchen.altitude_ft,
         )
+    except NoAltitude as error:
+        if not desk.at_fault("household.csv"):
+            desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
     except NoTestedProcess as error:
         if canner or row.text("method") == "boiling water":
             desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
         return None
-    if not suits(desk, row):
+    if not suits(desk, row) or canner is None or process is None:
         return None
-    return Measure("jar", jar, jar.volume_l, canner, process) if canner else None
+    return Measure("jar", jar, jar.volume_l, canner, process)
 
 
 def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | None:
@@ -97,7 +103,7 @@ def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | N
         desk.add(
             row, f"{suitable[0].name} has no load of {jar.name}", "add its row in equipment.csv"
         )
-    elif not any(p.file == "equipment.csv" for p in desk.problems):
+    elif not desk.at_fault("equipment.csv"):
         desk.add(row, f"there is no {wanted} canner in equipment.csv", "choose a way you can do")
     return None
 
@@ -114,24 +120,47 @@ def _place(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Place | None:
     for place in kitchen.places:
         if place.kind == kind:
             return place
-    if not any(p.file == "places.csv" for p in desk.problems):
+    if not desk.at_fault("places.csv"):
         desk.add(row, f"there is no {kind} in places.csv", "add one, or choose another method")
     return None
 
 
-def _ingredients(desk: Desk, row: TypedRow, crop: str, measure: Measure) -> tuple[Ingredient, ...]:
+def _further(desk: Desk) -> dict[str, list[tuple[TypedRow, Ingredient]]]:
+    """Give the further crops of each preserve; a crop goes into it once."""
+    further: dict[str, list[tuple[TypedRow, Ingredient]]] = {}
+    for row in desk.of("ingredients.csv"):
+        preserve = desk.known(row, "preserve", "preserves.csv", "preserve")
+        crop = desk.crop(row, row.text("crop"))
+        if preserve is None or crop is None:
+            continue
+        others = further.setdefault(preserve, [])
+        if any(other.crop == crop for _, other in others):
+            desk.add(row, f"{crop} goes into {preserve} twice", "give its whole weight in one row")
+        else:
+            others.append((row, Ingredient(crop, row.number("fresh_per_jar"))))
+    return further
+
+
+def _ingredients(
+    desk: Desk,
+    row: TypedRow,
+    crop: str,
+    measure: Measure,
+    further: list[tuple[TypedRow, Ingredient]],
+) -> tuple[Ingredient, ...]:
     given = row.known("fresh_per_jar")
-    parts = {crop: given} if given else _typical(row, crop, measure)
-    for extra in desk.of("ingredients.csv"):
-        if extra.text("preserve").lower() == row.text("preserve").lower():
-            name = desk.crop(extra, extra.text("crop"))
-            if name is not None and tested_with(desk, extra, name, measure):
-                parts[name] = extra.number("fresh_per_jar")
+    parts = _typical(row, crop, measure) if given is None else {crop: given}
     if not parts:
         wanted = "give fresh_per_jar, in kg or lb as picked"
         desk.add(row, f"no weight of {crop} for this is in the tables", wanted)
+    for place, other in further:
+        if other.crop == crop:
+            wanted = "give its weight as fresh_per_jar in preserves.csv"
+            desk.add(place, f"{crop} is the main crop of {row.text('preserve')}", wanted)
+        if tested_with(desk, place, other.crop, measure):
+            parts[other.crop] = other.kg
     check_density(desk, row, parts, measure)
-    return tuple(Ingredient(name, kg) for name, kg in parts.items() if kg and kg > 0)
+    return tuple(Ingredient(name, kg) for name, kg in parts.items())
 
 
 def _typical(row: TypedRow, crop: str, measure: Measure) -> dict[str, float]:
@@ -176,7 +205,6 @@ def _preserve(
         pack=row.text("pack"),
         jar=measure.jar.name if measure.jar else None,
         unit=measure.unit,
-        unit_volume_l=measure.volume_l,
         ingredients=ingredients,
         portions=portions,
         minutes_per_unit=minutes_per_unit(row, ingredients, measure, chosen),
@@ -192,7 +220,6 @@ def _preserve(
         most_portions_a_week=row.known("most_a_week"),
         target=row.whole("target"),
         process=measure.process,
-        source=measure.process.source if measure.process else "",
     )
 
 

@@ -45,14 +45,12 @@ def tested_with(desk: Desk, extra: TypedRow, crop: str, measure: Measure) -> boo
     named = product_crops(product)
     if crop not in named:
         wanted = f"it is tested with: {', '.join(named)}; take this row out, or put {crop} up apart"
-        desk.add(extra, f"the tested recipe {product!r} names no {crop}", wanted)
+        desk.add(extra, f"{product!r} was not tested with {crop} in it", wanted)
         return False
     return _packed_as_tested(desk, extra, product, crop, measure.process.pack)
 
 
-def check_density(
-    desk: Desk, row: TypedRow, parts: Mapping[str, float | None], measure: Measure
-) -> None:
+def check_density(desk: Desk, row: TypedRow, parts: Mapping[str, float], measure: Measure) -> None:
     """Check that no heat-processed jar holds more than the published range of its recipe."""
     if measure.process is None:
         return
@@ -61,9 +59,7 @@ def check_density(
     for limited, kg_per_l in densest.items():
         # a crop without a limit of its own stands in for the first of the recipe
         held = (name if name in densest else next(iter(densest)) for name in parts)
-        kg = sum(
-            kg or 0.0 for crop, kg in zip(held, parts.values(), strict=True) if crop == limited
-        )
+        kg = sum(kg for crop, kg in zip(held, parts.values(), strict=True) if crop == limited)
         most_kg = kg_per_l * measure.volume_l
         if kg > most_kg + ROUNDED_KG:
             what = f"{kg:.3f} kg of {limited or 'produce'} in a jar of {measure.volume_l:.3g} L"

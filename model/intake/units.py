@@ -24,3 +24,9 @@ def inside(measure: str, unit: str, number: float) -> float:
     if measure == "temperature" and unit == "f":
         number -= FREEZING_F
     return number * UNITS[measure][unit]
+
+
+def outside(measure: str, unit: str, quantity: float) -> float:
+    """Give a quantity of the unit used inside in another unit of its measure."""
+    number = quantity / UNITS[measure][unit]
+    return number + FREEZING_F if measure == "temperature" and unit == "f" else number

@@ -17,6 +17,18 @@ def loads_hold(case: Case, variables: Variables) -> Constraints:
     return rows.at_most(0.0)
 
 
+def loads_half_full(case: Case, variables: Variables) -> Constraints:
+    """Heat no canner for a few jars: ``half a load, rounded down, x loads[r,w] <= put_up[r,w]``.
+
+    Common practice, no source: a load is worth its time from about half full on.
+    """
+    loads = variables["loads"].index
+    rows = Constraints("loads half full", "RW", loads.shape)
+    rows.add(loads, (case.arrays.units_per_load[:, None] // 2).astype(float))
+    rows.add(np.where(loads >= 0, variables["put_up"].index, -1), -1.0)
+    return rows.at_most(0.0)
+
+
 def kitchen_time(case: Case, variables: Variables) -> Constraints:
     """Stay within the free minutes of each week.
 
@@ -62,13 +74,12 @@ def lids_last(case: Case, variables: Variables) -> Constraints:
 
 
 def freezing_rate(case: Case, variables: Variables) -> Constraints:
-    """Freeze no more fresh kilograms in a week than the freezer takes."""
+    """Freeze no more prepared kilograms in a week than the freezer takes."""
     arrays = case.arrays
     rows = Constraints("freezing rate", "PW", (len(arrays.places), len(case.weeks)))
-    fresh = arrays.fresh_kg.sum(axis=1)
     for r, place in enumerate(arrays.place_of):
         if np.isfinite(arrays.freezer_kg_a_week[place]):
-            rows.add(variables["put_up"].index[r], fresh[r], rows.index[place])
+            rows.add(variables["put_up"].index[r], arrays.prepared_kg[r], rows.index[place])
     return rows.at_most(arrays.freezer_kg_a_week[:, None])
 
 

@@ -10,7 +10,7 @@ from model.case import Case
 from model.optimization.planning_program import FAMILIES, Family, planning_program
 from model.optimization.program import LinearProgram
 from model.optimization.solve import GOOD_ENOUGH, Basis, Solution, Solver
-from model.optimization.whole_loads import Progress, make_whole, round_amounts
+from model.optimization.whole_loads import Meant, Progress, make_whole, round_amounts
 from model.plan import Plan, SolverReport
 from model.season.arrays import Bools, Floats, SeasonArrays
 
@@ -31,6 +31,7 @@ def make_plan(
     case: Case,
     *,
     start: Basis | None = None,
+    meant: Meant | None = None,
     families: Sequence[Family] = FAMILIES,
     progress: Progress = _no_progress,
 ) -> MadePlan:
@@ -38,6 +39,7 @@ def make_plan(
 
     Parameters
     ----------
+    meant : what an earlier plan said for these weeks, kept where that costs next to nothing.
     families : the constraints that it keeps, all of them as a rule.
     start : where an earlier plan of the same household stood; only speeds things up.
     progress : told the part that is done; may raise to stop the work.
@@ -53,22 +55,23 @@ def make_plan(
     solver.start_from(start)
     relaxed = solver.solve()
     progress(0.1)
-    fixed = round_amounts(case, program, solver, relaxed)
-    answer = make_whole(case, program, solver, fixed, lambda part: progress(0.1 + 0.9 * part))
+    fixed = round_amounts(case, solver, relaxed)
+    answer = make_whole(case, solver, fixed, lambda part: progress(0.1 + 0.9 * part), meant=meant)
     report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
     return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 
 
-def relaxed_plan(case: Case, start: Basis | None = None) -> MadePlan:
-    """Find the plan of a case whose loads need not be whole: a quick sketch of it."""
+def relaxed_plan(case: Case, start: Basis | None = None, weeks_ahead: int = 0) -> MadePlan:
+    """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
     began = time.perf_counter()
     program = planning_program(case)
     built = time.perf_counter()
     solver = Solver(program)
     solver.start_from(start)
-    answer = solver.solve()
-    report = _report(program, answer, answer, built - began, time.perf_counter() - built)
-    return MadePlan(read_plan(case, program, answer, report), answer.basis)
+    relaxed = solver.solve()
+    answer = make_whole(case, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
+    report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
+    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 
 
 def _report(

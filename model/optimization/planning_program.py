@@ -14,6 +14,7 @@ from model.optimization.kitchen_constraints import (
     jars_return,
     kitchen_time,
     lids_last,
+    loads_half_full,
     loads_hold,
 )
 from model.optimization.need_constraints import (
@@ -39,6 +40,7 @@ RECOURSE: tuple[Family, ...] = (
     picking_balance,
     held_while_good,
     loads_hold,
+    loads_half_full,
     kitchen_time,
     jars_return,
     lids_last,

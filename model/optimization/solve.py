@@ -89,13 +89,14 @@ class Solver:
 
     def __init__(self, program: LinearProgram) -> None:
         """Hand the program over."""
-        self._program = program
+        self.program = program
         self._highs = _QuietHighs()
         for option, value in (
             ("threads", 1),
             ("random_seed", 1),
             ("mip_rel_gap", GOOD_ENOUGH),
             ("mip_max_nodes", 2000),
+            ("dual_feasibility_tolerance", 1e-9),
         ):
             self._highs.setOptionValue(option, value)
         self._highs.passModel(_model(program))
@@ -103,7 +104,7 @@ class Solver:
     def start_from(self, basis: Basis | None) -> None:
         """Begin from the basis of an earlier answer, of this program or one like it."""
         if basis is not None:
-            self._highs.setBasis(basis.carried_to(self._program))
+            self._highs.setBasis(basis.carried_to(self.program))
 
     def bound(self, columns: Ints, lower: Floats, upper: Floats) -> None:
         """Change the bounds of some columns."""
@@ -114,7 +115,7 @@ class Solver:
     def limit(self, rows: Ints, upper: Floats) -> None:
         """Change the upper bounds of some rows."""
         for row, bound in zip(rows.tolist(), upper.tolist(), strict=True):
-            self._highs.changeRowBounds(row, float(self._program.row_lower[row]), bound)
+            self._highs.changeRowBounds(row, float(self.program.row_lower[row]), bound)
 
     def make_whole(self, columns: Ints, *, whole: bool = True) -> None:
         """Ask that some columns be whole numbers, or let go of that."""
@@ -140,7 +141,7 @@ class Solver:
             values=np.array(found.col_value),
             worth=float(info.objective_function_value),
             relative_gap=max(0.0, gap),
-            basis=Basis(self._program, basis) if basis.valid else None,
+            basis=Basis(self.program, basis) if basis.valid else None,
             column_duals=np.array(found.col_dual),
         )
 

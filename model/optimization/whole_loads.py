@@ -9,53 +9,90 @@ ten times as long for half a per cent (tests/benchmarks).
 """
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
 from model.case import Case
 from model.errors import NoPlan
 from model.optimization.ground import whole_amounts
-from model.optimization.program import LinearProgram
 from model.optimization.solve import Solution, Solver
 from model.season.arrays import Floats, Ints
 
 CLEAR_DOWN, CLEAR_UP = 0.15, 0.9
 NEARLY = 1e-6
+# Worth, in wanted portions, that a week gives up to stay as it was meant.
+NEXT_TO_NOTHING = 0.5
 Progress = Callable[[float], None]
 
 
-def round_amounts(
-    case: Case, program: LinearProgram, solver: Solver, relaxed: Solution
-) -> Solution:
+@dataclass(frozen=True, eq=False)
+class Meant:
+    """What an earlier plan meant for these weeks: loads and units put up, shape (R, W).
+
+    Not a number where it said nothing.
+    """
+
+    loads: Floats
+    put_up: Floats
+
+
+def round_amounts(case: Case, solver: Solver, relaxed: Solution) -> Solution:
     """Fix the plantings at whole plants and tenths of m2 or metres, never below their least."""
-    area = program.variables["area"]
+    area = solver.program.variables["area"]
     rounded = whole_amounts(case, area.values(relaxed.values))
     solver.bound(area.columns, rounded, rounded)
     return solver.solve()
 
 
 def make_whole(
-    case: Case, program: LinearProgram, solver: Solver, relaxed: Solution, progress: Progress
+    case: Case,
+    solver: Solver,
+    relaxed: Solution,
+    progress: Progress,
+    *,
+    weeks_ahead: int | None = None,
+    meant: Meant | None = None,
 ) -> Solution:
-    """Round the loads and the canned jars of every week; returns the last answer."""
-    loads, put_up = program.variables["loads"].index, program.variables["put_up"].index
+    """Round the loads and the canned jars of every week, or of the first ``weeks_ahead``.
+
+    Where an earlier plan's are worth almost as much, they stay. Returns the last answer.
+    """
+    variables = solver.program.variables
+    loads, put_up = variables["loads"].index, variables["put_up"].index
     answer = relaxed
     weeks = np.flatnonzero(
         ((loads >= 0) | ((put_up >= 0) & case.arrays.canned[:, None])).any(axis=0)
     )
-    for done, week in enumerate(weeks):
+    for done, week in enumerate(weeks if weeks_ahead is None else weeks[weeks < weeks_ahead]):
         progress(done / len(weeks))
         columns = loads[:, week][loads[:, week] >= 0]
         if len(columns):
-            answer = _round_loads(solver, columns, answer)
-        jars = put_up[case.arrays.canned & (put_up[:, week] >= 0), week]
+            kept = None if meant is None else meant.loads[loads[:, week] >= 0, week]
+            answer = _round_loads(solver, columns, answer, kept)
+        filled = case.arrays.canned & (put_up[:, week] >= 0)
+        jars = put_up[filled, week]
         if len(jars):
-            answer = _round_jars(solver, jars, answer)
+            kept = None if meant is None else meant.put_up[filled, week]
+            answer = _round_jars(solver, jars, answer, kept)
     progress(1.0)
     return answer
 
 
-def _round_loads(solver: Solver, columns: Ints, answer: Solution) -> Solution:
+def _kept(
+    solver: Solver, columns: Ints, kept: Floats | None, answer: Solution, best: float
+) -> Solution | None:
+    """Give the answer with what an earlier plan meant, if that costs next to nothing."""
+    if kept is None or not np.isfinite(kept).all() or (kept != np.round(kept)).any():
+        return None
+    if (np.abs(answer.values[columns] - kept) < NEARLY).all():
+        solver.bound(columns, kept, kept)
+        return answer
+    found = _try(solver, columns, kept)
+    return found if found is not None and found.worth >= best - NEXT_TO_NOTHING else None
+
+
+def _round_loads(solver: Solver, columns: Ints, answer: Solution, kept: Floats | None) -> Solution:
     wanted = answer.values[columns]
     whole = np.floor(wanted + 1e-6)
     part = wanted - whole
@@ -75,11 +112,17 @@ def _round_loads(solver: Solver, columns: Ints, answer: Solution) -> Solution:
         found = _try(solver, columns, more)
         if found is not None and found.worth > best.worth + 1e-7:
             whole, best = more, found
+    same = None if kept is None else _kept(solver, columns, kept, best, best.worth)
+    if same is not None:
+        return same
     solver.bound(columns, whole, whole)
     return best if not doubtful else solver.solve()
 
 
-def _round_jars(solver: Solver, jars: Ints, answer: Solution) -> Solution:
+def _round_jars(solver: Solver, jars: Ints, answer: Solution, kept: Floats | None) -> Solution:
+    same = _kept(solver, jars, kept, answer, answer.worth)
+    if same is not None:
+        return same
     filled = np.floor(answer.values[jars] + NEARLY)
     if (np.abs(answer.values[jars] - filled) < NEARLY).all():
         solver.bound(jars, filled, filled)

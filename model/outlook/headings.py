@@ -13,6 +13,7 @@ class Heading:
 
 
 HEADINGS: dict[str, Heading] = {
+    "action": Heading("Do", "", "with this part"),
     "after": Heading("After", "", "with the change"),
     "amount": Heading("Planned", "", "how much to grow, in the planting's own unit"),
     "area_m2": Heading("Area", "m2", "bed that it takes"),
@@ -31,6 +32,7 @@ HEADINGS: dict[str, Heading] = {
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
     "crop": Heading("Crop", "", "what grows"),
     "difference": Heading("Difference", "", "after less before"),
+    "done_minutes": Heading("Done after", "min", "from the start of work"),
     "eaten_kg": Heading("Eat fresh", "kg", "to eat fresh this week"),
     "ends": Heading("Ends", "", "Monday of the last week"),
     "expected_kg": Heading("Expected", "kg", "harvest in an ordinary year"),
@@ -41,6 +43,7 @@ HEADINGS: dict[str, Heading] = {
     "fresh_kg": Heading("Fresh", "kg", "as picked"),
     "fresh_portions": Heading("Fresh", "portions", "eaten fresh"),
     "group": Heading("Kind", "", "how it is kept"),
+    "hedge": Heading("Hedge", "", "against a bad year"),
     "held_kg": Heading("Hold", "kg", "for next week"),
     "high": Heading("One year in ten more", "", "90th percentile"),
     "high_kg": Heading("Good year", "kg", "one year in ten gives more"),
@@ -48,6 +51,7 @@ HEADINGS: dict[str, Heading] = {
     "hours": Heading("Needed", "h", "kitchen hours"),
     "jar": Heading("Jar", "", "size"),
     "jars": Heading("Jars", "jars", "on the shelf at the week's end, by the plan"),
+    "kg": Heading("Weight", "kg", "as picked"),
     "keeps_until": Heading("All past keeping by", "", "blank where some keeps to the new crop"),
     "kind": Heading("Kind", "", "of limit"),
     "lasts_after": Heading("Lasts until, after", "", "with the change"),
@@ -102,6 +106,7 @@ HEADINGS: dict[str, Heading] = {
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
     "unit": Heading("Unit", "", "what is counted"),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
+    "units": Heading("Put up", "", "jars, packs, kg or litres"),
     "used": Heading("Used", "", "of the limit"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
     "way": Heading("Way to choose", "", "of what to plant"),

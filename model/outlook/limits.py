@@ -111,7 +111,7 @@ def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
     for p, place in enumerate(case.season.places):
         if np.isfinite(arrays.freezer_kg_a_week[p]):
             rows = arrays.place_of == p
-            used = fresh[rows] @ plan.put_up[rows]
+            used = arrays.prepared_kg[rows] @ plan.put_up[rows]
             available = np.full_like(used, arrays.freezer_kg_a_week[p])
             yield LimitUse(
                 f"freezing in {place.name}",

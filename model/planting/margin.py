@@ -12,16 +12,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from model.case import Case
-from model.forecast.years import sampled_harvest
 from model.optimization.ground import whole_amounts, with_amounts
 from model.optimization.make_plan import relaxed_plan
 from model.optimization.solve import Basis
 from model.optimization.two_stage import weighed
-from model.plan import Plan
+from model.planting.fresh_years import lived, met_portions
 from model.planting.outlooks import OUTLOOKS
 from model.season.arrays import Floats
-from model.simulation.lived_years import Follower, LivedYears, live_through
-from model.simulation.luck import draw_kitchen_luck
 
 Progress = Callable[[float], None]
 MARGINS = (0.0, 0.5, 1.0, 1.5, 2.0)
@@ -82,22 +79,3 @@ def tuned_margin(
     enough = max(tried.values()) * (1 - TIED_SHARE)
     best = min(margin for margin, worth in tried.items() if worth >= enough)
     return PlantingChoice(chosen[best], best, tuple(tried.items()))
-
-
-def lived(case: Case, plan: Plan, years: int, seed: int) -> LivedYears:
-    """Follow a plan at its own pace through years that a seed draws; the harvest apart."""
-    arrays = case.arrays
-    garden, kitchen = np.random.default_rng(seed).spawn(2)
-    harvest = sampled_harvest(case.season, case.forecast, plan.amounts, years, garden)
-    luck = draw_kitchen_luck(
-        kitchen, years, arrays.sealed_share, len(case.weeks), case.season.settings.appetite_cv
-    )
-    return live_through(
-        Follower(plan, arrays, case.demand.cover_until, as_wanted=False), harvest, luck
-    )
-
-
-def met_portions(case: Case, years: LivedYears) -> Floats:
-    """Give the portions met of what is usually wanted; shape (Y, F, W)."""
-    met: Floats = np.minimum(years.met, case.demand.wanted.astype(np.float32))
-    return met

@@ -16,8 +16,9 @@ from model.cover import CoverWindow
 from model.optimization.ground import whole_amounts, with_amounts
 from model.optimization.make_plan import make_plan
 from model.planting.by_hand import MARGINS, hand_amounts
+from model.planting.fresh_years import lived, met_portions
 from model.planting.many_years import for_many_years
-from model.planting.margin import lived, met_portions, tuned_margin, with_margin
+from model.planting.margin import tuned_margin, with_margin
 from model.season.arrays import Floats
 from model.simulation.lived_years import LivedYears
 

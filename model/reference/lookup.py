@@ -64,8 +64,6 @@ def crop(name: str) -> Crop:
     row = next(row for row in table("crops") if row["crop"] == own)
     return Crop(
         name=own,
-        us_name=row["us_name"],
-        uk_name=row["uk_name"],
         family=row["family"],
         tender=row["frost_class"] == "tender",
         counted_from=row["days_counted_from"],
@@ -81,7 +79,6 @@ def crop(name: str) -> Crop:
         hold_days=_hold_days(own),
         edible_share=float(_row("edible", crop=own)["edible_share"]),
         yields=_yields(own),
-        source=f"{row['days_source']};{row['source']}",
     )
 
 
@@ -98,9 +95,6 @@ def _yields(own: str) -> tuple[CropYield, ...]:
             kg_low=float(row["kg_low"]),
             kg_typical=float(row["kg_typical"]),
             kg_high=float(row["kg_high"]),
-            figures=int(row["figures"]),
-            status=row["status"],
-            source=row["source"],
         )
         for row in table("yields")
         if row["crop"] == own

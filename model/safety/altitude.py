@@ -9,29 +9,62 @@ import re
 from fractions import Fraction
 
 FOOT_M = Fraction(3048, 10000)
+# From below the shore of the Dead Sea to above the highest town: a kitchen lies between.
+LOWEST_FT, HIGHEST_FT = Fraction(-1700), Fraction(20000)
 _ALTITUDE = re.compile(
-    r"^\s*(-?\d+(?:[.]\d+)?)\s*(m|metres?|meters?|ft|feet|foot|')\s*$", re.IGNORECASE
+    r"\s*(-?(?:[0-9]{1,9}|[0-9]{1,3}(?:,[0-9]{3}){1,2})(?:[.][0-9]{1,9})?)\s*"
+    r"(m|metres?|meters?|ft|feet|foot|')\s*",
+    re.IGNORECASE,
 )
+_DOT_OR_THOUSANDS = re.compile(r"-?[1-9][0-9]{0,2}[.][0-9]{3}")
 
 
 def altitude_ft(text: str) -> Fraction:
     """Read an altitude such as ``762 m`` or ``2,500 ft`` as exact feet.
 
-    Raises ValueError when there is no unit or no number: an altitude is never guessed.
+    A comma is a thousands mark and nothing else, and what could be one in another country
+    (``1.200 m``) is not read: an altitude is never guessed.
+
+    Raises
+    ------
+    ValueError : when there is no unit or no number, when the number can be read in two ways,
+        or when it is no place for a kitchen (see ``check_altitude``).
     """
-    match = _ALTITUDE.match(text.replace(",", "")) if text else None
+    match = _ALTITUDE.fullmatch(text)
     if match is None:
-        raise ValueError(f"{text!r} is not an altitude; write it with its unit: 762 m, 2500 ft")
-    number = Fraction(match[1])
-    return number / FOOT_M if match[2].lower().startswith("m") else number
+        mark = "; a comma marks thousands only (2,500), a dot the decimals" if "," in text else ""
+        raise ValueError(
+            f"{text[:40]!r} is not an altitude; write it with its unit: 762 m, 2500 ft{mark}"
+        )
+    if _DOT_OR_THOUSANDS.fullmatch(match[1]):
+        raise ValueError(
+            f"{text[:40]!r} can be read in two ways; write thousands without a mark "
+            f"({match[1].replace('.', '')}) and decimals with other than three figures"
+        )
+    number = Fraction(match[1].replace(",", ""))
+    altitude = number / FOOT_M if match[2].lower().startswith("m") else number
+    check_altitude(altitude)
+    return altitude
+
+
+def check_altitude(altitude: Fraction) -> None:
+    """Check that people cook at an altitude, in feet.
+
+    Raises ValueError outside -1,700 to 20,000 ft.
+    """
+    if not LOWEST_FT <= altitude <= HIGHEST_FT:
+        raise ValueError(
+            f"{float(altitude):,.0f} ft is not the altitude of a kitchen; "
+            f"give {float(LOWEST_FT):,.0f} to {float(HIGHEST_FT):,.0f} ft"
+        )
 
 
 def air_pressure_kpa(altitude_m: float) -> float:
-    """Give the pressure of the standard atmosphere at an altitude."""
+    """Give the pressure of the standard atmosphere, in kPa, at an altitude in m."""
     return float(101.325 * (1 - 2.25577e-5 * altitude_m) ** 5.25588)
 
 
 def boiling_point_c(altitude_m: float) -> float:
-    """Give the temperature at which water boils at an altitude."""
+    """Give the temperature, in degrees C, at which water boils at an altitude in m."""
     pressure_mmhg = air_pressure_kpa(altitude_m) * 7.500616827
     return 1730.63 / (8.07131 - math.log10(pressure_mmhg)) - 233.426

@@ -13,7 +13,8 @@ from model.reference.read import table
 
 ML_PER_FL_OZ = Fraction("29.5735295625")
 _VOLUME = re.compile(
-    r"^\s*(\d+(?:[.]\d+)?)\s*(ml|cl|l|litres?|liters?|fl\.?\s*oz|oz)\s*(?:jar)?\s*$", re.IGNORECASE
+    r"\s*([0-9]{1,9}(?:[.][0-9]{1,9})?)\s*(ml|cl|l|litres?|liters?|fl\.?\s*oz|oz)\s*(?:jar)?\s*",
+    re.IGNORECASE,
 )
 
 
@@ -41,10 +42,12 @@ def jar_ml(text: str) -> Fraction:
     named = _names().get(name) or _names().get(name.rstrip("s"))
     if named is not None:
         return tested_sizes()[named]
-    match = _VOLUME.match(text)
+    match = _VOLUME.fullmatch(text)
     if match is None or Fraction(match[1]) <= 0:
         known = ", ".join(tested_sizes())
-        raise ValueError(f"{text!r} is not a jar size; write {known}, or a volume such as 500 ml")
+        raise ValueError(
+            f"{text[:40]!r} is not a jar size; write {known}, or a volume such as 500 ml"
+        )
     number, unit = Fraction(match[1]), match[2].lower()
     if unit == "ml":
         return number
@@ -54,7 +57,7 @@ def jar_ml(text: str) -> Fraction:
 
 
 def covering_size(volume_ml: Fraction, tested: Iterable[str]) -> str | None:
-    """Give the smallest of the tested sizes that is at least as large as a jar."""
+    """Give the smallest of the tested sizes that is at least as large as a jar, in ml, if any."""
     sizes = tested_sizes()
     large_enough = [size for size in tested if sizes[size] >= volume_ml]
     return min(large_enough, key=sizes.__getitem__, default=None)

@@ -9,10 +9,11 @@ band of others. Nothing is given above 10,000 ft, where no table was found.
 from fractions import Fraction
 from functools import cache
 
-from model.errors import NoTestedProcess, NotInTables
+from model.errors import NoAltitude, NoTestedProcess, NotInTables
 from model.reference.lookup import product as find_product
 from model.reference.lookup import products
 from model.reference.read import Row, table
+from model.safety.altitude import check_altitude
 from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
 from model.safety.methods import ways_that_remain
 from model.safety.refusals import why_not
@@ -33,6 +34,7 @@ def process_time(
 
     Raises
     ------
+    NoAltitude : when only the altitude is missing.
     NoTestedProcess : with the reason and the ways that remain.
     ValueError : when ``jar`` names no size.
     """
@@ -42,14 +44,12 @@ def process_time(
 def process_lines(
     product: str, method: str, pack: str, jar: str, altitude: Fraction | None
 ) -> tuple[ProcessTime, ...]:
-    """Look up every printed time-and-pressure line that may be used, first line first."""
+    """Look up every printed time-and-pressure line that may be used, first line first.
+
+    Takes and raises the same as ``process_time``.
+    """
     volume_ml = jar_ml(jar)
     own = _tested_product(product)
-    if altitude is None:
-        raise NoTestedProcess(
-            "without the altitude there is no figure: it changes every time and pressure",
-            ["give the altitude of the kitchen, in metres or feet"],
-        )
     lines = _lines_of(own, _method(own, method), _pack(own, pack, method))
     size = covering_size(volume_ml, {line.jar for line in lines})
     if size is None:
@@ -59,6 +59,15 @@ def process_lines(
             f"{jar} is larger",
             [f"use a {largest} or smaller", *ways_that_remain(own)],
         )
+    if altitude is None:
+        raise NoAltitude(
+            "without the altitude there is no figure: it changes every time and pressure",
+            ["give the altitude of the kitchen, in metres or feet"],
+        )
+    try:
+        check_altitude(altitude)
+    except ValueError as error:
+        raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
     inside = tuple(line for line in lines if line.jar == size and _holds(line, altitude))
     if not inside:
         raise _no_band(own, size, method, altitude, max(line.to_ft for line in lines))
@@ -144,6 +153,5 @@ def _line(row: Row) -> ProcessTime:
         headspace_mm=float(row["headspace_mm"]) if row["headspace_mm"] else None,
         acid_in_every_jar=row["acid_in_every_jar"] == "yes",
         sterilise_empty_jars=row["sterilise_empty_jars"] == "yes",
-        confidence=row["confidence"],
         source=row["source"],
     )

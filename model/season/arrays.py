@@ -32,6 +32,7 @@ class SeasonArrays:
     food_of_crop, jar_of : shape (C,) and (R,); index, or -1 for none.
     portions_per_kg : shape (C,), portions in a kilogram as picked.
     fresh_kg : shape (R, C), kilograms as picked in one unit of a preserve.
+    prepared_kg : shape (R,), the same trimmed, shelled and stoned: what the freezer freezes.
     portions : shape (R,), portions in one unit.
     units_per_load : shape (R,), jars in a full load; 0 where nothing is done in loads.
     sealed_share : shape (R,), the part of what is filled that counts.
@@ -40,7 +41,7 @@ class SeasonArrays:
     most_portions_a_week : shape (R,), infinite without a cap.
     target : shape (R,), sealed units wanted; nan where the plan finds it.
     space_per_unit, place_capacity : shape (R,) and (P,), in the unit of the place.
-    freezer_kg_a_week : shape (P,), fresh kilograms a freezer takes; infinite elsewhere.
+    freezer_kg_a_week : shape (P,), prepared kilograms a freezer takes; infinite elsewhere.
     dryer_kg_a_week : fresh kilograms the dryers take.
     owned_jars, lids : shape (Z,), infinite where any number can be had.
     kitchen_minutes : shape (W,).
@@ -60,6 +61,7 @@ class SeasonArrays:
     hold_weeks: Ints
     food_of_preserve: Ints
     fresh_kg: Floats
+    prepared_kg: Floats
     portions: Floats
     minutes_per_unit: Floats
     minutes_per_load: Floats
@@ -147,6 +149,7 @@ def season_arrays(season: Season, weeks: Weeks, stock: tuple[Counted, ...]) -> S
         hold_weeks=np.array([hold_weeks(season, name) for name in crops], dtype=int),
         food_of_preserve=np.array([foods.index(p.food) for p in rows], dtype=int),
         fresh_kg=fresh_kg,
+        prepared_kg=fresh_kg @ np.array([crop.edible_share for crop in season.crops]),
         portions=np.array([p.portions for p in rows]),
         minutes_per_unit=np.array([p.minutes_per_unit for p in rows]),
         minutes_per_load=np.array([p.minutes_per_load for p in rows]),

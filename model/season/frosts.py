@@ -51,12 +51,6 @@ class Frosts:
     last_spring: Frost
     first_autumn: Frost
 
-    def growing(self, day: date) -> bool:
-        """Say whether a day lies between the median last and first frost."""
-        spring = self.last_spring.median.on_or_before(day)
-        autumn = self.first_autumn.median.on_or_before(day)
-        return spring > autumn
-
     def midwinter_before(self, day: date) -> date:
         """Give the middle of the last frost season that began on or before a day."""
         begins = self.first_autumn.median.on_or_before(day)

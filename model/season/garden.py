@@ -13,9 +13,6 @@ class CropYield:
     kg_low: float
     kg_typical: float
     kg_high: float
-    figures: int
-    status: str
-    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,8 +25,6 @@ class Crop:
     """
 
     name: str
-    us_name: str
-    uk_name: str
     family: str
     tender: bool
     counted_from: str
@@ -45,7 +40,6 @@ class Crop:
     hold_days: float
     edible_share: float
     yields: tuple[CropYield, ...]
-    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,13 +81,6 @@ class Planting:
     most: float
     kg_per_unit: float
     area_m2_per_unit: float
-    yield_status: str
-    yield_source: str
-
-    @property
-    def free(self) -> bool:
-        """Say whether the plan may choose how much is planted."""
-        return self.most > self.least
 
     @property
     def started(self) -> date | None:

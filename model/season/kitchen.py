@@ -62,7 +62,6 @@ class ProcessTime:
     headspace_mm: float | None
     acid_in_every_jar: bool
     sterilise_empty_jars: bool
-    confidence: str
     source: str
 
 
@@ -103,7 +102,6 @@ class Preserve:
     pack: str
     jar: str | None
     unit: str
-    unit_volume_l: float
     ingredients: tuple[Ingredient, ...]
     portions: float
     minutes_per_unit: float
@@ -119,7 +117,6 @@ class Preserve:
     most_portions_a_week: float | None
     target: int | None
     process: ProcessTime | None
-    source: str
 
     @property
     def canned(self) -> bool:

@@ -51,7 +51,7 @@ class KitchenRoom:
         )
         fresh_kg = np.float32(self._fresh_kg[r])
         if np.isfinite(arrays.freezer_kg_a_week[place]):
-            left = np.minimum(left, self._freezing[place] / fresh_kg)
+            left = np.minimum(left, self._freezing[place] / np.float32(arrays.prepared_kg[r]))
         if arrays.canned[r]:
             left = np.minimum(left, self._jars[arrays.jar_of[r]])
         if arrays.dried[r]:
@@ -90,7 +90,7 @@ class KitchenRoom:
         self.minutes_used += minutes
         self._space[place] -= units * np.float32(arrays.space_per_unit[r])
         if np.isfinite(arrays.freezer_kg_a_week[place]):
-            self._freezing[place] -= units * fresh_kg
+            self._freezing[place] -= units * np.float32(arrays.prepared_kg[r])
         if arrays.canned[r]:
             self._jars[arrays.jar_of[r]] -= units
         if arrays.dried[r]:

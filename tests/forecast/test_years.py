@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
@@ -80,3 +81,18 @@ def test_a_garden_with_a_record_is_less_of_a_gamble(tiny: Season) -> None:
         return float(np.log(kg[:, 1].sum(axis=1) + 0.5).std())
 
     assert spread(recorded) < 0.95 * spread(tiny)
+
+
+def test_one_planting_more_leaves_the_years_of_the_others_as_they_are(tiny: Season) -> None:
+    forecast = forecast_harvest(tiny, date(2027, 3, 1))
+    twice = replace(tiny, plantings=(*tiny.plantings, tiny.plantings[0]))
+    more = forecast_harvest(twice, date(2027, 3, 1))
+    beans = [crop.name for crop in tiny.crops].index("bush bean")
+    others = [c for c in range(len(tiny.crops)) if c != beans]
+    few, many = (
+        sampled_harvest(season, f, f.amounts, 700, np.random.default_rng(4))
+        for season, f in ((tiny, forecast), (twice, more))
+    )
+
+    assert (few[:, others] == many[:, others]).all()
+    assert many[:, beans].sum() > few[:, beans].sum()

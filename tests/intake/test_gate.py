@@ -1,28 +1,15 @@
+import csv
 import io
-import zipfile
 from datetime import date
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from model.errors import Problem, SeasonProblems
-from model.intake.folder import MOST_BYTES_A_FILE, zip_texts
 from model.intake.gate import read_season, season_from_zip
+from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, zipped
 from tests.small_season import TABLES, small_season, small_tables, write_folder
-
-
-def faults(**changes: str | None) -> tuple[Problem, ...]:
-    with pytest.raises(SeasonProblems) as caught:
-        small_season(**changes)
-    return caught.value.problems
-
-
-def zipped(tables: dict[str, str]) -> bytes:
-    content = io.BytesIO()
-    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, text in tables.items():
-            archive.writestr(name, text)
-    return content.getvalue()
 
 
 def test_a_folder_and_its_zip_give_the_same_season(tmp_path: Path) -> None:
@@ -234,45 +221,6 @@ def test_three_tiers_of_jars_are_refused() -> None:
     assert any("tiers" in p.found for p in faults(places=places))
 
 
-def test_an_empty_folder_and_a_missing_one_say_so(tmp_path: Path) -> None:
-    with pytest.raises(SeasonProblems, match=r"beds\.csv: the file is missing"):
-        read_season(tmp_path)
-    with pytest.raises(SeasonProblems, match="no such folder"):
-        read_season(tmp_path / "nowhere")
-
-
-def test_something_that_is_no_zip_is_refused(tmp_path: Path) -> None:
-    file = tmp_path / "notes.zip"
-    file.write_bytes(b"PK\x03\x04 not really")
-
-    with pytest.raises(SeasonProblems, match="not a zip"):
-        read_season(file)
-
-
-def test_a_zip_bomb_is_stopped_before_it_unfolds() -> None:
-    bomb = zipped(dict.fromkeys(TABLES, " " * (MOST_BYTES_A_FILE * 3)))
-    assert len(bomb) < 200_000
-
-    with pytest.raises(SeasonProblems, match="unfolds to too much"):
-        zip_texts(bomb, "bomb.zip")
-    one = zipped({"beds.csv": " " * (MOST_BYTES_A_FILE * 3)})
-    with pytest.raises(SeasonProblems, match="too large"):
-        season_from_zip(one, "bomb.zip")
-
-
-def test_a_path_in_a_zip_is_never_used_as_a_path() -> None:
-    tables = {f"../../etc/{name}": text for name, text in small_tables().items()}
-
-    assert season_from_zip(zipped(tables), "sly.zip") == small_season()
-
-
-def test_a_zip_with_a_table_twice_is_refused() -> None:
-    tables = {**small_tables(), "copy/beds.csv": "bed,area_m2\nother,3\n"}
-
-    with pytest.raises(SeasonProblems, match="holds it twice"):
-        season_from_zip(zipped(tables), "twice.zip")
-
-
 def test_a_table_of_too_many_rows_is_refused() -> None:
     rows = "".join(f"2027-07-01,tomato,{n}\n" for n in range(20_001))
 
@@ -287,3 +235,40 @@ def test_the_newest_stock_take_overrules_the_one_before() -> None:
     assert names == {"frozen beans": 9}
     assert len(season.stock_on(date(2027, 3, 1))) == 2
     assert season.stock_on(date(2026, 1, 1)) == ()
+
+
+WILD = (
+    *("", "0", "-1", "1e9", "1e308", "nan", "0.001", "2", "x", "yes", "2027-02-29", "1900-01-01"),
+    *("2200-12-31", "02-29", "12-31", "everyone", "tomato", "hot", "pressure", "freeze", "dry"),
+    *("ferment", "root store", "with the season", "whole plate", "\u202e", "a;b;c", ";", "=1"),
+    *("a" * 600, '"', "1_000", "\u0663", "1e-320", "0x10", "1,5", "female", "Tomato "),
+)
+
+
+@pytest.mark.parametrize("household", HOUSEHOLDS)
+def test_wild_cells_and_rows_give_a_season_or_its_faults_and_nothing_else(household: str) -> None:
+    whole = {
+        file: list(csv.reader(io.StringIO(text))) for file, text in demo_tables(household).items()
+    }
+    chance, sound = np.random.default_rng(20270315), 0
+    for _ in range(150):
+        tables = {file: [[*cells] for cells in rows] for file, rows in whole.items()}
+        for _ in range(chance.integers(1, 4)):
+            rows = tables[str(chance.choice(list(tables)))]
+            row = int(chance.integers(1, len(rows)))
+            if chance.random() < 0.25:
+                rows[row] = rows[int(chance.integers(1, len(rows)))]
+            else:
+                rows[row][chance.integers(len(rows[row]))] = str(chance.choice(WILD))
+        texts = {}
+        for file, rows in tables.items():
+            text = io.StringIO()
+            csv.writer(text).writerows(rows)
+            texts[file] = text.getvalue()
+        try:
+            season_from_zip(zipped(texts), "own.zip")
+        except SeasonProblems:
+            continue
+        sound += 1
+
+    assert 10 < sound < 130

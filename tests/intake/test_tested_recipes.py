@@ -2,17 +2,11 @@
 
 import pytest
 
-from model.errors import Problem, SeasonProblems
+from tests.intake.faulty import faults
 from tests.small_season import TABLES, small_season
 
 INGREDIENTS = "preserve,crop,fresh_per_jar_kg\n"
 SALSA = 'salsa,tomatoes,tomato,boiling water,"Salsa, hot tomato-pepper",hot,pint,0\n'
-
-
-def faults(**changes: str | None) -> tuple[Problem, ...]:
-    with pytest.raises(SeasonProblems) as caught:
-        small_season(**changes)
-    return caught.value.problems
 
 
 def with_weight(preserve: str, kg: str) -> str:
@@ -26,7 +20,7 @@ def test_a_low_acid_crop_does_not_get_into_a_plain_tested_product() -> None:
     (problem,) = faults(ingredients=INGREDIENTS + "whole tomatoes,onion,0.3\n")
 
     assert problem.where == "ingredients.csv row 2"
-    assert "names no onion" in problem.found
+    assert "not tested with onion" in problem.found
     assert "tested with: tomato, paste tomato" in problem.wanted
 
 

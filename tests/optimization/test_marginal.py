@@ -69,7 +69,7 @@ def test_twice_the_step_brings_no_more_than_twice_the_worth(cold_case: Case) -> 
     assert one.worth <= two.worth <= 2 * one.worth + 1e-6
 
 
-def test_nothing_comes_of_more_hours_until_a_whole_load_fits() -> None:
+def test_nothing_comes_of_more_hours_until_a_load_fits() -> None:
     rows = TABLES["preserves.csv"].splitlines()
     case = make_case(
         small_season(
@@ -87,8 +87,8 @@ def test_nothing_comes_of_more_hours_until_a_whole_load_fits() -> None:
 
     assert plan.loads.sum() == 0
     assert found is not None
-    # the first of 15, 30, 60, 120 minutes more with which a load and a jar fit
-    assert 60 + 15 * found.steps >= load + jar > 60 + 15 * found.steps / 2
+    # the first of 15, 30, 60, 120 minutes more with which half a load of seven fits
+    assert 60 + 15 * found.steps >= load + 3 * jar > 60 + 15 * found.steps / 2
 
 
 def test_what_there_is_plenty_of_brings_nothing(tiny_case: Case) -> None:

@@ -7,7 +7,8 @@ import pytest
 from model.case import Case, make_case
 from model.optimization.ground import with_amounts
 from model.optimization.make_plan import relaxed_plan
-from model.planting.margin import MARGINS, lived, met_portions, tuned_margin, with_margin
+from model.planting.fresh_years import lived, met_portions
+from model.planting.margin import MARGINS, tuned_margin, with_margin
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 3, 1)

@@ -75,7 +75,7 @@ def test_numbers_enter_the_season_by_one_door_and_tables_leave_by_the_outlook() 
     tables = {Path(name).parts[1] for name in users_of("pandas", FILES)}
 
     assert numeric == {"model/season/arrays.py"}
-    assert tables <= {"outlook", "one_more.py", "what_if.py", "__main__.py"}
+    assert tables <= {"outlook", "questions", "__main__.py"}
 
 
 def test_the_model_knows_no_dashboard() -> None:

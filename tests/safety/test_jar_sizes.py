@@ -42,7 +42,9 @@ def test_us_jars_hold_their_fluid_ounces_exactly(fl_oz: int, size: str) -> None:
     assert covering_size(sizes[size] + Fraction(1, 10**9), {size}) is None
 
 
-@pytest.mark.parametrize("text", ["", "big", "0 ml", "-5 ml", "pint and a half"])
+@pytest.mark.parametrize(
+    "text", ["", "big", "0 ml", "-5 ml", "1e3 ml", "9" * 5000 + " ml", "pint and a half"]
+)
 def test_a_size_that_cannot_be_read_is_refused(text: str) -> None:
     with pytest.raises(ValueError, match="not a jar size"):
         jar_ml(text)

@@ -2,7 +2,7 @@ from fractions import Fraction
 
 import pytest
 
-from model.errors import NoTestedProcess
+from model.errors import NoAltitude, NoTestedProcess
 from model.reference.lookup import products
 from model.reference.read import table
 from model.safety.altitude import altitude_ft
@@ -17,8 +17,15 @@ def minutes(product: str, pack: str, jar: str, altitude: str) -> int:
 
 
 def test_without_an_altitude_there_is_no_figure() -> None:
-    with pytest.raises(NoTestedProcess, match="without the altitude"):
+    with pytest.raises(NoAltitude, match="without the altitude"):
         process_time(PEACHES, "boiling water", "hot", "quart", None)
+
+
+def test_what_is_refused_at_every_altitude_is_refused_without_one() -> None:
+    with pytest.raises(NoTestedProcess, match="low in acid"):
+        process_time(BEANS, "boiling water", "raw", "pint", None)
+    with pytest.raises(NoTestedProcess, match="is larger"):
+        process_time(PEACHES, "boiling water", "hot", "2 l", None)
 
 
 def test_band_edges_are_sharp_and_round_up() -> None:
@@ -30,6 +37,12 @@ def test_band_edges_are_sharp_and_round_up() -> None:
 
 def test_below_the_sea_the_lowest_band_holds() -> None:
     assert minutes(PEACHES, "hot", "quart", "-4 m") == 25
+
+
+@pytest.mark.parametrize("altitude", [Fraction(-1701), Fraction(20001), Fraction(10**9)])
+def test_where_no_one_cooks_there_is_no_figure(altitude: Fraction) -> None:
+    with pytest.raises(NoTestedProcess, match="not the altitude of a kitchen"):
+        process_lines(PEACHES, "boiling water", "hot", "quart", altitude)
 
 
 @pytest.mark.parametrize("altitude", ["0 m", "640 m", "2500 m"])

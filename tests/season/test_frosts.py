@@ -21,13 +21,6 @@ def test_the_late_date_is_beaten_in_one_year_of_ten() -> None:
     assert abs((frost.date_with_chance_after(0.1, 2027) - date(2027, 5, 26)).days) <= 1
 
 
-def test_the_growing_season_is_found_in_both_halves_of_the_world() -> None:
-    assert NORTH.growing(date(2027, 7, 1))
-    assert not NORTH.growing(date(2027, 12, 25))
-    assert SOUTH.growing(date(2027, 1, 5))
-    assert not SOUTH.growing(date(2027, 7, 1))
-
-
 def test_midwinter_is_the_middle_of_the_frosts_wherever_it_is() -> None:
     assert NORTH.midwinter_before(date(2027, 5, 1)).month == 1
     assert SOUTH.midwinter_before(date(2027, 10, 1)).month == 7

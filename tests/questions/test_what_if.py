@@ -6,7 +6,7 @@ import model
 from model import Change
 from model.planning import PlannedSeason
 
-TODAY = date(2027, 3, 1)
+TODAY, GLUT = date(2027, 3, 1), date(2027, 8, 16)
 
 
 def replanned(before: PlannedSeason, change: Change) -> PlannedSeason:
@@ -66,3 +66,34 @@ def test_impossible_numbers_are_refused(tiny: model.Season, change: Change) -> N
 def test_no_change_leaves_the_season_as_it_was(tiny: model.Season) -> None:
     assert Change().empty
     assert model.changed_season(tiny, Change(), TODAY) == tiny
+
+
+def test_a_new_plan_changes_only_what_the_facts_touch(alder_lane: model.Season) -> None:
+    before = model.plan_season(alder_lane, GLUT, years=5)
+    for crop, share in (("tomato", 0.4), ("cabbage", 0.4), ("pickling cucumber", 0.1)):
+        season = model.changed_season(alder_lane, Change(losses=((crop, share),)), GLUT)
+        changed = model.compare_jars(
+            before, model.plan_season(season, GLUT, years=5, before=before)
+        )
+        foods = {p.food for p in alder_lane.preserves if crop in p.crops}
+
+        assert {alder_lane.preserve(name).food for name in changed["preserve"]} <= foods
+
+
+def test_without_new_facts_the_plan_stays_as_it_was(tiny_plan: PlannedSeason) -> None:
+    again = replanned(tiny_plan, Change())
+
+    assert again.plan.put_up == pytest.approx(tiny_plan.plan.put_up, abs=1e-6)
+    assert model.compare_jars(tiny_plan, again).empty
+
+
+def test_every_difference_has_its_reason(tiny_plan: PlannedSeason) -> None:
+    gone = model.compare_jars(tiny_plan, replanned(tiny_plan, Change(losses=(("tomato", 0.7),))))
+    asked = model.compare_jars(
+        tiny_plan, replanned(tiny_plan, Change(targets=(("dilled beans", 9),)))
+    )
+    reasons = asked.set_index("preserve")["reason"]
+
+    assert (gone["reason"] == "less tomato is to come (-70%)").all()
+    assert reasons["dilled beans"] == "as you asked"
+    assert (reasons.drop("dilled beans") != "").all()

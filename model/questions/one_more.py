@@ -13,7 +13,8 @@ from model.optimization.make_plan import relaxed_plan
 from model.optimization.marginal import WORTHWHILE, Gain, Widening
 from model.outlook.limits import LimitUse, limit_uses
 from model.planning import SEED, PlannedSeason
-from model.planting.margin import lived, met_portions, with_margin
+from model.planting.fresh_years import lived, met_portions
+from model.planting.margin import with_margin
 from model.planting.ways import mean_difference
 from model.season.arrays import Bools, Floats
 from model.season.garden import Planting

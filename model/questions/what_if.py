@@ -11,6 +11,8 @@ from model.planning import PlannedSeason
 from model.season.garden import Setback
 from model.season.season import Season
 
+NOTICED = 0.02
+
 
 @dataclass(frozen=True, slots=True)
 class Change:
@@ -57,7 +59,7 @@ def changed_season(season: Season, change: Change, today: date) -> Season:
 
 
 def compare_jars(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
-    """One row a preserve whose number changes: jars to fill before and after."""
+    """One row a preserve whose number changes: jars to fill before and after, and why."""
     old, new = before.plan.to_fill, after.plan.to_fill
     return pd.DataFrame(
         [
@@ -67,12 +69,42 @@ def compare_jars(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
                 "before": int(old[r]),
                 "after": int(new[r]),
                 "difference": int(new[r] - old[r]),
+                "reason": _why(before, after, r),
             }
             for r, preserve in enumerate(before.case.season.preserves)
             if old[r] != new[r]
         ],
-        columns=["preserve", "unit", "before", "after", "difference"],
+        columns=["preserve", "unit", "before", "after", "difference", "reason"],
     )
+
+
+def _why(before: PlannedSeason, after: PlannedSeason, r: int) -> str:
+    """Say which fact moved a preserve: a target, its crops, its shelf, or the others."""
+    was, now = before.case, after.case
+    target = now.season.preserves[r].target
+    if target != was.season.preserves[r].target:
+        return "as you asked" if target is not None else "no longer asked for"
+    for c in np.flatnonzero(was.arrays.fresh_kg[r]):
+        had, has = before.plan.harvest_kg[c].sum(), after.plan.harvest_kg[c].sum()
+        if abs(has - had) > NOTICED * max(had, has):
+            share = f" ({has / had - 1:+.0%})" if had > 0 else ""
+            return f"{'more' if has > had else 'less'} {was.arrays.crops[c]} is to come{share}"
+    stood, stands = was.arrays.opening_units[r], now.arrays.opening_units[r]
+    if abs(stands - stood) >= 1:
+        return f"{'more' if stands > stood else 'fewer'} stand on the shelf"
+    same_food = was.arrays.food_of_preserve == was.arrays.food_of_preserve[r]
+    moved = (before.plan.to_fill != after.plan.to_fill) & same_food
+    if moved.sum() > 1:
+        return (
+            "stands in for another of the same food"
+            if _grows(before, after, r)
+            else ("another of the same food takes its place")
+        )
+    return "the hours or jars that others leave it"
+
+
+def _grows(before: PlannedSeason, after: PlannedSeason, r: int) -> bool:
+    return bool(after.plan.to_fill[r] > before.plan.to_fill[r])
 
 
 def compare_foods(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:

@@ -1,0 +1,193 @@
+"""A glut on the table: what of it to eat, put up, hold and give away, in which order.
+
+The pile is all there is this week; what else is picked in it waits for the next one, and the
+rest of the season stays as it is expected, so that jars and hours are not spent on what comes
+better later. This week's loads and jars are whole, later ones may be in part: it has to
+answer at once.
+"""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, fields, replace
+
+import numpy as np
+import pandas as pd
+
+from model.case import Case
+from model.errors import Problem, SeasonProblems
+from model.forecast.harvest import with_given
+from model.optimization.ground import with_amounts
+from model.optimization.make_plan import relaxed_plan
+from model.outlook.limits import limit_uses
+from model.plan import Plan
+from model.planning import PlannedSeason
+from model.season.arrays import Bools, Floats
+from model.season.kitchen import CANNING
+
+LEAST_KG = 0.05
+MOST_KG = 10_000.0
+MOST_HOURS = 168.0
+
+
+@dataclass(frozen=True, slots=True)
+class GlutStep:
+    """One thing to do with part of the pile.
+
+    ``action`` is eat, can, freeze, dry, ferment, store, hold or give away; ``units``, ``loads``
+    and ``minutes`` are 0 where nothing is put up. ``done_minutes`` runs from the start of work.
+    """
+
+    action: str
+    crop: str
+    preserve: str
+    kg: float
+    units: float
+    unit: str
+    loads: int
+    minutes: float
+    done_minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class GlutSplit:
+    """What to do with a pile, in order, and the one thing that limits it."""
+
+    steps: tuple[GlutStep, ...]
+    limit: str
+
+    @property
+    def minutes(self) -> float:
+        """Give the kitchen time of all of it."""
+        return max((step.done_minutes for step in self.steps), default=0.0)
+
+
+def split_glut(planned: PlannedSeason, pile_kg: Mapping[str, float], hours: float) -> GlutSplit:
+    """Split a pile: by crop, kilograms on the table today.
+
+    Parameters
+    ----------
+    hours : free in the kitchen for it, this week.
+
+    Raises
+    ------
+    SeasonProblems : for crops that the season does not know, and impossible numbers.
+    """
+    _check(planned.case, pile_kg, hours)
+    case = _with_pile(planned, pile_kg, hours)
+    plan = relaxed_plan(case, planned.basis, weeks_ahead=1).plan
+    return GlutSplit(tuple(_steps(case, plan, pile_kg)), _limit(case, plan, pile_kg))
+
+
+def _check(case: Case, pile_kg: Mapping[str, float], hours: float) -> None:
+    problems = []
+    for crop, kg in pile_kg.items():
+        if crop not in case.arrays.crops:
+            known = ", ".join(case.arrays.crops)
+            problems.append(Problem("the pile", 0, f"{crop!r} is not grown", f"one of {known}"))
+        elif not 0 <= kg <= MOST_KG:
+            wanted = f"kilograms from 0 to {MOST_KG:g}"
+            problems.append(Problem("the pile", 0, f"{kg:g} kg of {crop}", wanted))
+    if not 0 <= hours <= MOST_HOURS:
+        wanted = f"hours of this week, 0 to {MOST_HOURS:g}"
+        problems.append(Problem("the pile", 0, f"{hours:g} hours", wanted))
+    if problems:
+        raise SeasonProblems(problems)
+
+
+def _with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float], hours: float) -> Case:
+    """Give the case in which the pile is all of this week's harvest."""
+    case = with_amounts(planned.case, planned.plan.amounts)
+    arrays, forecast = case.arrays, case.forecast
+    kg_per_unit = forecast.kg_per_unit.copy()
+    waits = np.array([crop not in pile_kg for crop in arrays.crops], dtype=bool)[forecast.crop_of]
+    kg_per_unit[waits, 1] += kg_per_unit[waits, 0]
+    kg_per_unit[:, 0] = 0.0
+    on_table = np.zeros((len(arrays.crops), len(case.weeks)))
+    on_table[:, 0] = [pile_kg.get(crop, 0.0) for crop in arrays.crops]
+    minutes = arrays.kitchen_minutes.copy()
+    minutes[0] = hours * 60
+    return replace(
+        case,
+        before_kg=np.zeros_like(case.before_kg),
+        arrays=replace(arrays, kitchen_minutes=minutes),
+        forecast=with_given(replace(forecast, kg_per_unit=kg_per_unit), on_table),
+    )
+
+
+def _steps(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> list[GlutStep]:
+    """Put the parts in order: what spoils first first, of equals what feeds most an hour."""
+    arrays = case.arrays
+    pile = [crop for crop in arrays.crops if pile_kg.get(crop, 0.0) > 0]
+    steps = [_fresh("eat", crop, plan.eaten_kg[arrays.crops.index(crop), 0]) for crop in pile]
+    work = [step for r in range(len(arrays.preserves)) for step in _put_up(case, plan, r, pile)]
+    hold_days = {crop.name: crop.hold_days for crop in case.season.crops}
+    work.sort(key=lambda step: (hold_days[step.crop], -_an_hour(case, step), step.preserve))
+    done = 0.0
+    for step in work:
+        done += step.minutes
+        steps.append(replace(step, done_minutes=done))
+    steps += [_fresh("hold", crop, plan.on_hand_kg[arrays.crops.index(crop), 0]) for crop in pile]
+    steps += [
+        _fresh("give away", crop, plan.spare_kg[arrays.crops.index(crop), 0]) for crop in pile
+    ]
+    return [step for step in steps if step.kg > LEAST_KG or step.units > 0]
+
+
+def _fresh(action: str, crop: str, kg: float) -> GlutStep:
+    return GlutStep(action, crop, "", float(kg), 0.0, "", 0, 0.0, 0.0)
+
+
+def _put_up(case: Case, plan: Plan, r: int, pile: list[str]) -> list[GlutStep]:
+    arrays, preserve = case.arrays, case.season.preserves[r]
+    units, loads = float(plan.put_up[r, 0]), int(plan.loads[r, 0])
+    own = [part for part in preserve.ingredients if part.crop in pile]
+    if units <= 1e-6 or not own:
+        return []
+    minutes = units * arrays.minutes_per_unit[r] + loads * arrays.minutes_per_load[r]
+    kg = units * sum(part.kg for part in own)
+    action = "can" if preserve.method in CANNING else preserve.method
+    action = "store" if action == "root store" else action
+    step = GlutStep(
+        action, own[0].crop, preserve.name, kg, units, preserve.unit, loads, float(minutes), 0.0
+    )
+    return [step]
+
+
+def _an_hour(case: Case, step: GlutStep) -> float:
+    r = case.arrays.preserves.index(step.preserve)
+    return float(case.arrays.portions[r] * step.units / max(step.minutes, 1.0))
+
+
+def _limit(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
+    """Name the one thing because of which more of the pile is not put up."""
+    arrays = case.arrays
+    piled = np.array([pile_kg.get(crop, 0.0) > 0 for crop in arrays.crops], dtype=bool)
+    over = plan.spare_kg[:, 0] * piled
+    if over.sum() <= LEAST_KG:
+        return "nothing: all of it is used"
+    made_of: Bools = np.any(arrays.fresh_kg[:, over > LEAST_KG] > 0, axis=1)
+    if not made_of.any():
+        return "recipes: nothing in the notes is made of what is left"
+    for use in limit_uses(case, plan):
+        if (
+            use.kind != "bed"
+            and (use.tight[0] or use.available[0] <= 0)
+            and (use.holds_back & made_of).any()
+        ):
+            return f"{use.limit}: used up this week"
+    if _fills_no_load(case, over, made_of):
+        return "loads: what is left does not fill one"
+    return "enough: what is wanted of it until the new crop is met, or its work is worth less"
+
+
+def _fills_no_load(case: Case, over_kg: Floats, made_of: Bools) -> bool:
+    """Say whether every canned recipe of what is left needs more of it for a whole load."""
+    arrays = case.arrays
+    canned = np.flatnonzero(made_of & (arrays.units_per_load > 0))
+    needed = arrays.fresh_kg[canned] * arrays.units_per_load[canned, None]
+    return bool(len(canned) and ((needed > over_kg) & (needed > 0)).any(axis=1).all())
+
+
+def glut_table(split: GlutSplit) -> pd.DataFrame:
+    """One row a step of a split pile, in order."""
+    names = [field.name for field in fields(GlutStep)]
+    return pd.DataFrame([asdict(step) for step in split.steps], columns=names)

@@ -1,0 +1,104 @@
+from datetime import date
+from itertools import pairwise
+
+import pytest
+
+import model
+from model.outlook.headings import HEADINGS
+from tests.small_season import TABLES, small_season
+
+AUGUST = date(2027, 8, 16)
+
+
+@pytest.fixture(scope="module")
+def planned() -> model.PlannedSeason:
+    return model.plan_season(small_season(stock=None), AUGUST, years=20)
+
+
+def by_action(split: model.GlutSplit, crop: str) -> dict[str, float]:
+    kg: dict[str, float] = {}
+    for step in split.steps:
+        if step.crop == crop:
+            kg[step.action] = kg.get(step.action, 0.0) + step.kg
+    return kg
+
+
+@pytest.mark.parametrize("hours", [0.0, 2.0, 6.0, 20.0])
+def test_every_kilogram_of_the_pile_is_told_what_becomes_of_it(
+    planned: model.PlannedSeason, hours: float
+) -> None:
+    pile = {"tomato": 30.0, "bush bean": 6.0}
+    split = model.split_glut(planned, pile, hours)
+
+    for crop, kg in pile.items():
+        assert sum(by_action(split, crop).values()) == pytest.approx(kg, abs=0.11)
+    assert split.minutes <= hours * 60 + 1e-6
+
+
+def test_without_hours_nothing_is_put_up_and_hours_are_what_limits(
+    planned: model.PlannedSeason,
+) -> None:
+    split = model.split_glut(planned, {"bush bean": 60.0}, 0.0)
+
+    assert {step.action for step in split.steps} <= {"eat", "hold", "give away"}
+    assert split.limit == "kitchen hours: used up this week"
+
+
+def test_canning_goes_in_whole_loads_and_whole_jars(planned: model.PlannedSeason) -> None:
+    split = model.split_glut(planned, {"tomato": 40.0}, 12.0)
+    canned = [step for step in split.steps if step.action == "can"]
+
+    assert canned
+    for step in canned:
+        r = planned.case.arrays.preserves.index(step.preserve)
+        assert step.units == round(step.units)
+        assert step.units <= step.loads * planned.case.arrays.units_per_load[r]
+
+
+def test_what_spoils_first_is_worked_first_and_times_add_up(
+    planned: model.PlannedSeason,
+) -> None:
+    split = model.split_glut(planned, {"tomato": 40.0, "bush bean": 8.0}, 14.0)
+    work = [step for step in split.steps if step.minutes > 0]
+    days = [planned.case.season.crop(step.crop).hold_days for step in work]
+
+    assert days == sorted(days)
+    for before, after in pairwise(work):
+        assert after.done_minutes == pytest.approx(before.done_minutes + after.minutes)
+
+
+def test_a_freezer_freezes_no_more_than_it_can_in_a_week() -> None:
+    """About 2 to 3 lb of fresh food a cubic foot in 24 hours: extension services' rule."""
+    places = TABLES["places.csv"].replace("150", "30")
+    season = small_season(places=places, stock=None)
+    planned = model.plan_season(season, AUGUST, years=20)
+    split = model.split_glut(planned, {"bush bean": 60.0}, 40.0)
+    most = 30 * season.settings.freezer_load_g_per_l_day * 7 / 1000
+    trimmed = season.crop("bush bean").edible_share
+
+    assert by_action(split, "bush bean")["freeze"] * trimmed == pytest.approx(most, abs=0.01)
+
+
+def test_enough_is_said_when_more_than_is_wanted_lies_there(planned: model.PlannedSeason) -> None:
+    split = model.split_glut(planned, {"bush bean": 400.0}, 100.0)
+
+    assert by_action(split, "bush bean")["give away"] > 100
+    assert split.limit.split(":")[0] != "nothing"
+
+
+def test_an_unknown_crop_and_impossible_numbers_are_listed_together(
+    planned: model.PlannedSeason,
+) -> None:
+    with pytest.raises(model.SeasonProblems) as caught:
+        model.split_glut(planned, {"tomatoe": 3.0, "tomato": -1.0}, 400.0)
+
+    assert len(caught.value.problems) == 3
+
+
+def test_the_table_has_a_row_a_step_with_known_headings(planned: model.PlannedSeason) -> None:
+    split = model.split_glut(planned, {"tomato": 20.0}, 6.0)
+    table = model.glut_table(split)
+
+    assert len(table) == len(split.steps)
+    assert set(table.columns) <= set(HEADINGS)
+    assert model.glut_table(model.split_glut(planned, {}, 3.0)).empty
