@@ -17,6 +17,8 @@ from model.optimization.program import LinearProgram
 from model.season.arrays import Floats, Ints
 
 GOOD_ENOUGH = 5e-3
+# Sharper than the solver's usual tolerance, so that plans of almost equal worth are told apart.
+SHARP, USUAL = 1e-9, 1e-7
 StatusArray = NDArray[np.object_]
 _OPTIMAL = highspy.HighsModelStatus.kOptimal
 _AT_LOWER, _BASIC = highspy.HighsBasisStatus.kLower, highspy.HighsBasisStatus.kBasic
@@ -96,7 +98,7 @@ class Solver:
             ("random_seed", 1),
             ("mip_rel_gap", GOOD_ENOUGH),
             ("mip_max_nodes", 2000),
-            ("dual_feasibility_tolerance", 1e-9),
+            ("dual_feasibility_tolerance", SHARP),
         ):
             self._highs.setOptionValue(option, value)
         self._highs.passModel(_model(program))
@@ -128,6 +130,11 @@ class Solver:
     def solve(self) -> Solution:
         """Solve; raises NoPlan when HiGHS ends without an answer."""
         self._highs.run()
+        if self._highs.getModelStatus() == highspy.HighsModelStatus.kUnknown:
+            # a rare program is too rough for the sharp tolerance
+            self._highs.setOptionValue("dual_feasibility_tolerance", USUAL)
+            self._highs.run()
+            self._highs.setOptionValue("dual_feasibility_tolerance", SHARP)
         status = self._highs.getModelStatus()
         info = self._highs.getInfo()
         found = self._highs.getSolution()
