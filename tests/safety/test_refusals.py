@@ -91,6 +91,7 @@ def test_plain_summer_squash_is_offered_its_own_pickle_only() -> None:
         ("carrots", "carrot", "Carrots, sliced or diced"),
         ("kale", "kale", "Spinach and other greens"),
         ("potatoes", "potato", "Potatoes, white, cubed or whole"),
+        ("butternut squash", "winter squash", "Pumpkin and winter squash, cubed"),
         ("green beans", "bush bean", "Beans, snap (green, wax, Italian), pieces"),
     ],
 )
