@@ -32,7 +32,7 @@ from model.reference.lookup import products
 from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
-from model.safety.process_times import METHODS, process_lines, process_time, tested_ways
+from model.safety.process_times import METHODS, process_lines, process_time
 from model.season.season import Season
 
 __all__ = [
@@ -85,7 +85,6 @@ __all__ = [
     "split_glut",
     "stock_table",
     "supply_table",
-    "tested_ways",
     "tight_limits",
     "ways_table",
     "week_table",

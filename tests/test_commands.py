@@ -75,7 +75,7 @@ def test_check_finds_plantings_that_do_not_fit_their_bed(
     folder = write_folder(tmp_path, beds="bed,area_m2\nonly bed,9\n")
 
     assert main(["check", str(folder)]) == 2
-    assert "need 11.4 m2" in capsys.readouterr().err
+    assert "need 13.4 m2" in capsys.readouterr().err
 
 
 def test_a_day_after_the_last_season_is_a_fault(

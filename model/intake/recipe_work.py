@@ -75,7 +75,7 @@ def minutes_per_load(measure: Measure, chosen: Settings) -> float:
     if measure.process.method == "boiling water":
         around = chosen.come_up_minutes_boiling + chosen.rest_minutes_boiling
     else:
-        around = chosen.come_up_minutes_pressure
+        around = chosen.come_up_minutes_pressure + chosen.cool_minutes_pressure
     return chosen.fill_minutes_per_load + around + measure.process.minutes
 
 

@@ -5,7 +5,7 @@ A canned preserve without a tested process is a fault here, so it cannot enter a
 
 from dataclasses import replace
 
-from model.errors import NoAltitude, NoTestedProcess, NotInTables
+from model.errors import NoAltitude, NoTestedProcess
 from model.intake.desk import Desk
 from model.intake.equipment import CANNER_METHOD
 from model.intake.recipe_work import (
@@ -17,17 +17,15 @@ from model.intake.recipe_work import (
     space_per_unit,
 )
 from model.intake.rows import TypedRow
+from model.intake.tested_recipes import check_density, suits, tested_with
 from model.reference.lookup import crop as find_crop
-from model.reference.lookup import fresh_per_jar, fresh_per_kept, products, store_loss_per_week
-from model.reference.lookup import product as find_product
+from model.reference.lookup import fresh_per_jar, fresh_per_kept, store_loss_per_week
 from model.safety.process_times import process_time
 from model.season.household import Food
 from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
 
 PLACE_KIND = {"freeze": "freezer", "ferment": "crock", "root store": "root store"}
 DRIED_BAG_KG = 0.1
-# Tested for the named food alone: whatever else goes in is no longer what was tested.
-_PLAIN_GROUPS = ("fruit", "vegetable", "juice", "pie filling")
 
 
 def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
@@ -90,7 +88,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
         if canner or row.text("method") == "boiling water":
             desk.add(row, error.reason, f"ways that remain: {', '.join(error.ways)}")
         return None
-    if not _suits(desk, row) or canner is None or process is None:
+    if not suits(desk, row) or canner is None or process is None:
         return None
     return Measure("jar", jar, jar.volume_l, canner, process)
 
@@ -108,21 +106,6 @@ def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | N
     elif not desk.at_fault("equipment.csv"):
         desk.add(row, f"there is no {wanted} canner in equipment.csv", "choose a way you can do")
     return None
-
-
-def _suits(desk: Desk, row: TypedRow) -> bool:
-    """Check that the tested recipe is one for this crop."""
-    known = products()[find_product(row.text("product"))["product"]]
-    try:
-        crop = find_crop(row.text("crop")).name
-    except NotInTables:
-        return False
-    listed = [name for name in known["crops"].split(";") if name]
-    if crop not in listed:
-        wanted = f"it is tested for: {', '.join(listed) or 'crops that are not in the tables'}"
-        desk.add(row, f"the tested recipe {known['product']!r} is not for {crop}", wanted)
-        return False
-    return True
 
 
 def _place(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Place | None:
@@ -174,20 +157,10 @@ def _ingredients(
         if other.crop == crop:
             wanted = "give its weight as fresh_per_jar in preserves.csv"
             desk.add(place, f"{crop} is the main crop of {row.text('preserve')}", wanted)
-        _check_tested_with(desk, place, other.crop, measure)
-        parts[other.crop] = other.kg
+        if tested_with(desk, place, other.crop, measure):
+            parts[other.crop] = other.kg
+    check_density(desk, row, parts, measure)
     return tuple(Ingredient(name, kg) for name, kg in parts.items())
-
-
-def _check_tested_with(desk: Desk, row: TypedRow, crop: str, measure: Measure) -> None:
-    """Check that a plain tested recipe is not stretched to a crop it was not tested with."""
-    if measure.process is None:
-        return
-    known = products()[measure.process.product]
-    plain = known["group"] in _PLAIN_GROUPS or known["acidity"] == "acid added"
-    if plain and crop not in known["crops"].split(";"):
-        found = f"{known['product']!r} was not tested with {crop} in it"
-        desk.add(row, found, "leave it out, or follow a tested recipe that has it")
 
 
 def _typical(row: TypedRow, crop: str, measure: Measure) -> dict[str, float]:

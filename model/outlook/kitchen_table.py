@@ -56,10 +56,12 @@ def process_words(preserve: Preserve) -> str:
     process = preserve.process
     if process is None:
         return ""
-    pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else ""
-    top = f"{process.to_ft:,}" if process.to_ft else "above"
-    band = f"{process.from_ft:,}-{top} ft" if process.to_ft else f"above {process.from_ft - 1:,} ft"
-    return f"{process.minutes} min{pressure}, {process.pack} pack, {process.jar} time, {band}"
+    gauge = process.method.removeprefix("pressure, ")
+    heat = f"at {process.pressure_psi} psi, {gauge}" if process.pressure_psi else "at the boil"
+    band = f"{process.from_ft:,}-{process.to_ft:,} ft"
+    words = f"{process.minutes} min {heat}, {process.pack} pack, {process.jar} time, {band}"
+    words += ", acid in every jar" if process.acid_in_every_jar else ""
+    return words + (", sterilise the empty jars" if process.sterilise_empty_jars else "")
 
 
 def batch_table(planned: PlannedSeason) -> pd.DataFrame:

@@ -5,11 +5,13 @@ from fractions import Fraction
 
 from model.reference.lookup import products
 from model.reference.read import source_title
+from model.safety.acid import acid_words
 from model.safety.altitude import FOOT_M, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines
 from model.season.kitchen import ProcessTime
 
+MM_AN_INCH = 25.4
 # Ways people write the tested methods.
 _METHOD_WORDS = {
     "boiling-water": "boiling water",
@@ -35,8 +37,6 @@ class ProcessCard:
     def band(self) -> str:
         """Say the printed altitude band in feet and metres."""
         low, high = self.process.from_ft, self.process.to_ft
-        if high is None:
-            return f"above {max(0, low - 1):,} ft ({float((low - 1) * FOOT_M):,.0f} m)"
         metres = f"{float(low * FOOT_M):,.0f}-{float(high * FOOT_M):,.0f} m"
         return f"{low:,}-{high:,} ft ({metres})"
 
@@ -45,8 +45,7 @@ class ProcessCard:
         """List the cautions that belong to this process."""
         row = products()[self.process.product]
         tags = {"canning", row["acidity"], "shelf"}
-        if self.process.method.startswith("pressure"):
-            tags.add("pressure")
+        tags.add("pressure" if self.process.method.startswith("pressure") else "boiling water")
         if row["group"] in ("pickle", "relish"):
             tags.add("pickle")
         if self.process.sterilise_empty_jars:
@@ -57,6 +56,21 @@ class ProcessCard:
     def note(self) -> str:
         """Give what the tested recipe insists on; blank when there is nothing special."""
         return products()[self.process.product]["note"]
+
+    @property
+    def steps(self) -> list[str]:
+        """List what belongs to the process beside its time: acid, jars, other lines, headspace."""
+        process, steps = self.process, []
+        if process.acid_in_every_jar:
+            steps.append(f"Acid goes into every jar: {acid_words(process)}.")
+        if process.sterilise_empty_jars:
+            steps.append("Sterilise the empty jars first.")
+        if self.others:
+            steps.append(f"Tested as well: {'; '.join(_minutes(line) for line in self.others)}.")
+        if process.headspace_mm is not None:
+            inches = round(8 * process.headspace_mm / MM_AN_INCH) / 8
+            steps.append(f"Headspace {process.headspace_mm:.0f} mm ({inches:g} in).")
+        return steps
 
     def values(self) -> dict[str, object]:
         """Give the card as plain values."""
@@ -72,10 +86,9 @@ class ProcessCard:
             "band_ft": [process.from_ft, process.to_ft],
             "minutes": process.minutes,
             "pressure_psi": process.pressure_psi,
-            "headspace_mm": process.headspace_mm
-            if process.headspace_mm == process.headspace_mm
-            else None,
+            "headspace_mm": process.headspace_mm,
             "acid_in_every_jar": process.acid_in_every_jar,
+            "acid_in_a_jar": acid_words(process) or None,
             "sterilise_empty_jars": process.sterilise_empty_jars,
             "also_tested": [
                 {"minutes": other.minutes, "pressure_psi": other.pressure_psi}
@@ -89,20 +102,22 @@ class ProcessCard:
     def text(self) -> str:
         """Give the card as lines to read."""
         process = self.process
-        pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else " at the boil"
         lines = [
             f"{process.product}, {process.pack} pack, {process.method}",
-            f"{process.minutes} minutes{pressure} for a {process.jar} jar, {self.band}",
+            f"{_minutes(process)} for a {process.jar} jar, {self.band}",
+            *self.steps,
         ]
-        if process.acid_in_every_jar:
-            lines.append("Acid goes into every jar.")
-        if process.sterilise_empty_jars:
-            lines.append("Sterilise the empty jars first.")
         lines += [self.note] if self.note else []
         boils = boiling_point_c(float(self.altitude_ft * FOOT_M))
         lines.append(f"Water boils at {boils:.1f} C there.")
         lines.append(f"Source: {source_title(process.source)}")
         return "\n".join([*lines, *(f"  * {caution}" for caution in self.cautions)])
+
+
+def _minutes(line: ProcessTime) -> str:
+    unit = "minute" if line.minutes == 1 else "minutes"
+    heat = f"at {line.pressure_psi} psi" if line.pressure_psi else "at the boil"
+    return f"{line.minutes} {unit} {heat}"
 
 
 def process_card(

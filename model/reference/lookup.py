@@ -1,11 +1,12 @@
 """Typed answers from the reference tables; an unknown name is an error naming its neighbours."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from functools import cache
 
 from model.errors import NotInTables
 from model.reference.read import Row, number, table
+from model.reference.words import words
 from model.season.garden import Crop, CropYield
 from model.season.settings import Settings
 
@@ -114,20 +115,21 @@ def products() -> dict[str, Row]:
 
 
 def product(name: str) -> Row:
-    """Give a tested product by its name, whatever its capitals; raises NotInTables."""
-    by_small = {known.lower(): known for known in products()}
-    own = by_small.get(name.strip().lower())
-    if own is None:
-        close = get_close_matches(name.strip().lower(), list(by_small), n=3, cutoff=0.45)
-        raise NotInTables("tested product", name, [by_small[near] for near in close])
-    return products()[own]
+    """Give a tested product by the words of its name; raises NotInTables, with no neighbours.
+
+    What is spelled alike may be another food, whose process would be the wrong one.
+    """
+    for known, row in products().items():
+        if words(known) == words(name):
+            return row
+    raise NotInTables("tested product", name, ())
 
 
 def fresh_per_jar(product_name: str, crop_name: str, style: str = "") -> tuple[FreshWeight, ...]:
     """Give the fresh weights in a litre of jar of a tested product; empty when none is printed.
 
     A row for the crop itself goes before one for the product as a whole; a product made of
-    several crops gives one weight for each.
+    several crops gives one weight for each, the first for the crop asked for.
     """
     rows = [
         row
@@ -138,7 +140,7 @@ def fresh_per_jar(product_name: str, crop_name: str, style: str = "") -> tuple[F
     mixed = [row for row in rows if row["crop"] and row["weighed"].count("+")]
     own = [row for row in rows if row["crop"] == crop_name and not row["weighed"].count("+")]
     chosen = own or general[:1] or mixed
-    return tuple(
+    weights = [
         FreshWeight(
             crop=row["crop"] or crop_name,
             kg_per_l=float(row["kg_per_litre_typical"]),
@@ -146,7 +148,35 @@ def fresh_per_jar(product_name: str, crop_name: str, style: str = "") -> tuple[F
             source=row["source"],
         )
         for row in chosen
-    )
+    ]
+    if weights and all(weight.crop != crop_name for weight in weights):
+        weights[0] = replace(weights[0], crop=crop_name)
+    return tuple(weights)
+
+
+def densest_pack(product_name: str, style: str = "") -> dict[str, float]:
+    """Map each crop of a tested recipe (``""``: all together) to the most published kg a litre.
+
+    Without a style that is known the densest counts. Empty when nothing is published: a
+    derived or remembered figure sets no limit.
+    """
+    rows = [
+        row
+        for row in table("fresh_per_jar")
+        if row["product"] == product_name and row["status"] == "published"
+    ]
+    densest: dict[str, float] = {}
+    for row in [row for row in rows if style and row["style"] == style] or rows:
+        most = max(densest.get(row["crop"], 0.0), float(row["kg_per_litre_high"]))
+        densest[row["crop"]] = most
+    return densest
+
+
+def product_crops(product_name: str) -> tuple[str, ...]:
+    """List the crops that a tested recipe names, the further ones of a mixture too."""
+    named = products()[product_name]["crops"].split(";")
+    mixed = (row["crop"] for row in table("fresh_per_jar") if row["product"] == product_name)
+    return tuple(name for name in dict.fromkeys([*named, *mixed]) if name)
 
 
 def fresh_per_kept(method: str, crop_name: str) -> FreshWeight | None:

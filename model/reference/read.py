@@ -7,6 +7,7 @@ from importlib.resources import files
 Row = dict[str, str]
 
 TABLES = (
+    "acid_amounts",
     "age_scale",
     "altitude_bands",
     "cautions",

@@ -1,10 +1,8 @@
 """Which ways of keeping a food there are, apart from a jar with no tested process."""
 
-import re
-
-from model.errors import NotInTables
-from model.reference.lookup import crop, crop_names, fresh_per_kept, keeping, products
+from model.reference.lookup import crop_names, fresh_per_kept, keeping, products
 from model.reference.read import table
+from model.reference.words import words
 
 ACID_GROUPS = ("pickle", "relish", "spread")
 
@@ -34,12 +32,17 @@ def _crops_of(food: str) -> list[str]:
     row = products().get(food)
     if row is not None:
         return [name for name in row["crops"].split(";") if name]
-    try:
-        return [crop(food).name]
-    except NotInTables:
-        names = sorted(crop_names(), key=len, reverse=True)
-        spoken = [name for name in names if re.search(rf"\b{re.escape(name)}", food.lower())]
-        return [crop_names()[name] for name in spoken][:1]
+    return crops_named(food)
+
+
+def crops_named(food: str) -> list[str]:
+    """List the crops that a name holds, by any of their names; a longer name goes first."""
+    left, named = words(food), []
+    for name in sorted(crop_names(), key=lambda name: -len(words(name))):
+        if words(name) <= left:
+            named.append(crop_names()[name])
+            left -= words(name)
+    return named
 
 
 def cautions_for(tags: set[str]) -> list[str]:

@@ -2,9 +2,10 @@
 
 Rules: the band that contains the altitude, with sharp edges, rounding up; the tested jar
 that is equal or next larger; nothing is interpolated, extrapolated, defaulted or lowered.
+Boiling water ends at 8,000 ft: above it some tables print longer times than the open top
+band of others. Nothing is given above 10,000 ft, where no table was found.
 """
 
-from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
@@ -15,6 +16,7 @@ from model.reference.read import Row, table
 from model.safety.altitude import check_altitude
 from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
 from model.safety.methods import ways_that_remain
+from model.safety.refusals import why_not
 from model.season.kitchen import ProcessTime
 
 METHODS = ("boiling water", "pressure, dial gauge", "pressure, weighted gauge")
@@ -68,10 +70,7 @@ def process_lines(
         raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
     inside = tuple(line for line in lines if line.jar == size and _holds(line, altitude))
     if not inside:
-        raise NoTestedProcess(
-            f"no tested process for {own} in a {size} at {float(altitude):.0f} ft by {method}",
-            ways_that_remain(own),
-        )
+        raise _no_band(own, size, method, altitude, max(line.to_ft for line in lines))
     return inside
 
 
@@ -79,17 +78,7 @@ def _tested_product(name: str) -> str:
     try:
         return find_product(name)["product"]
     except NotInTables as error:
-        reason, ways = _why_not(name)
-        near = [f"a tested recipe such as {known!r}" for known in error.nearest]
-        raise NoTestedProcess(reason, [*ways, *near]) from error
-
-
-def _why_not(name: str) -> tuple[str, list[str]]:
-    small = name.lower()
-    for row in table("no_tested_process"):
-        if any(words in small for words in row["words"].split(";")):
-            return f"{row['food']}: {row['reason']}", row["ways"].split(";")
-    return f"no tested process for {name!r} in the tables", ways_that_remain(name)
+        raise NoTestedProcess(*why_not(name)) from error
 
 
 def _method(product: str, method: str) -> str:
@@ -127,8 +116,17 @@ def _lines_of(product: str, method: str, pack: str) -> tuple[ProcessTime, ...]:
 
 def _holds(line: ProcessTime, altitude: Fraction) -> bool:
     """Say whether a printed band holds an altitude; between two bands the upper one does."""
-    above = line.from_ft == 0 or altitude > line.from_ft - 1
-    return above and (line.to_ft is None or altitude <= line.to_ft)
+    return (line.from_ft == 0 or altitude > line.from_ft - 1) and altitude <= line.to_ft
+
+
+def _no_band(
+    product: str, size: str, method: str, altitude: Fraction, top_ft: int
+) -> NoTestedProcess:
+    reason = f"no tested process for {product} in a {size} at {float(altitude):.0f} ft by {method}"
+    if altitude > top_ft:
+        reason += f": tables end or differ above {top_ft:,} ft; ask your local extension service"
+    others = {line.method for line in _lines()[product] if _holds(line, altitude)} - {method}
+    return NoTestedProcess(reason, [*sorted(others), *ways_that_remain(product)])
 
 
 @cache
@@ -149,7 +147,7 @@ def _line(row: Row) -> ProcessTime:
         pack=row["pack"],
         jar=row["jar"],
         from_ft=int(row["from_ft"]),
-        to_ft=int(row["to_ft"]) if row["to_ft"] else None,
+        to_ft=int(row["to_ft"]),
         minutes=int(row["process_minutes"]),
         pressure_psi=int(row["pressure_psi"]) if row["pressure_psi"] else None,
         headspace_mm=float(row["headspace_mm"]) if row["headspace_mm"] else None,
@@ -157,14 +155,3 @@ def _line(row: Row) -> ProcessTime:
         sterilise_empty_jars=row["sterilise_empty_jars"] == "yes",
         source=row["source"],
     )
-
-
-def tested_ways(product: str) -> tuple[ProcessTime, ...]:
-    """List one line for each method, pack and jar that a product is tested in.
-
-    Raises NotInTables when there is no such product.
-    """
-    seen: dict[tuple[str, str, str], ProcessTime] = {}
-    for line in _lines()[find_product(product)["product"]]:
-        seen.setdefault((line.method, line.pack, line.jar), replace(line, from_ft=0, to_ft=None))
-    return tuple(seen.values())

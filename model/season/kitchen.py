@@ -47,8 +47,8 @@ class Dryer:
 class ProcessTime:
     """One tested process, as looked up: never computed, never lowered.
 
-    ``from_ft`` and ``to_ft`` are the printed altitude band; ``to_ft`` None means that the
-    table prints no upper limit. ``jar`` is the tested size, at least as large as the jar.
+    ``from_ft`` and ``to_ft`` are the altitude band. ``jar`` is the tested size, at least as
+    large as the jar.
     """
 
     product: str
@@ -56,7 +56,7 @@ class ProcessTime:
     pack: str
     jar: str
     from_ft: int
-    to_ft: int | None
+    to_ft: int
     minutes: int
     pressure_psi: int | None
     headspace_mm: float | None

@@ -38,6 +38,7 @@ class Settings:
     come_up_minutes_boiling: float
     rest_minutes_boiling: float
     come_up_minutes_pressure: float
+    cool_minutes_pressure: float
     jam_minutes_per_l: float
     sauce_minutes_per_l: float
     dryer_minutes_per_kg: float

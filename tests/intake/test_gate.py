@@ -194,6 +194,13 @@ def test_a_jar_above_the_tested_size_cannot_enter_a_season() -> None:
     assert any("is larger" in p.found for p in faults(jars=jars))
 
 
+def test_jars_in_fluid_ounces_take_the_process_of_their_own_size() -> None:
+    jars = "jar,volume_fl_oz,owned,lids\nquart,32,40,60\npint,16,30,40\npack,25,,\n"
+    tested = {p.name: p.process.jar for p in small_season(jars=jars).preserves if p.process}
+
+    assert tested == {"whole tomatoes": "quart", "sauce": "pint", "dilled beans": "pint"}
+
+
 def test_without_an_altitude_nothing_is_canned() -> None:
     household = "household,invented,notes_date\nTiny,yes,2027-03-01\n"
     problems = faults(household=household)

@@ -37,16 +37,6 @@ def test_an_ingredient_goes_into_its_preserve_whatever_its_capitals() -> None:
     assert season.preserve("frozen beans").crops == ("bush bean", "tomato")
 
 
-def test_a_plain_tested_recipe_is_not_stretched_to_another_crop() -> None:
-    """Common practice, and the rule of every tested recipe: no vegetable is added to tomatoes."""
-    (problem,) = faults(ingredients=f"{HEADINGS}sauce,bush bean,0.1\n")
-
-    assert (problem.file, problem.row) == ("ingredients.csv", 2)
-    assert "was not tested with bush bean" in problem.found
-    season = small_season(ingredients=f"{HEADINGS}sauce,paste tomato,0.1\n")
-    assert season.preserve("sauce").crops == ("tomato", "paste tomato")
-
-
 def test_a_weight_of_nothing_in_a_jar_is_a_fault_and_not_the_usual_weight() -> None:
     first, *rows = TABLES["preserves.csv"].splitlines()
     weighed = [f"{first},fresh_per_jar_kg", *(f"{row},0" for row in rows)]

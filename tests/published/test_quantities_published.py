@@ -9,7 +9,8 @@ import pytest
 
 from model.case import make_case
 from model.demand.hand_rule import HandRule
-from model.reference.lookup import fresh_per_jar, hand_minutes_per_kg, store_loss_per_week
+from model.reference.lookup import crop, fresh_per_jar, hand_minutes_per_kg, store_loss_per_week
+from model.reference.read import table
 from model.season.season import Season
 from tests.small_season import TABLES, small_season
 
@@ -20,7 +21,6 @@ LB_KG, QUART_L, PINT_L = 0.45359237, 0.946353, 0.473176
 # 01600353, 01600772, 01600280, 01600242, 01600053; Florida EDIS HE175, HE245; NCHFP.
 PER_QUART = [
     ("Tomatoes, whole or halved, in water", "tomato", "", 3.0, 53, (15, 21)),
-    ("Tomatoes, crushed, no added liquid", "tomato", "", 2.75, 53, (17, 20)),
     ("Tomato juice", "tomato", "", 3.25, 53, (15, 18)),
     ("Tomato sauce, standard (thin or thick)", "tomato", "thin", 5.0, 53, (10, 12)),
     ("Tomato sauce, standard (thin or thick)", "tomato", "thick", 6.5, 53, (7, 9)),
@@ -63,6 +63,94 @@ def test_a_tested_batch_makes_the_published_jars(
     made = pounds * LB_KG / (weight.kg_per_l * litres)
 
     assert jars[0] * 0.98 <= made <= jars[1] * 1.02
+
+
+def test_crushed_tomatoes_take_the_larger_of_two_published_weights() -> None:
+    """MSU 01600830 prints 22 lb for 7 quarts, which is 3.14 lb a quart, and 2.75 lb a quart."""
+    (weight,) = fresh_per_jar("Tomatoes, crushed, no added liquid", "tomato")
+
+    assert weight.kg_per_l * 7 * QUART_L / LB_KG == pytest.approx(22, rel=0.001)
+
+
+# No yield of a single plant is published; trees are planned by the tree, never by the m2.
+NO_PLANT = {"runner bean", "raspberry"}
+TREES = {"apple", "pear", "plum", "damson", "sweet cherry", "peach"}
+
+
+def test_the_same_plants_give_the_same_by_plant_and_by_square_metre() -> None:
+    """Home-garden yields by plant and by m2 of bed (sources in yields.csv), for every crop."""
+    for row in table("crops"):
+        known = crop(row["crop"])
+        kg = {published.per: published.kg_typical for published in known.yields}
+        if known.name in NO_PLANT | TREES:
+            assert known.name in TREES or "plant" not in kg
+            assert known.name in NO_PLANT or "m2 of bed" not in kg
+            continue
+        assert known.plants_per_m2 is not None
+        by_plant = kg["plant"] * known.plants_per_m2
+        assert by_plant == pytest.approx(kg["m2 of bed"], rel=0.05), known.name
+
+
+@pytest.mark.parametrize(
+    ("name", "fewest", "most"),
+    [
+        # University of Georgia and Virginia planting charts print 21.5, 25.8, 34.4, 28.7 and
+        # 14.4 for wide single rows; intensive-bed lists print 172, 172, 248, 172 and 62.
+        ("onion", 21.5, 172),
+        ("garlic", 25.8, 172),
+        ("carrot", 34.4, 248),
+        ("parsnip", 28.7, 172),
+        # Rothamsted 1926: 1,534 roots of the measured weight on 0.098 acre, which is 3.9 a m2
+        ("swede", 3.9, 14.4),
+        # Nagai 1978: 6 plants a plot of 0.54 m2, which is 11.1 a m2
+        ("strawberry", 11.0, 11.2),
+    ],
+)
+def test_plants_stand_between_wide_rows_and_the_closest_beds(
+    name: str, fewest: float, most: float
+) -> None:
+    spacing = crop(name).plants_per_m2
+
+    assert spacing is not None
+    assert fewest <= spacing <= most
+
+
+@pytest.mark.parametrize(
+    ("name", "fewest", "most"),
+    [
+        # North Dakota State University Extension FN189: within 24 hours of harvest
+        ("pickling cucumber", 1, 1),
+        # DPIRD Western Australia, storage tables: 1-2 weeks
+        ("broccoli", 7, 14),
+        # USDA Agriculture Handbook 66 (1954): 1-2 weeks
+        ("spinach", 7, 14),
+        # University of Vermont and University of Delaware Extension: 2-3 months at 13 C
+        ("pumpkin", 60, 90),
+    ],
+)
+def test_a_picking_is_held_no_longer_than_was_published(
+    name: str, fewest: float, most: float
+) -> None:
+    assert fewest <= crop(name).hold_days <= most
+
+
+def test_a_pressure_load_holds_the_canner_until_it_has_cooled() -> None:
+    """MSU 01600948: heat 12-15, vent 10, come up 5, then 20-60 minutes to no pressure.
+
+    A whole cycle for an acid food of 10 minutes or so is printed there as 70-115 minutes.
+    """
+    season = small_season(
+        equipment=TABLES["equipment.csv"] + 'canner,"pressure canner, dial gauge",quart,7\n',
+        preserves=TABLES["preserves.csv"]
+        + 'pressed,tomatoes,tomato,pressure,"Tomatoes, whole or halved, in water",hot,quart,0\n',
+    )
+    pressed = season.preserve("pressed")
+    assert pressed.process is not None
+    around = pressed.minutes_per_load - pressed.process.minutes
+    filling = season.settings.fill_minutes_per_load
+
+    assert 12 + 10 + 5 + 20 <= around - filling <= 15 + 10 + 5 + 60
+    assert 70 <= pressed.minutes_per_load - filling <= 115
 
 
 def _budget() -> list[dict[str, str]]:

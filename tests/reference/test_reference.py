@@ -6,16 +6,17 @@ from model.errors import NotInTables
 from model.reference.lookup import (
     age_scale,
     crop,
+    densest_pack,
     fresh_per_jar,
     keeping,
     portion,
-    product,
+    product_crops,
     settings,
 )
 from model.reference.read import TABLES, source_title, table
 from model.season.settings import Settings
 
-SAFETY = ("process_times", "products", "altitude_bands")
+SAFETY = ("process_times", "products", "altitude_bands", "acid_amounts")
 
 
 def test_every_row_of_every_table_names_sources_that_are_listed() -> None:
@@ -85,8 +86,6 @@ def test_a_crop_is_found_by_its_us_and_uk_names() -> None:
 def test_an_unknown_name_is_answered_with_its_neighbours() -> None:
     with pytest.raises(NotInTables, match="did you mean tomato"):
         crop("tomatoe")
-    with pytest.raises(NotInTables, match="Applesauce"):
-        product("Apple sauce")
     with pytest.raises(NotInTables, match="vegetable"):
         portion("vegetables")
 
@@ -99,6 +98,30 @@ def test_a_product_of_several_crops_has_a_weight_for_each() -> None:
 
     assert set(parts) == {"tomato", "pepper", "onion"}
     assert parts["tomato"] > parts["pepper"] > parts["onion"] > 0
+    paste = fresh_per_jar("Salsa, hot tomato-pepper", "paste tomato")
+    assert [weight.crop for weight in paste] == ["paste tomato", "pepper", "onion"]
+
+
+def test_a_recipe_of_several_crops_names_each_and_bounds_each() -> None:
+    assert {"tomato", "pepper", "onion"} <= set(product_crops("Salsa, hot tomato-pepper"))
+    assert product_crops("Applesauce") == ("apple",)
+    # Oklahoma State University Extension: 1 lb of onions in a batch of 6 to 8 pints
+    assert densest_pack("Salsa, hot tomato-pepper")["onion"] == pytest.approx(
+        0.45359237 / (6 * 0.473176473), abs=0.001
+    )
+
+
+def test_what_is_not_published_sets_no_limit_to_a_pack() -> None:
+    assert densest_pack("Jam or jelly with added pectin") == {}
+    assert densest_pack("Beans, dilled") == {}
+
+
+def test_a_thick_sauce_may_hold_more_than_a_thin_one() -> None:
+    thin, thick = (
+        densest_pack("Tomato sauce, standard (thin or thick)", style) for style in ("thin", "thick")
+    )
+
+    assert thin[""] < thick[""] == densest_pack("Tomato sauce, standard (thin or thick)", "x")[""]
 
 
 def test_a_crop_without_a_life_of_its_own_takes_the_one_for_any() -> None:

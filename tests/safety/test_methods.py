@@ -1,3 +1,5 @@
+import pytest
+
 from model.safety.methods import cautions_for, ways_that_remain
 
 
@@ -21,3 +23,29 @@ def test_the_general_caution_is_always_shown() -> None:
     assert "Follow a current tested recipe" in cautions_for(set())[0]
     assert any("acid" in caution.lower() for caution in cautions_for({"acid added"}))
     assert not any("fresh packs" in caution for caution in cautions_for({"canning"}))
+
+
+@pytest.mark.parametrize(
+    ("tag", "words"),
+    [
+        # USDA AIB 539 guide 1
+        ("canning", "whole time from the start"),
+        ("canning", "open kettle"),
+        ("canning", "not saved by boiling"),
+        ("low-acid", "treated as toxic"),
+        # Food Safety Information Council (Australia); the shorter end of the advice
+        ("canning", "within 4 days"),
+        # common practice, no source
+        ("boiling water", "25-30 mm"),
+        # University of Illinois Extension
+        ("freeze", "Blanch"),
+        # North Dakota State University Extension FN189; Michigan State University 01600078
+        ("pickle", "24 hours"),
+        ("ferment", "24 to 48 hours"),
+        # Michigan State University Extension 01600107
+        ("sterilise", "one minute more for each further 1,000 ft"),
+    ],
+)
+def test_each_caution_is_shown_where_it_belongs(tag: str, words: str) -> None:
+    assert any(words in caution for caution in cautions_for({tag}))
+    assert not any(words in caution for caution in cautions_for(set()))
