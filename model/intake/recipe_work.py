@@ -91,7 +91,8 @@ def keeps_weeks(row: TypedRow, crop: str, chosen: Settings) -> int:
     if method == "root store":
         share = chosen.cellar_life_share
         return max(1, round(life.weeks_low + share * (life.weeks_high - life.weeks_low)))
-    return max(1, round(life.weeks_high))
+    after = chosen.frozen_past_best_weeks if method == "freeze" else 0.0
+    return max(1, round(life.weeks_high + after))
 
 
 def space_per_unit(row: TypedRow, measure: Measure, chosen: Settings) -> float:

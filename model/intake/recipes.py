@@ -23,9 +23,10 @@ from model.reference.lookup import fresh_per_jar, fresh_per_kept, store_loss_per
 from model.safety.process_times import process_time
 from model.season.household import Food
 from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
+from model.season.settings import Settings
 
 PLACE_KIND = {"freeze": "freezer", "ferment": "crock", "root store": "root store"}
-DRIED_BAG_KG = 0.1
+DRIED_BAG, DRIED_BAG_KG = "100 g bag", 0.1
 
 
 def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
@@ -42,7 +43,9 @@ def preserves(desk: Desk, kitchen: Kitchen) -> tuple[Preserve, ...]:
             continue
         parts = further.get(row.text("preserve"), [])
         ingredients = _ingredients(desk, row, crop, measure, parts)
-        portions = row.number("portions_per_jar") or _portions(food, crop, ingredients, measure)
+        portions = row.number("portions_per_jar") or _portions(
+            food, crop, ingredients, measure, kitchen.chosen
+        )
         if ingredients and portions:
             made.append(_preserve(row, food, ingredients, measure, (place, portions), kitchen))
     return tuple(_with_shares(made))
@@ -55,7 +58,7 @@ def _measure(desk: Desk, row: TypedRow, kitchen: Kitchen) -> Measure | None:
     if method == "ferment":
         return Measure("litre", None, 1.0, None, None)
     if method == "dry":
-        return Measure("100 g bag", None, 0.5, None, None)
+        return Measure(DRIED_BAG, None, 0.5, None, None)
     name = desk.known(row, "jar", "jars.csv", "jar")
     jar = next((jar for jar in kitchen.jars if jar.name == name), None)
     if jar is None:
@@ -177,10 +180,16 @@ def _typical(row: TypedRow, crop: str, measure: Measure) -> dict[str, float]:
 
 
 def _portions(
-    food: Food, crop: str, ingredients: tuple[Ingredient, ...], measure: Measure
+    food: Food,
+    crop: str,
+    ingredients: tuple[Ingredient, ...],
+    measure: Measure,
+    chosen: Settings,
 ) -> float:
     if measure.unit in ("jar", "pack", "litre"):
         return measure.volume_l * 1000.0 / food.portion_ml
+    if measure.unit == DRIED_BAG:
+        return DRIED_BAG_KG * 1000.0 / chosen.dried_portion_g
     fresh_kg = sum(ingredient.kg for ingredient in ingredients)
     return fresh_kg * find_crop(crop).edible_share * 1000.0 / food.portion_g
 

@@ -50,3 +50,5 @@ class Settings:
     pint_footprint_cm2: float
     cellar_life_share: float
     appetite_cv: float
+    frozen_past_best_weeks: float
+    dried_portion_g: float
