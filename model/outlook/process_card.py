@@ -2,13 +2,14 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Self
 
 from model.reference.lookup import products
 from model.reference.read import source_title
 from model.safety.altitude import FOOT_M, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines
-from model.season.kitchen import ProcessTime
+from model.season.kitchen import Preserve, ProcessTime
 
 # Ways people write the tested methods.
 _METHOD_WORDS = {
@@ -29,7 +30,47 @@ class ProcessCard:
     jar: str
     altitude_ft: Fraction
     process: ProcessTime
-    others: tuple[ProcessTime, ...]
+    others: tuple[ProcessTime, ...] = ()
+
+    @classmethod
+    def of_preserve(cls, preserve: Preserve, altitude: Fraction | None) -> Self | None:
+        """Give the card of a canned preserve at an altitude in feet, or None for any other."""
+        if preserve.process is None or preserve.jar is None or altitude is None:
+            return None
+        return cls(preserve.jar, altitude, preserve.process)
+
+    @property
+    def figure(self) -> str:
+        """Say the minutes and the boil or the pressure, with the gauge by its name."""
+        process = self.process
+        if process.pressure_psi is None:
+            return f"{process.minutes} minutes in boiling water"
+        gauge = process.method.partition(", ")[2]
+        return f"{process.minutes} minutes at {process.pressure_psi} psi, {gauge}"
+
+    @property
+    def what_goes_in(self) -> list[str]:
+        """List what the tested process asks for besides its minutes, the acid first."""
+        lines = []
+        if self.process.acid_in_every_jar:
+            lines.append("Acid goes into every jar.")
+        if self.process.sterilise_empty_jars:
+            lines.append("Sterilise the empty jars first.")
+        return [*lines, self.note] if self.note else lines
+
+    @property
+    def where_it_holds(self) -> str:
+        """Say the pack, the jar with the tested size that covers it, and the altitude band."""
+        tested = self.process.jar
+        jar = self.jar if self.jar.lower().endswith("jar") else f"{self.jar} jar"
+        if self.jar.strip().lower() != tested:
+            jar += f" (as tested for a {tested})"
+        return f"{self.process.pack} pack, {jar}, {self.band}"
+
+    @property
+    def source(self) -> str:
+        """Say who published it, where and when."""
+        return source_title(self.process.source)
 
     @property
     def band(self) -> str:
@@ -82,26 +123,20 @@ class ProcessCard:
                 for other in self.others
             ],
             "note": self.note,
-            "source": source_title(process.source),
+            "source": self.source,
             "cautions": self.cautions,
         }
 
     def text(self) -> str:
         """Give the card as lines to read."""
-        process = self.process
-        pressure = f" at {process.pressure_psi} psi" if process.pressure_psi else " at the boil"
-        lines = [
-            f"{process.product}, {process.pack} pack, {process.method}",
-            f"{process.minutes} minutes{pressure} for a {process.jar} jar, {self.band}",
-        ]
-        if process.acid_in_every_jar:
-            lines.append("Acid goes into every jar.")
-        if process.sterilise_empty_jars:
-            lines.append("Sterilise the empty jars first.")
-        lines += [self.note] if self.note else []
         boils = boiling_point_c(float(self.altitude_ft * FOOT_M))
-        lines.append(f"Water boils at {boils:.1f} C there.")
-        lines.append(f"Source: {source_title(process.source)}")
+        lines = [
+            self.process.product,
+            f"{self.figure}; {self.where_it_holds}",
+            *self.what_goes_in,
+            f"Water boils at {boils:.1f} C there.",
+            f"Source: {self.source}",
+        ]
         return "\n".join([*lines, *(f"  * {caution}" for caution in self.cautions)])
 
 
