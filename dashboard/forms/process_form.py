@@ -3,6 +3,9 @@
 import streamlit as st
 
 import model
+from dashboard import session
+from dashboard.process import cautions, process_lines
+from dashboard.units import altitude as altitude_words
 from model import NoTestedProcess, Season
 
 OTHER = "something else ..."
@@ -21,8 +24,11 @@ def process_form(season: Season) -> None:
         pack = st.radio("Pack", ["hot", "raw"], horizontal=True, key="process_pack")
     with where:
         jar = st.text_input("Jar", "pint", key="process_jar", help="pint, quart, 500 ml ...")
-        known = f"{float(season.altitude_ft):.0f} ft" if season.altitude_ft is not None else ""
-        altitude = st.text_input("Altitude", known, key="process_altitude", help="762 m or 2500 ft")
+        own = season.altitude_ft
+        known = altitude_words(own, season.units) if own is not None else ""
+        altitude = st.text_input(
+            "Altitude", known, key=f"altitude_{session.scope()}", help="762 m or 2500 ft"
+        )
     if not product:
         return
     try:
@@ -35,12 +41,5 @@ def process_form(season: Season) -> None:
         st.error(f"Refused: {error.reason}.")
         st.markdown("Ways that remain:\n" + "\n".join(f"- {way}" for way in error.ways))
         return
-    values = card.process
-    pressure = f" at {values.pressure_psi} psi" if values.pressure_psi else " at a full boil"
-    st.markdown(f"### {values.minutes} minutes{pressure}")
-    st.markdown(f"{values.product}, {values.pack} pack, {values.jar} jar, {card.band}")
-    if card.note:
-        st.markdown(card.note)
-    st.caption(model.source_title(values.source))
-    for caution in card.cautions:
-        st.markdown(f"- {caution}")
+    process_lines(card, card.process.product)
+    cautions(card)
