@@ -8,14 +8,14 @@ from dashboard.words import PLATE, about, chance, day, day_or, plate_words, shor
 
 # a food is said to last when it does in eight years of ten, the household's "almost always"
 ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
-GONE, NONE = "gone", ("none left", "none put up")
+GONE, NONE = "gives out", ("none left", "none put up")
 LEAST_PORTIONS = 0.05
 
 
 def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.DataFrame:
     """Add how each food stands and the words beside its bar; the plate first, then by date.
 
-    ``standing`` is enough, just about, gone, or that there is none: nothing was left of it
+    ``standing`` is enough, just about, gives out, or that there is none: nothing was left of it
     today, or nothing of it stands there as its weeks without fresh begin.
     """
     shown = foods.copy()

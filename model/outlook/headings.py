@@ -103,7 +103,7 @@ HEADINGS: dict[str, Heading] = {
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "source": Heading("From", "", "fresh, jars, freezer, store"),
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
-    "standing": Heading("Standing", "", "enough, just about, gone or none left"),
+    "standing": Heading("Standing", "", "enough, just about, gives out or none left"),
     "start": Heading("Sow or plant", "", "date"),
     "start_short": Heading("Start", "", "sow or plant out"),
     "status": Heading("Season", "", "ahead, on track or behind"),

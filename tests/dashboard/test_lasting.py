@@ -37,19 +37,25 @@ def shown(*rows: dict) -> pd.DataFrame:
 
 @pytest.mark.parametrize(
     ("chance", "standing"),
-    [(1.0, "enough"), (0.8, "enough"), (0.79, "just about"), (0.5, "just about"), (0.49, "gone")],
+    [
+        (1.0, "enough"),
+        (0.8, "enough"),
+        (0.79, "just about"),
+        (0.5, "just about"),
+        (0.49, "gives out"),
+    ],
 )
 def test_enough_means_eight_years_of_ten_everywhere(chance: float, standing: str) -> None:
     until = CROP if chance >= 0.5 else date(2028, 4, 3)
     rows = shown(food("beans", chance, until))
 
     assert rows["standing"].tolist() == [standing]
-    assert rows["label"].tolist() == [standing if standing != "gone" else "3 Apr"]
+    assert rows["label"].tolist() == [standing if standing != "gives out" else "3 Apr"]
     assert lasting_words(rows)["standing"].tolist() == [standing]
     headline = winter_headline(rows)
     assert ("Enough until the new crop: beans" in headline) == (standing == "enough")
     assert ("Just about enough: beans" in headline) == (standing == "just about")
-    assert ("First to give out: **beans**" in headline) == (standing == "gone")
+    assert ("First to give out: **beans**" in headline) == (standing == "gives out")
 
 
 def test_none_left_is_told_apart_from_gone_by_a_day() -> None:
