@@ -6,7 +6,6 @@ from collections import OrderedDict
 from datetime import date
 from importlib.resources import files
 
-import pandas as pd
 import streamlit as st
 
 import model
@@ -60,29 +59,21 @@ def planned(season: Season, today: date, before: PlannedSeason | None = None) ->
     """Give the plan of a season on a day, showing what is being done while it is made.
 
     ``before`` is an earlier plan of the same household, from which it is found quicker.
+    Raises PlanningError as ``model.plan_season`` does; the bar is gone by then.
     """
     key = fingerprint(season, today)
     known = plan_shelf().get(key)
     if known is not None:
         return known
     bar = st.progress(0.0, text="Reading the season")
-    made = model.plan_season(
-        season,
-        today,
-        before=before,
-        progress=lambda words, part: bar.progress(min(1.0, part), text=words),
-    )
-    bar.empty()
+    try:
+        made = model.plan_season(
+            season,
+            today,
+            before=before,
+            progress=lambda words, part: bar.progress(min(1.0, part), text=words),
+        )
+    finally:
+        bar.empty()
     plan_shelf().put(key, made)
     return made
-
-
-def headings(table: pd.DataFrame) -> dict[str, str]:
-    """Give the words above each column; a column of words already carries its unit in each cell."""
-    known = model.HEADINGS
-    return {
-        name: f"{known[name].words} ({known[name].unit})"
-        if known[name].unit and pd.api.types.is_numeric_dtype(table[name])
-        else known[name].words
-        for name in table.columns
-    }

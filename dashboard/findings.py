@@ -1,30 +1,67 @@
 """What the tables say, in a sentence: the headline of each place."""
 
+from datetime import date
+
 import pandas as pd
 
-from dashboard.words import PLATE, about, count, day, listed, short_day
+from dashboard.lasting import GONE, NONE
+from dashboard.tables import LEAST_KG
+from dashboard.words import about, count, day, listed, short_day
+from model import PlannedSeason, Season
+
+TIGHT = 0.97
+MET = 0.9
+# What is left over when whole loads and jars are filled is no harvest for more of them.
+LEFT_OVER = 0.15
 
 
-def spring_headline(preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame) -> str:
-    """Say how many jars to fill, what then lasts, and what limits it."""
+def all_started(season: Season, today: date) -> bool:
+    """Say whether everything of the garden year that holds a day is sown or planted already."""
+    years = {year.name for year in season.garden_seasons if year.begins <= today <= year.ends}
+    own = [planting.started for planting in season.plantings if planting.season in years]
+    return bool(own) and all(started is not None and started <= today for started in own)
+
+
+def spring_headline(
+    preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame, *, fixed: bool
+) -> str:
+    """Say how much to put up, what then lasts and what does not and why, and what is scarce."""
     jars = preserves[preserves["unit"] == "jar"]["to_fill"].sum()
     packs = preserves[preserves["unit"] == "pack"]["to_fill"].sum()
-    lasting = foods[foods["enough"] == "yes"]
-    sentence = (
-        f"Fill **{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**: "
-        f"then {len(lasting)} of {len(foods)} foods last until their new crop "
-        "in eight years of ten."
+    sentences = ["Everything is planted; what to put up is still open."] if fixed else []
+    still = "still " if fixed else ""
+    sentences.append(
+        f"Put up {still}**{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**."
     )
-    if not limits.empty:
-        sentence += f" What limits you most: **{limit_words(limits)}**."
-    return sentence
+    sentences += _standing_words(foods)
+    scarce = limit_words(limits)
+    if scarce:
+        sentences.append(f"Scarcest: **{scarce}**.")
+    return " ".join(sentences)
+
+
+def _standing_words(foods: pd.DataFrame) -> list[str]:
+    """Say how many foods reach their new crop, and what keeps the others from it."""
+    enough, likely = (foods[foods["enough"] == word]["food"] for word in ("yes", "likely"))
+    short = foods[foods["enough"] == "no"]
+    words = []
+    if len(enough) + len(likely):
+        lasting = f"**{count(len(enough) + len(likely), 'food')}** of {len(foods)}"
+        sure = "" if enough.empty else f", {listed(enough, 3)} in eight years of ten"
+        words.append(f"With that {lasting} should reach the new crop{sure}.")
+    ages = short["keeps_until"].notna()
+    filled = short["met_portions"] >= MET * short["wanted_portions"]
+    causes = [
+        (ages, "Do not keep so long: {}."),
+        (~ages & filled, "Short after a poor harvest: {}."),
+        (~ages & ~filled, "Short of ground, hours or room: {}."),
+    ]
+    return words + [text.format(listed(short[own]["food"], 3)) for own, text in causes if own.any()]
 
 
 def limit_words(limits: pd.DataFrame) -> str:
-    """Name the limits that are used up, those that bind longest first."""
-    tight = limits[limits["share"] >= 0.97]
-    if tight.empty:
-        return "nothing is used up"
+    """Name the limits that are used up, those that bind longest first; blank without any."""
+    tight = limits[limits["share"] >= TIGHT]
     weeks = tight.groupby("limit", sort=False)["week"].agg(["count", "min"])
     ordered = weeks.sort_values("count", ascending=False)
     names = [
@@ -44,23 +81,35 @@ def over_headline(season: str) -> str:
 
 
 def winter_headline(foods: pd.DataFrame) -> str:
-    """Say what gives out first, and what lasts."""
-    plate, foods = foods[foods["food"] == PLATE], foods[foods["food"] != PLATE]
-    short = foods[foods["enough"] == "no"].sort_values("lasts_until")
-    if short.empty:
-        return "Every food lasts until its new crop in at least half of the years."
-    whole = ""
-    if not plate.empty and plate.iloc[0]["enough"] == "no":
-        whole = f"Half the plate can be filled until **{day(plate.iloc[0]['lasts_until'])}**. "
-    elif not plate.empty:
-        whole = "Half the plate or more can be filled until the new crop. "
-    first = short.iloc[0]
-    same = short[short["lasts_until"] == first["lasts_until"]]["food"]
-    sentence = f"First to give out: **{listed(same, 3)}**, about {day(first['lasts_until'])}."
-    lasts = foods[foods["enough"] == "yes"]["food"]
-    if len(lasts):
-        sentence += f" Enough until the new crop: {listed(lasts, 4)}."
-    return whole + sentence
+    """Say how long the plate lasts, what gives out first, and what lasts."""
+    plate, foods = foods[~foods["other"]], foods[foods["other"]]
+    sentences = [_plate_words(row) for row in plate.itertuples()]
+    gone = foods[foods["standing"] == GONE].sort_values("lasts_until")
+    if len(gone):
+        when = day(gone["lasts_until"].min())
+        same = gone[gone["lasts_until"] == gone["lasts_until"].min()]["food"]
+        sentences.append(f"First to give out: **{listed(same, 3)}**, about {when}.")
+    elif foods["enough"].ne("no").all():
+        sentences.append("Every food is enough or just about enough until its new crop.")
+    for enough, words in (("yes", "Enough until the new crop"), ("likely", "Just about enough")):
+        lasting = foods[foods["enough"] == enough]["food"]
+        if len(lasting):
+            sentences.append(f"{words}: {listed(lasting, 4)}.")
+    for none in NONE:
+        missing = foods[foods["standing"] == none]["food"]
+        if len(missing):
+            sentences.append(f"{none.capitalize()}: {listed(missing, 4)}.")
+    return " ".join(sentences)
+
+
+def _plate_words(row: tuple) -> str:
+    name = row.food[0].upper() + row.food[1:]
+    if row.enough == "no" and row.lasts_until <= row.begins:
+        return f"{name} cannot be filled from {day(row.begins)} on."
+    if row.enough == "no":
+        return f"{name} can be filled until **{day(row.lasts_until)}**."
+    almost = "just about " if row.enough == "likely" else ""
+    return f"{name} or more can {almost}be filled until the new crop."
 
 
 def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:
@@ -74,3 +123,45 @@ def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:
         words += f" in {count(week['loads'], 'load')}" if week["loads"] else ""
     words += f", {about(week['hours'])} of {about(week['free_hours'])} kitchen hours."
     return words
+
+
+def progress_words(
+    progress: pd.DataFrame, last_logged: date | None, weight_of: object
+) -> list[str]:
+    """Say which crops are ahead or behind; that nothing is known where nothing was logged.
+
+    ``weight_of`` turns kilograms into words.
+    """
+    if (progress["status"] == "nothing logged").all():
+        since = f" since {day(last_logged)}" if last_logged else ""
+        return [f"Nothing has been logged{since}, so the season's standing is unknown."]
+    said = []
+    for status in ("ahead", "ahead or early", "behind"):
+        crops = progress[progress["status"] == status]
+        if not crops.empty:
+            words = ", ".join(
+                f"{row.crop} ({weight_of(row.picked_kg)} of {weight_of(row.expected_so_far_kg)})"
+                for row in crops.itertuples()
+            )
+            said.append(f"**{status.capitalize()}**: {words}.")
+            if status == "ahead or early" and (crops["to_come_kg"] > LEAST_KG).any():
+                said[-1] += (
+                    " What ripens at once may only be early: less may be to come than is shown, "
+                    "which is not cut for it."
+                )
+    return said
+
+
+def what_holds_back(plan: PlannedSeason, preserve: str, limits: pd.DataFrame) -> str:
+    """Name what stands in the way of more of a preserve: its harvest, else what is used up.
+
+    Only what is used up while its crops are picked counts, and beds are part of the harvest.
+    """
+    arrays, harvest = plan.case.arrays, plan.plan.harvest_kg
+    rows = [arrays.crops.index(crop) for crop in plan.case.season.preserve(preserve).crops]
+    for c in rows:
+        if plan.plan.spare_kg[c].sum() <= LEFT_OVER * harvest[c].sum():
+            return f"the expected harvest of {arrays.crops[c]}"
+    picked = {plan.case.weeks.monday(int(w)) for w in (harvest[rows] > 0).all(axis=0).nonzero()[0]}
+    then = limits[limits["week"].isin(picked) & (limits["kind"] != "bed")]
+    return limit_words(then) or f"the {listed(arrays.crops[c] for c in rows)} that fills whole jars"

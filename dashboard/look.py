@@ -1,22 +1,35 @@
-"""The little style that Streamlit's own settings do not reach, and tables in our words."""
+"""The little style that Streamlit's own settings do not reach; tables and faults in our words."""
 
 from typing import Literal
 
 import pandas as pd
 import streamlit as st
 
-from dashboard.cached import headings
+import model
+from dashboard.words import count
+from model import PlanningError, SeasonProblems
+
+MOST_FAULTS = 40
+ROW_PX = 31
 
 # Less air above the first sentence, and targets that a wet thumb can hit.
 _STYLE = """
 <style>
-  [data-testid="stMainBlockContainer"] {padding: 2.6rem 2.2rem 2rem 2.2rem;}
-  [data-testid="stMainBlockContainer"] h1 {font-size: 1.55rem; padding: 0 0 .25rem 0;}
+  [data-testid="stMainBlockContainer"] {padding: 2.2rem 1.8rem 2rem 1.8rem;}
+  [data-testid="stMainBlockContainer"] h1 {font-size: 1.55rem; padding: 0;}
   [data-testid="stMainBlockContainer"] h2,
-  [data-testid="stMainBlockContainer"] h3 {font-size: 1.15rem; padding: .3rem 0 0 0;}
+  [data-testid="stMainBlockContainer"] h3 {font-size: 1.15rem; padding: .2rem 0 0 0;}
+  [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
+  @media (min-width: 641px) {
+    [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
+    [data-testid="stSidebar"][data-collapsed="false"] {
+      width: 232px !important; min-width: 232px !important;
+    }
+    [data-testid="stSidebarUserContent"] {padding-left: 0; padding-right: 0;}
+  }
   @media (max-width: 640px) {
-    [data-testid="stMainBlockContainer"] {padding: 3.8rem 1rem 2rem 1rem;}
-    button {min-height: 44px;}
+    [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
+    button, [data-testid="stPageLink"] a {min-height: 44px;}
   }
 </style>
 """
@@ -35,16 +48,38 @@ def choice(label: str, options: list[str], key: str) -> str:
     return chosen or options[0]
 
 
+def faults(error: PlanningError, head: str) -> None:
+    """List what is wrong with a season, as plain text: the notes are not ours."""
+    if not isinstance(error, SeasonProblems):
+        st.error(head)
+        st.text(str(error))
+        return
+    st.error(f"{count(len(error.problems), 'fault')}. {head}")
+    for problem in error.problems[:MOST_FAULTS]:
+        st.text(f"{problem.where}\n  {problem.found}\n  {problem.wanted}")
+    if len(error.problems) > MOST_FAULTS:
+        st.text(f"... and {len(error.problems) - MOST_FAULTS} more")
+
+
 def table(
     frame: pd.DataFrame, height: int | Literal["auto", "content"] = "auto", key: str | None = None
 ) -> None:
-    """Show a table with the headings of the outlook, as wide as there is room."""
-    config = {name: st.column_config.Column(label=words) for name, words in headings(frame).items()}
+    """Show a table with the headings of the outlook, as wide as there is room.
+
+    A column of words already carries its unit in each cell.
+    """
+    config = {}
+    for name in frame.columns:
+        known = model.HEADINGS[name]
+        numbers = known.unit and pd.api.types.is_numeric_dtype(frame[name])
+        words = f"{known.words} ({known.unit})" if numbers else known.words
+        config[name] = st.column_config.Column(label=words, help=known.meaning or None)
     st.dataframe(
         frame,
         hide_index=True,
         column_config=config,
         height=height,
         width="stretch",
+        row_height=ROW_PX,
         key=key,
     )

@@ -5,16 +5,34 @@ from datetime import date
 
 import streamlit as st
 
-from model import Season
+import model
+from model import Change, Season
 
 
 @dataclass(frozen=True)
 class Notes:
-    """The notes in use: where they come from, and the season read from them."""
+    """The notes in use: whose they are, the season read from them, and what they held.
+
+    ``digest`` is of the content of a file that was brought in, blank for a demo household.
+    """
 
     name: str
     season: Season
-    uploaded: bool
+    digest: str = ""
+
+    @property
+    def uploaded(self) -> bool:
+        """Say whether the household brought them in itself."""
+        return bool(self.digest)
+
+
+@dataclass(frozen=True)
+class Tried:
+    """A change that is kept while the session lasts: when it was made, and its words."""
+
+    day: date
+    change: Change
+    words: str
 
 
 def notes() -> Notes | None:
@@ -24,10 +42,23 @@ def notes() -> Notes | None:
 
 
 def use_notes(chosen: Notes) -> None:
-    """Take notes into use, and look at them on their own day."""
+    """Take notes into use, and look at them on their own day; own notes are remembered."""
     st.session_state["notes"] = chosen
-    st.session_state["today"] = chosen.season.notes_date or date.today()  # noqa: DTZ011
-    st.session_state.pop("day_picked", None)
+    st.session_state["today"] = first_day(chosen.season)
+    if chosen.uploaded:
+        st.session_state["own"] = chosen
+
+
+def first_day(season: Season) -> date:
+    """Give the day notes are first looked at from: their own, else today, in their seasons."""
+    own = season.notes_date or date.today()  # noqa: DTZ011
+    return min(max(own, season.garden_seasons[0].begins), season.garden_seasons[-1].ends)
+
+
+def own_notes() -> Notes | None:
+    """Give the notes that the household last brought in, also while a demo is looked at."""
+    found = st.session_state.get("own")
+    return found if isinstance(found, Notes) else None
 
 
 def today() -> date:
@@ -39,3 +70,45 @@ def today() -> date:
 def look_from(day: date) -> None:
     """Look at the plan from another day."""
     st.session_state["today"] = day
+
+
+def tried() -> tuple[Tried, ...]:
+    """List the changes kept for the notes in use, in the order they were made."""
+    kept = st.session_state.get("tried")
+    return kept.get(_key(), ()) if isinstance(kept, dict) else ()
+
+
+def keep(change: Tried) -> None:
+    """Keep a change: every page shows the changed season until it is undone."""
+    _remember((*tried(), change))
+
+
+def undo() -> None:
+    """Take back the change that was kept last."""
+    _remember(tried()[:-1])
+
+
+def season() -> Season | None:
+    """Give the season in use, with every change that is kept."""
+    found = notes()
+    if found is None:
+        return None
+    changed = found.season
+    for one in tried():
+        changed = model.changed_season(changed, one.change, one.day)
+    return changed
+
+
+def scope() -> str:
+    """Name what widgets of a page stand for: the notes, the day and the changes kept."""
+    return f"{_key()}_{today()}_{len(tried())}"
+
+
+def _key() -> str:
+    found = notes()
+    return f"{found.name}_{found.digest[:12]}" if found else ""
+
+
+def _remember(kept: tuple[Tried, ...]) -> None:
+    every = st.session_state.get("tried")
+    st.session_state["tried"] = {**(every if isinstance(every, dict) else {}), _key(): kept}

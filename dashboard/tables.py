@@ -1,121 +1,106 @@
 """Outlook tables made ready for the eye: our words, two significant figures, dates."""
 
-from datetime import timedelta
+from collections.abc import Sequence
+from datetime import date, timedelta
 
 import pandas as pd
 
-from dashboard.words import (
-    PLATE,
-    about,
-    amount,
-    chance,
-    day,
-    day_or,
-    enough_words,
-    hours,
-    part_units,
-    short_day,
-    units_of,
-    weight,
-)
+from dashboard.units import amount, in_own, part_units, units_of, weight, weights
+from dashboard.words import about, day, hours, short_day
+from model import HandRule
 
-WEEK = timedelta(days=7)
-# a food is said to last when it does in eight years of ten, the household's "almost always"
-ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
+WEEK, YEAR = timedelta(days=7), timedelta(days=365)
+LEAST_KG = 0.05
+LEAST_SPARE_KG = 0.5
+MOVED_PORTIONS = 5
 
 
 def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give the plantings as people read them."""
-    rows = plantings.itertuples()
-    return pd.DataFrame(
+    """Give what to plant, where and when; what to give away only where there is any."""
+    rows = pd.DataFrame(
         [
             {
                 "crop": row.crop,
                 "amount": amount(row.amount, row.per, units),
-                "expected_kg": weight(row.expected_kg, units),
-                "written": amount(row.written, row.per, units),
                 "bed": row.bed,
-                "start": row.start,
-                "first_picking": row.first_picking,
+                "start_short": _started(row.start, row.first_picking),
+                "first_short": short_day(row.first_picking) if row.first_picking else "",
+                "spare_kg": _or_blank(row.spare_kg, units, LEAST_SPARE_KG),
+            }
+            for row in plantings.itertuples()
+        ]
+    )
+    return rows if rows["spare_kg"].any() else rows.drop(columns="spare_kg")
+
+
+def _started(start: date | None, first_picking: date | None) -> str:
+    """Give the day of the start, with its year where that is not the season's."""
+    if start is None:
+        return ""
+    long_ago = first_picking is not None and first_picking - start > YEAR
+    return f"{start:%b %Y}" if long_ago else short_day(start)
+
+
+def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what each planting should yield, and what stands behind the figure."""
+    return pd.DataFrame(
+        [
+            {
+                "crop": row.crop,
+                "bed": row.bed,
+                "amount": amount(row.amount, row.per, units),
+                "written": amount(row.written, row.per, units),
+                "expected_kg": weight(row.expected_kg, units),
                 "own_seasons": row.own_seasons,
             }
-            for row in rows
+            for row in plantings.itertuples()
         ]
     )
 
 
-def jar_rows(preserves: pd.DataFrame) -> pd.DataFrame:
-    """Give the jars to fill, those most filled first, with the hand rule beside them."""
-    shown = preserves.sort_values("to_fill", ascending=False)
+def jar_rows(preserves: pd.DataFrame, by_hand: Sequence[HandRule], units: str) -> pd.DataFrame:
+    """Give what to put up, the most first, and what the hand rule would put up beside it."""
+    shown = preserves.assign(by_hand_fill=[rule.to_fill for rule in by_hand])
     return pd.DataFrame(
         [
             {
                 "preserve": row.preserve,
-                "to_fill": units_of(row.to_fill, row.unit) if row.to_fill else "none",
-                "by_hand": units_of(row.by_hand, row.unit) if row.by_hand else "none",
-                "reason": row.reason,
-                "sealed_needed": row.sealed_needed,
-                "carried_over": row.carried_over,
+                "to_fill": _units_or_none(row.to_fill, row.unit, units),
+                "by_hand_fill": _units_or_none(row.by_hand_fill, row.unit, units),
+                "why_short": short_reason(row.reason),
+            }
+            for row in shown.sort_values("to_fill", ascending=False).itertuples()
+        ]
+    )
+
+
+def count_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what the plan counts on of each preserve, and why it differs from the hand rule."""
+    return pd.DataFrame(
+        [
+            {
+                "preserve": row.preserve,
+                "sealed_needed": _units_or_none(row.sealed_needed, row.unit, units),
+                "carried_over": _units_or_none(row.carried_over, row.unit, units),
                 "loads": f"{row.loads}" if row.loads else "",
+                "reason": row.reason,
             }
-            for row in shown.itertuples()
+            for row in preserves.itertuples()
         ]
     )
 
 
-def lasting_rows(foods: pd.DataFrame) -> pd.DataFrame:
-    """Add whether each food lasts and the words beside its bar; the plate first, then by date."""
-    shown = foods.copy()
-    shown["enough"] = [
-        next(word for least, word in ENOUGH if share >= least) for share in shown["chance_lasts"]
-    ]
-    shown["label"] = [
-        short_day(until) if enough == "no" else enough_words(enough)
-        for enough, until in zip(shown["enough"], shown["lasts_until"], strict=True)
-    ]
-    dates = ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop", "keeps_until")
-    for name in dates:
-        shown[name] = pd.to_datetime(shown[name])
-    shown["other"] = shown["food"] != PLATE
-    return shown.sort_values(["other", "lasts_until"], ignore_index=True, kind="stable")
+def short_reason(reason: str) -> str:
+    """Give the first words of a reason, which name it; the working holds the rest."""
+    return reason.partition(":")[0].partition(",")[0]
 
 
-def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
-    """Give how long each food lasts, in words."""
-    return pd.DataFrame(
-        [
-            {
-                "food": row.food,
-                "lasts_until": day(row.lasts_until) if row.enough == "no" else "the new crop",
-                "lasts_low": day(row.lasts_low),
-                "new_crop": day_or(row.new_crop, "none planted"),
-                "chance_lasts": chance(row.chance_lasts),
-                "level_portions": about(row.level_portions),
-                "keeps_until": day_or(row.keeps_until, ""),
-                "met_portions": about(row.met_portions),
-                "wanted_portions": about(row.wanted_portions),
-            }
-            for row in foods.itertuples()
-        ]
-    )
+def _units_or_none(number: float, unit: str, units: str) -> str:
+    return units_of(number, unit, units) if number else "none"
 
 
-def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
-    """Give the portions that each food falls short of the want, the most first."""
-    short = foods[foods["wanted_portions"] - foods["met_portions"] >= 1].copy()
-    short["short_portions"] = short["wanted_portions"] - short["met_portions"]
-    return pd.DataFrame(
-        [
-            {
-                "food": row.food,
-                "short_portions": about(row.short_portions),
-                "wanted_portions": about(row.wanted_portions),
-                "lasts_until": day(row.lasts_until),
-                "new_crop": day_or(row.new_crop, "none planted"),
-            }
-            for row in short.sort_values("short_portions", ascending=False).itertuples()
-        ]
-    )
+def _or_blank(kg: float, units: str, least_kg: float = LEAST_KG) -> str:
+    return weight(kg, units) if kg >= least_kg else ""
 
 
 def strips(harvest: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -151,48 +136,106 @@ def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
             {
                 "crop": row.crop,
                 "expected_kg": weight(row.expected_kg, units),
-                "range_kg": f"{weight(row.low_kg, units)} to {weight(row.high_kg, units)}",
-                "eaten_kg": _or_none(row.eaten_kg, units),
-                "put_up_kg": _or_none(row.put_up_kg, units),
-                "spare_kg": _or_none(row.spare_kg, units),
+                "eaten_kg": _or_blank(row.eaten_kg, units),
+                "put_up_kg": _or_blank(row.put_up_kg, units),
+                "held_kg": _or_blank(row.held_kg, units),
+                "spare_kg": _or_blank(row.spare_kg, units),
+                "likely_kg": weights(row.low_kg, row.high_kg, units),
             }
             for row in fresh.itertuples()
         ]
     )
 
 
-def _or_none(kg: float, units: str) -> str:
-    return weight(kg, units) if kg >= 0.05 else ""
-
-
-def opening_rows(openings: pd.DataFrame) -> pd.DataFrame:
-    """Give what to take from the shelf this week, the most portions first."""
-    shown = openings.sort_values("portions", ascending=False)
+def opening_rows(openings: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what to take from the shelf this week, what is past its best first, then the most."""
+    best = openings["why"].str.startswith("past its best")
+    shown = openings.assign(later=~best).sort_values(
+        ["later", "portions"], ascending=[True, False], kind="stable"
+    )
     return pd.DataFrame(
         [
             {
                 "preserve": row.preserve,
-                "food": row.food,
-                "opened": part_units(row.opened, row.unit),
+                "opened": part_units(row.opened, row.unit, units),
                 "portions": about(row.portions),
+                "why": row.why,
             }
             for row in shown.itertuples()
         ]
     )
 
 
-def batch_rows(batches: pd.DataFrame, processes: dict[str, str], units: str) -> pd.DataFrame:
-    """Give what is put up this week, with loads, time and process."""
+def batch_rows(batches: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what is put up this week, with loads and time."""
     return pd.DataFrame(
         [
             {
                 "preserve": row.preserve,
-                "jars": units_of(row.jars, row.unit),
+                "jars": units_of(row.jars, row.unit, units),
                 "loads": f"{row.loads}" if row.loads else "",
                 "fresh_kg": weight(row.fresh_kg, units),
                 "minutes": hours(row.minutes),
-                "process": processes.get(row.preserve, ""),
             }
             for row in batches.sort_values("minutes", ascending=False).itertuples()
         ]
     )
+
+
+def limit_rows(limits: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what is used of the limits, in the household's units."""
+    rows = []
+    for row in limits.itertuples():
+        used, unit = in_own(row.used, row.unit, units)
+        available = in_own(row.available, row.unit, units)[0]
+        rows.append(
+            {
+                "limit": row.limit,
+                "week": row.week,
+                "used": about(used),
+                "available": about(available),
+                "unit": unit,
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def shelf_rows(stock: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give the stock of preserves week by week, in the household's units and with dates."""
+    shown = with_dates(stock, "week")
+    for name in ("jars", "low", "high"):
+        shown[name] = [
+            in_own(number, unit, units)[0]
+            for number, unit in zip(shown[name], shown["unit"], strict=True)
+        ]
+    return shown
+
+
+def compared_jars(jars: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what is put up before and after a change, in the household's units."""
+    rows = []
+    for row in jars.itertuples():
+        before, unit = in_own(row.before, row.unit, units)
+        after = in_own(row.after, row.unit, units)[0]
+        rows.append(
+            {
+                "preserve": row.preserve,
+                "before": round(before),
+                "after": round(after),
+                "difference": f"{round(after) - round(before):+d}",
+                "unit": unit,
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def compared_foods(foods: pd.DataFrame) -> pd.DataFrame:
+    """Give the foods that last shorter or longer, or are eaten less or more, after a change."""
+    later = foods["lasts_before"] != foods["lasts_after"]
+    moved = later | ((foods["met_before"] - foods["met_after"]).abs() >= MOVED_PORTIONS)
+    shown = foods[moved].drop(columns="new_crop")
+    for name in ("met_before", "met_after"):
+        shown[name] = [about(portions) for portions in shown[name]]
+    for name in ("lasts_before", "lasts_after"):
+        shown[name] = [day(when) for when in shown[name]]
+    return shown

@@ -11,6 +11,7 @@ from dashboard.charts.theme import (
     PLUM,
     RUST,
     SLATE,
+    from_nought,
     monday_axis,
     titled,
     week_axis,
@@ -33,7 +34,9 @@ def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.
     bars = base.mark_bar().encode(
         axis,
         alt.X2("week_end:T"),
-        alt.Y("hours:Q").title("Kitchen hours"),
+        alt.Y("hours:Q")
+        .title("Kitchen hours")
+        .scale(from_nought(weeks["hours"], weeks["free_hours"])),
         alt.Y2Datum(0),
         alt.Color("full:N").scale(domain=["yes", "no"], range=[RUST, CLAY]).legend(None),
         tooltip=[
@@ -63,10 +66,13 @@ def supply_chart(supply: pd.DataFrame, title: str) -> alt.LayerChart:
         .mark_area(interpolate="monotone")
         .encode(
             week_axis(),
-            alt.Y("portions:Q").stack("zero").title("Portions a week"),
+            alt.Y("portions:Q")
+            .stack("zero")
+            .title("Portions a week")
+            .scale(from_nought(supply["wanted_portions"])),
             alt.Color("source:N")
             .scale(domain=SOURCES, range=SOURCE_COLOURS)
-            .legend(title=None, orient="bottom", columns=3),
+            .legend(title=None, orient="bottom", columns=2),
             alt.Order("order:Q"),
             tooltip=[
                 alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),

@@ -14,6 +14,8 @@ from dashboard.charts.theme import (
     titled,
 )
 
+WORDS_PX = 74
+
 
 def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.LayerChart:
     """Draw how long each food lasts, with a soft edge for luck and a mark for the new crop.
@@ -39,7 +41,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         alt.Tooltip("new_crop:T", title="New crop", format="%d %b %Y"),
     ]
     bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
-        alt.X("begins:T").title(None).axis(date_axis()).scale(domain=_domain(foods, today)),
+        alt.X("begins:T").title(None).axis(date_axis()).scale(_scale(foods, today)),
         alt.X2("lasts_until:T"),
         colour,
         tooltip=tips,
@@ -58,8 +60,11 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     return titled(bar + luck + now + new_crop + label, title, 23 * len(order) + 64)
 
 
-def _domain(foods: pd.DataFrame, today: pd.Timestamp) -> list[alt.DateTime]:
-    """Give the first and last day of the axis, with room on the right for the dates in words."""
+def _scale(foods: pd.DataFrame, today: pd.Timestamp) -> alt.Scale:
+    """Give the days of the axis, with room on the right for the words at any width."""
     first = min(today, foods["begins"].min())
     last = foods[["new_crop", "lasts_high"]].max().max()
-    return [calendar_day(day) for day in (first, last + (last - first) * 0.17)]
+    begin, days = calendar_day(first), (last - first) / pd.Timedelta(days=1)
+    whole = f"{days} * width / max(1, width - {WORDS_PX})"
+    end = alt.ExprRef(f"datetime({first.year}, {first.month - 1}, {first.day} + {whole})")
+    return alt.Scale(domainMin=begin, domainMax=end, nice=False)

@@ -11,12 +11,14 @@ from dashboard.charts.theme import (
     SHADE_OPACITY,
     SLATE,
     SPREAD_OPACITY,
+    from_nought,
     titled,
     week_axis,
 )
 
 # Line styles tell apart what colours may not.
 DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
+LEGEND_ROW_PX = 18
 COLOURS = [CLAY, SLATE, LEAF, PLUM, "#1b998b", "#7a6a53"]
 
 
@@ -40,7 +42,10 @@ def food_curve(
         alt.Tooltip("high_portions:Q", title="Good year", format=".2~s"),
     ]
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
-        alt.Y("low_portions:Q").title("Portions on the shelf"), alt.Y2("high_portions:Q")
+        alt.Y("low_portions:Q")
+        .title("Portions on the shelf")
+        .scale(from_nought(stock["high_portions"], stock["plan_portions"])),
+        alt.Y2("high_portions:Q"),
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
         alt.Y("middle_portions:Q"), tooltip=tips
@@ -83,7 +88,11 @@ def small_curve(
     """
     base = alt.Chart(stock).encode(week_axis())
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
-        alt.Y("low_portions:Q").title(None).axis(tickCount=3), alt.Y2("high_portions:Q")
+        alt.Y("low_portions:Q")
+        .title(None)
+        .axis(tickCount=3)
+        .scale(from_nought(stock["high_portions"])),
+        alt.Y2("high_portions:Q"),
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
         alt.Y("middle_portions:Q"),
@@ -97,24 +106,38 @@ def small_curve(
 
 
 def preserve_curves(
-    stock: pd.DataFrame, lean: pd.DataFrame, marks: pd.DataFrame, title: str
+    stock: pd.DataFrame, lean: pd.DataFrame, marks: pd.DataFrame, title: str, unit: str
 ) -> alt.LayerChart:
     """Draw the preserves of one food, each by colour and dash, with its spread.
 
     Parameters
     ----------
     stock : one row a preserve and week: ``preserve``, ``week``, ``jars``, ``low``, ``high``.
+    unit : the words of the axis.
     """
     names = sorted(stock["preserve"].unique())
+    places = range(len(names))
+    # Past the last colour the dashes move on by one, so that no two look alike.
+    dashes = [DASHES[(place + place // len(COLOURS)) % len(DASHES)] for place in places]
+    legend = alt.Legend(
+        title=None,
+        orient="bottom",
+        columns=1,
+        labelLimit=300,
+        symbolType="stroke",
+        symbolSize=700,
+        symbolOpacity=1,
+        symbolStrokeWidth=2.5,
+    )
     colour = (
         alt.Color("preserve:N")
-        .scale(domain=names, range=COLOURS)
-        .legend(title=None, orient="bottom", columns=2, labelLimit=180)
+        .scale(domain=names, range=[COLOURS[place % len(COLOURS)] for place in places])
+        .legend(legend)
     )
-    dash = alt.StrokeDash("preserve:N").scale(domain=names, range=DASHES).legend(None)
+    dash = alt.StrokeDash("preserve:N").scale(domain=names, range=dashes).legend(legend)
     base = alt.Chart(stock).encode(week_axis(), colour)
     spread = base.mark_area(opacity=0.18).encode(
-        alt.Y("low:Q").title("Jars, packs or kg"), alt.Y2("high:Q")
+        alt.Y("low:Q").title(unit).scale(from_nought(stock["high"])), alt.Y2("high:Q")
     )
     line = base.mark_line(strokeWidth=2).encode(
         alt.Y("jars:Q"),
@@ -127,4 +150,5 @@ def preserve_curves(
             alt.Tooltip("high:Q", title="Good year", format=".2~f"),
         ],
     )
-    return titled(shaded(lean) + spread + line + ruled(marks), title, 320)
+    height = 280 + LEGEND_ROW_PX * len(names)
+    return titled(shaded(lean) + spread + line + ruled(marks), title, height)

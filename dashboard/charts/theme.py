@@ -5,6 +5,8 @@ freezer, ochre the root store, rust is what falls short. The grey of rules and s
 half transparent, so that it shows on paper and at night.
 """
 
+import textwrap
+
 import altair as alt
 import pandas as pd
 
@@ -19,9 +21,9 @@ LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
 FAINT = "#8a8a8a"
 SHADE_OPACITY = 0.16
 SPREAD_OPACITY = 0.3
+LINE_LETTERS = 46
 
-
-MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%b %Y' : '%b')"
+MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
 DAYS = "timeFormat(datum.value, '%-d %b')"
 
 
@@ -53,9 +55,16 @@ def date_axis() -> alt.Axis:
     )
 
 
+def from_nought(*columns: pd.Series) -> alt.Scale:
+    """Give a scale from 0 up; where all is nought it still reaches 1."""
+    most = max((column.max() for column in columns if len(column)), default=0)
+    return alt.Scale(domainMin=0, nice=True) if most >= 1 else alt.Scale(domain=[0, 1])
+
+
 def titled(chart: alt.LayerChart, title: str, height: int | None = None) -> alt.LayerChart:
-    """Put the finding above a chart, in the words of a sentence."""
+    """Put the finding above a chart, in lines that a narrow screen does not cut."""
+    lines = textwrap.wrap(title, LINE_LETTERS)
     shown = chart.properties(
-        title=alt.TitleParams(title, anchor="start", fontSize=15, fontWeight=600, offset=8)
+        title=alt.TitleParams(lines, anchor="start", fontSize=15, fontWeight=600, offset=8)
     )
     return shown.properties(height=height) if height else shown

@@ -1,45 +1,64 @@
-"""Try a change: an area, a target or a loss, and the new plan beside the old one."""
+"""Try a change: an area, a target or a loss, the new plan beside the old one, and keep it."""
 
+from dataclasses import dataclass, field
 from datetime import date
 
 import streamlit as st
 
 import model
+from dashboard import session
 from dashboard.cached import planned
-from dashboard.look import table
-from dashboard.words import amount, day_or
+from dashboard.findings import what_holds_back
+from dashboard.look import faults, table
+from dashboard.tables import compared_foods, compared_jars
+from dashboard.units import amount, from_own, in_own, units_of
 from model import Change, PlannedSeason
 
 NOTHING = "no change"
+STEPS = {"m²": 0.5, "ft²": 5.0}
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One part of a change, and the words for it."""
+
+    change: Change = field(default_factory=Change)
+    words: str = ""
 
 
 def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
     """Ask for a change and show what it does; ``loss`` asks for what is gone first."""
     asks = [_ask_loss, _ask_target, _ask_amount] if loss else [_ask_amount, _ask_target, _ask_loss]
-    columns = st.columns(3, gap="medium")
     parts = []
-    for column, ask in zip(columns, asks, strict=True):
+    for column, ask in zip(st.columns(3, gap="medium"), asks, strict=True):
         with column:
             parts.append(ask(plan, today))
     change = Change(
-        amounts=sum((part.amounts for part in parts), ()),
-        targets=sum((part.targets for part in parts), ()),
-        losses=sum((part.losses for part in parts), ()),
+        amounts=sum((part.change.amounts for part in parts), ()),
+        targets=sum((part.change.targets for part in parts), ()),
+        losses=sum((part.change.losses for part in parts), ()),
     )
     if change.empty:
         st.caption("Choose something above: the new plan is then shown beside this one.")
         return
-    season = model.changed_season(plan.case.season, change, today)
     try:
-        after = planned(season, today, before=plan)
-    except model.SeasonProblems as error:
-        for problem in error.problems:
-            st.error(f"{problem.found}; {problem.wanted}")
+        after = planned(model.changed_season(plan.case.season, change, today), today, before=plan)
+    except model.PlanningError as error:
+        faults(error, "With this change there is no plan.")
         return
+    words = "; ".join(part.words for part in parts if part.words)
+    st.button(
+        "Keep this change",
+        type="primary",
+        on_click=session.keep,
+        args=(session.Tried(today, change, words),),
+        key=f"keep_{session.scope()}",
+    )
+    _say_unreached(after, change)
     _show(plan, after)
 
 
-def _ask_amount(plan: PlannedSeason, today: date) -> Change:
+def _ask_amount(plan: PlannedSeason, today: date) -> Asked:
     season = plan.case.season
     open_ones = [
         (b, planting)
@@ -47,74 +66,104 @@ def _ask_amount(plan: PlannedSeason, today: date) -> Change:
         if planting.started is None or planting.started > today
     ]
     names = [NOTHING, *(f"{p.crop}, {p.bed} ({p.started})" for _, p in open_ones)]
-    chosen = st.selectbox("Plant more or less of", names, key="change_planting")
+    scope = session.scope()
+    chosen = st.selectbox("Plant more or less of", names, key=f"change_planting_{scope}")
     if chosen == NOTHING:
-        return Change()
+        return Asked()
     b, planting = open_ones[names.index(chosen) - 1]
-    now = float(plan.plan.amounts[b])
-    step = 1.0 if planting.per == "plant" else 0.5
+    now, unit = in_own(float(plan.plan.amounts[b]), planting.per, season.units)
+    step = STEPS.get(unit, 1.0)
     new = st.number_input(
-        f"How much ({planting.per}; the plan: {amount(now, planting.per, season.units)})",
+        f"How much ({unit}; the plan: {amount(plan.plan.amounts[b], planting.per, season.units)})",
         min_value=0.0,
-        max_value=max(10.0, 4 * now),
+        max_value=max(20 * step, 4 * now),
         value=round(now / step) * step,
         step=step,
-        key=f"amount_{chosen}",
+        key=f"amount_{chosen}_{now:.3f}_{scope}",
     )
-    if abs(new - now) < step / 2:
-        return Change()
-    return Change(amounts=((season.plantings.index(planting), new),))
+    if abs(new - now) <= step / 2:
+        return Asked()
+    inside = from_own(new, planting.per, season.units)
+    words = f"{amount(inside, planting.per, season.units)} of {planting.crop} in {planting.bed}"
+    return Asked(Change(amounts=((season.plantings.index(planting), inside),)), words)
 
 
-def _ask_target(plan: PlannedSeason, _: date) -> Change:
-    names = [NOTHING, *(preserve.name for preserve in plan.case.season.preserves)]
-    chosen = st.selectbox("Fill more or fewer of", names, key="change_preserve")
+def _ask_target(plan: PlannedSeason, _: date) -> Asked:
+    season, scope = plan.case.season, session.scope()
+    names = [NOTHING, *(preserve.name for preserve in season.preserves)]
+    chosen = st.selectbox("Fill more or fewer of", names, key=f"change_preserve_{scope}")
     if chosen == NOTHING:
-        return Change()
-    place = names.index(chosen) - 1
-    now = int(plan.plan.to_fill[place])
+        return Asked()
+    row = _row(plan, chosen)
+    now, unit = int(row["sealed_needed"]), row["unit"]
     new = st.number_input(
-        f"Sealed jars wanted (the plan fills {now})",
+        f"{_sealed(unit)} wanted, in {_plural(unit)} (the plan counts on {now})",
         min_value=0,
-        max_value=500,
+        max_value=max(500, now),
         value=now,
         step=1,
-        key=f"target_{chosen}",
+        help=f"{now} {_plural(unit)} are {units_of(now, unit, season.units)}",
+        key=f"target_{chosen}_{now}_{scope}",
     )
-    return Change() if new == now else Change(targets=((chosen, int(new)),))
+    if new == now:
+        return Asked()
+    words = f"{units_of(new, unit, season.units)} of {chosen} wanted"
+    return Asked(Change(targets=((chosen, int(new)),)), words)
 
 
-def _ask_loss(plan: PlannedSeason, _: date) -> Change:
-    coming = plan.plan.harvest_kg.sum(axis=1)
+def _sealed(unit: str) -> str:
+    return "Sealed" if unit == "jar" else "Kept"
+
+
+def _plural(unit: str) -> str:
+    return unit if unit == "kg" else f"{unit}s"
+
+
+def _row(plan: PlannedSeason, preserve: str) -> dict[str, object]:
+    table = model.preserve_table(plan)
+    return table[table["preserve"] == preserve].iloc[0].to_dict()
+
+
+def _ask_loss(plan: PlannedSeason, _: date) -> Asked:
+    scope, coming = session.scope(), plan.plan.harvest_kg.sum(axis=1)
     crops = [crop for crop, kg in zip(plan.case.arrays.crops, coming, strict=True) if kg > 0.05]
-    chosen = st.selectbox("Some of a crop is gone", [NOTHING, *crops], key="change_loss")
+    chosen = st.selectbox("Some of a crop is gone", [NOTHING, *crops], key=f"change_loss_{scope}")
     if chosen == NOTHING:
-        return Change()
-    share = st.slider("About how much is gone (%)", 0, 100, 50, 5, key=f"loss_{chosen}")
-    return Change(losses=((chosen, share / 100),)) if share else Change()
+        return Asked()
+    share = st.slider("About how much is gone (%)", 0, 100, 50, 5, key=f"loss_{chosen}_{scope}")
+    if not share:
+        return Asked()
+    return Asked(Change(losses=((chosen, share / 100),)), f"{share}% of the {chosen} gone")
+
+
+def _say_unreached(after: PlannedSeason, change: Change) -> None:
+    """Say how many of a target are possible, and with what, where it cannot be reached."""
+    units = after.case.season.units
+    for preserve, wanted in change.targets:
+        row = _row(after, preserve)
+        possible = row["sealed_needed"]
+        if possible < wanted:
+            limits = model.tight_limits(model.limit_table(after))
+            st.warning(
+                f"{preserve.capitalize()}: only {units_of(possible, row['unit'], units)} of "
+                f"{wanted} are possible with {what_holds_back(after, preserve, limits)}."
+            )
 
 
 def _show(before: PlannedSeason, after: PlannedSeason) -> None:
-    jars, foods = model.compare_jars(before, after), model.compare_foods(before, after)
-    left, right = st.columns(2, gap="medium")
+    units = after.case.season.units
+    jars = compared_jars(model.compare_jars(before, after), units)
+    foods = compared_foods(model.compare_foods(before, after))
+    left, right = st.columns([3, 4], gap="small")
     with left:
         if jars.empty:
-            st.markdown("The jars to fill stay the same.")
+            st.markdown("What is put up stays the same.")
         else:
-            st.markdown("**Jars to fill, before and after**")
+            st.markdown("**To put up, before and after**")
             table(jars, key="changed_jars")
     with right:
-        moved = foods[
-            (foods["lasts_before"] != foods["lasts_after"])
-            | ((foods["met_before"] - foods["met_after"]).abs() >= 5)
-        ]
-        if moved.empty:
+        if foods.empty:
             st.markdown("Every food lasts as long as before.")
-            return
-        st.markdown("**Foods, before and after**")
-        shown = moved.copy()
-        shown["met_before"] = shown["met_before"].round()
-        shown["met_after"] = shown["met_after"].round()
-        for name in ("lasts_before", "lasts_after", "new_crop"):
-            shown[name] = [day_or(when, "none planted") for when in shown[name]]
-        table(shown, key="changed_foods")
+        else:
+            st.markdown("**Foods, before and after**")
+            table(foods, key="changed_foods")

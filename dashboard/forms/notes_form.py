@@ -1,17 +1,18 @@
 """Which household's notes, and the day from which they are looked at."""
 
+import hashlib
 from datetime import date
 
 import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.cached import DEMOS, demo_season
-from dashboard.words import day
-from model import SeasonProblems
+from dashboard.cached import DEMOS, demo_season, planned
+from dashboard.look import faults
+from dashboard.words import count, day
+from model import PlanningError
 
 OWN = "My own"
-MOST_FAULTS = 40
 SEASONS = {
     "Spring": date(2027, 3, 15),
     "Glut": date(2027, 8, 16),
@@ -23,14 +24,14 @@ def notes_form() -> None:
     """Let the household be chosen, or its own notes be read, and the day be set."""
     if session.notes() is None:
         first = next(iter(DEMOS))
-        session.use_notes(session.Notes(first, demo_season(first), uploaded=False))
+        session.use_notes(session.Notes(first, demo_season(first)))
     chosen = st.radio("Household", [*DEMOS, OWN], key="household", horizontal=True)
     if chosen == OWN:
         _upload()
     else:
         current = session.notes()
         if current is None or current.name != chosen or current.uploaded:
-            session.use_notes(session.Notes(chosen, demo_season(chosen), uploaded=False))
+            session.use_notes(session.Notes(chosen, demo_season(chosen)))
     _day()
 
 
@@ -40,21 +41,32 @@ def _upload() -> None:
         "the two invented households are examples. Nothing leaves this machine."
     )
     file = st.file_uploader("Your notes (zip)", type="zip", key="own_notes")
-    if file is None:
+    content = file.getvalue() if file else None
+    brought = session.own_notes()
+    if content is not None and (brought is None or brought.digest != _digest(content)):
+        brought = _read(file.name, content)
+    if brought is None:
         return
-    current = session.notes()
-    if current is not None and current.uploaded and current.name == file.name:
-        return
+    if session.notes() != brought:
+        session.use_notes(brought)
+    season = brought.season
+    plantings = count(len(season.plantings), "planting")
+    st.success(f"Read: {season.household}, {plantings}, {count(len(season.preserves), 'preserve')}")
+
+
+def _digest(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+def _read(name: str, content: bytes) -> session.Notes | None:
+    """Read notes and plan them once; None, with every fault listed, if that cannot be done."""
     try:
-        season = model.season_from_zip(file.getvalue(), file.name)
-    except SeasonProblems as error:
-        st.error(f"{len(error.problems)} faults; the notes in use stay as they were.")
-        for problem in error.problems[:MOST_FAULTS]:
-            st.text(f"{problem.where}\n  {problem.found}\n  {problem.wanted}")
-        if len(error.problems) > MOST_FAULTS:
-            st.text(f"... and {len(error.problems) - MOST_FAULTS} more")
-        return
-    session.use_notes(session.Notes(file.name, season, uploaded=True))
+        season = model.season_from_zip(content, name)
+        planned(season, session.first_day(season))
+    except PlanningError as error:
+        faults(error, "The notes in use stay as they were.")
+        return None
+    return session.Notes(name, season, _digest(content))
 
 
 def _day() -> None:
@@ -62,8 +74,6 @@ def _day() -> None:
     if notes is None:
         return
     season = notes.season
-    if season.invented:
-        st.info(f"{season.household} is an invented household.", icon=":material/info:")
     first = season.garden_seasons[0].begins
     last = season.garden_seasons[-1].ends
     picked = st.date_input(
@@ -78,6 +88,10 @@ def _day() -> None:
         session.look_from(picked)
     if not notes.uploaded and notes.name == "Alder Lane":
         for words, when in SEASONS.items():
-            if st.button(f"{words}: {day(when)}", key=f"from_{words}", width="stretch"):
-                session.look_from(when)
-                st.rerun()
+            st.button(
+                f"{words}: {day(when)}",
+                key=f"from_{words}",
+                width="stretch",
+                on_click=session.look_from,
+                args=(when,),
+            )

@@ -3,6 +3,9 @@
 import streamlit as st
 
 import model
+from dashboard import session
+from dashboard.process import cautions, process_lines
+from dashboard.units import altitude as altitude_words
 from model import NoTestedProcess, Season
 
 OTHER = "something else ..."
@@ -13,17 +16,29 @@ def process_form(season: Season) -> None:
     names = sorted(model.products())
     what, how, where = st.columns([3, 2, 2], gap="medium")
     with what:
-        product = st.selectbox("Tested product", [*names, OTHER], key="process_product")
+        product = st.selectbox(
+            "Tested product",
+            [*names, OTHER],
+            index=None,
+            placeholder="Choose one",
+            key="process_product",
+        )
         if product == OTHER:
             product = st.text_input("What you would like to put up", key="process_other")
     with how:
-        method = st.selectbox("Canner", model.METHODS, key="process_method")
-        pack = st.radio("Pack", ["hot", "raw"], horizontal=True, key="process_pack")
+        method = st.selectbox(
+            "Canner", model.METHODS, index=None, placeholder="Choose one", key="process_method"
+        )
+        pack = st.radio("Pack", ["hot", "raw"], index=None, horizontal=True, key="process_pack")
     with where:
-        jar = st.text_input("Jar", "pint", key="process_jar", help="pint, quart, 500 ml ...")
-        known = f"{float(season.altitude_ft):.0f} ft" if season.altitude_ft is not None else ""
-        altitude = st.text_input("Altitude", known, key="process_altitude", help="762 m or 2500 ft")
-    if not product:
+        jar = st.text_input("Jar", key="process_jar", placeholder="pint, quart, 500 ml ...")
+        own = season.altitude_ft
+        known = altitude_words(own, season.units) if own is not None else ""
+        altitude = st.text_input(
+            "Altitude", known, key=f"altitude_{session.scope()}", help="762 m or 2500 ft"
+        )
+    if not (product and method and pack and jar.strip()):
+        st.caption("Nothing is assumed here: choose the product, the canner, the pack and the jar.")
         return
     try:
         height = model.altitude_ft(altitude) if altitude.strip() else None
@@ -35,12 +50,5 @@ def process_form(season: Season) -> None:
         st.error(f"Refused: {error.reason}.")
         st.markdown("Ways that remain:\n" + "\n".join(f"- {way}" for way in error.ways))
         return
-    values = card.process
-    pressure = f" at {values.pressure_psi} psi" if values.pressure_psi else " at a full boil"
-    st.markdown(f"### {values.minutes} minutes{pressure}")
-    st.markdown(f"{values.product}, {values.pack} pack, {values.jar} jar, {card.band}")
-    if card.note:
-        st.markdown(card.note)
-    st.caption(model.source_title(values.source))
-    for caution in card.cautions:
-        st.markdown(f"- {caution}")
+    process_lines(card, card.process.product)
+    cautions(card)

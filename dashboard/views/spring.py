@@ -4,41 +4,59 @@ import pandas as pd
 import streamlit as st
 
 import model
-from dashboard import session
-from dashboard.cached import planned
+from dashboard import place, session
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
-from dashboard.findings import limit_words, over_headline, spring_headline
+from dashboard.findings import all_started, limit_words, over_headline, spring_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.working import working
+from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, table
-from dashboard.tables import garden_rows, jar_rows, lasting_rows, shortfall_rows, strips, week_rows
+from dashboard.tables import (
+    count_rows,
+    garden_rows,
+    jar_rows,
+    limit_rows,
+    strips,
+    week_rows,
+    yield_rows,
+)
 from model import PlannedSeason
+
+TABLE_PX = 352
 
 
 def show() -> None:
     """Show the page."""
-    notes = session.notes()
-    if notes is None:
+    season = session.season()
+    if season is None:
         return
-    st.title("What to plant, and how many jars of what")
-    plan = planned(notes.season, session.today())
-    units = notes.season.units
-    jars = model.preserve_table(plan)
-    limits = model.tight_limits(model.limit_table(plan))
-    foods = lasting_rows(model.food_table(plan))
-    if not jars["to_fill"].any() and not plan.plan.harvest_kg.any():
+    fixed = all_started(season, session.today())
+    what = "is planted" if fixed else "to plant"
+    plan = place.opened(f"What {what}, and how many jars of what", retitle=_title)
+    if _is_over(plan):
         _over(plan)
         return
-    st.markdown(spring_headline(jars, foods, limits))
-    garden, kitchen = st.columns([5, 7], gap="medium")
+    jars = model.preserve_table(plan)
+    limits = model.tight_limits(model.limit_table(plan))
+    foods = lasting_rows(model.food_table(plan), session.today(), season.settings.lean_share)
+    st.markdown(spring_headline(jars, foods, limits, fixed=fixed))
+    garden, kitchen = st.columns([7, 6], gap="small")
     with garden:
-        st.subheader("Plant")
-        table(garden_rows(model.planting_table(plan), units), height=365, key="plantings")
+        st.subheader("Planted" if fixed else "Plant")
+        table(garden_rows(model.planting_table(plan), season.units), TABLE_PX, key="plantings")
     with kitchen:
         st.subheader("Put up")
-        table(jar_rows(jars), height=365, key="jars")
-    _more(plan, units)
+        table(jar_rows(jars, plan.by_hand, season.units), TABLE_PX, key="jars")
+    _more(plan, limits)
+
+
+def _is_over(plan: PlannedSeason) -> bool:
+    return not plan.plan.to_fill.any() and not plan.plan.harvest_kg.any()
+
+
+def _title(plan: PlannedSeason, title: str) -> str:
+    return "What the season leaves short" if _is_over(plan) else title
 
 
 def _over(plan: PlannedSeason) -> None:
@@ -47,32 +65,38 @@ def _over(plan: PlannedSeason) -> None:
     table(shortfall_rows(model.food_table(plan)), height="content", key="shortfall")
 
 
-def _more(plan: PlannedSeason, units: str) -> None:
-    today = pd.Timestamp(session.today())
+def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     when, time, why, change = "When it is picked", "Kitchen hours", "The working", "Try a change"
     chosen = choice("More", [when, time, why, change], key="spring_more")
     if chosen == when:
-        harvest = strips(model.harvest_table(plan), units)
+        harvest = strips(model.harvest_table(plan), plan.case.season.units)
         title = "The weeks of picking; the darker, the more"
-        st.altair_chart(harvest_strips(harvest, today, title), width="stretch")
+        chart = harvest_strips(harvest, pd.Timestamp(session.today()), title)
+        st.altair_chart(chart, width="stretch")
         st.caption(
             "An ordinary year. Yields are published figures moved by the household's own seasons; "
             "the table shows how many of those stand behind each."
         )
+        with st.expander("What each planting should give"):
+            table(yield_rows(model.planting_table(plan), plan.case.season.units), key="yields")
     elif chosen == time:
-        _limits(plan)
+        _limits(plan, limits)
     elif chosen == why:
         working(plan)
+        with st.expander("What the plan counts on, and why it differs from the hand rule"):
+            rows = count_rows(model.preserve_table(plan), plan.case.season.units)
+            table(rows, key="counted_on")
     else:
         change_form(plan, session.today(), loss=False)
 
 
-def _limits(plan: PlannedSeason) -> None:
-    limits = model.tight_limits(model.limit_table(plan))
+def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     weeks = week_rows(model.week_table(plan))
-    st.altair_chart(hours_chart(weeks, f"Used up: {limit_words(limits)}"), width="stretch")
+    st.altair_chart(hours_chart(weeks, "Hours needed, below those free"), width="stretch")
+    scarce = limit_words(limits)
+    st.caption(f"Used up: {scarce}." if scarce else "No hours, jars or room are used up.")
     with st.expander("What is used of every limit"):
-        table(limits[["limit", "week", "used", "available", "unit"]].round(1), key="limits")
+        table(limit_rows(limits, plan.case.season.units), key="limits")
 
 
 show()

@@ -1,18 +1,21 @@
 """This week: what to pick, eat and put up, and whether the season is ahead or behind."""
 
+from functools import partial
+
 import pandas as pd
 import streamlit as st
 
 import model
-from dashboard import session
-from dashboard.cached import planned
+from dashboard import place, session
 from dashboard.charts.kitchen_chart import hours_chart
-from dashboard.findings import week_headline
+from dashboard.findings import progress_words, week_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.process_form import process_form
 from dashboard.look import choice, table
+from dashboard.process import process_lines
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
-from dashboard.words import day, weight
+from dashboard.units import weight
+from dashboard.words import day
 from model import PlannedSeason
 
 AHEAD = 10
@@ -20,35 +23,27 @@ AHEAD = 10
 
 def show() -> None:
     """Show the page."""
-    notes = session.notes()
-    if notes is None:
-        return
-    st.title("This week in the garden and the kitchen")
-    plan = planned(notes.season, session.today())
-    units = notes.season.units
+    plan = place.opened("This week in the garden and the kitchen", stock=True)
+    units = plan.case.season.units
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
     st.markdown(week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units)))
-    openings = model.opening_table(plan, 0)
-    picking, putting_up = st.columns(2, gap="medium")
+    picking, putting_up = st.columns([4, 3], gap="small")
     with picking:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
-        if fresh.empty:
-            _open(openings)
+        _open(model.opening_table(plan, 0), units)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
-        if not fresh.empty:
-            _open(openings)
     _season(plan, units)
     _more(plan, weeks)
 
 
-def _open(openings: pd.DataFrame) -> None:
+def _open(openings: pd.DataFrame, units: str) -> None:
     if not openings.empty:
         st.subheader("From the shelf")
-        table(opening_rows(openings), key="open")
+        table(opening_rows(openings, units), height="content", key="open")
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
@@ -61,7 +56,7 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
             first = later.iloc[0]
             st.markdown(f"First to come: **{first['crop']}**, week of {day(first['week'])}.")
         return
-    table(picking_rows(fresh, units), key="pick")
+    table(picking_rows(fresh, units), height="content", key="pick")
 
 
 def _put_up(plan: PlannedSeason, units: str) -> None:
@@ -75,11 +70,14 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
             row = nxt.iloc[0]
             st.markdown(f"Next: **{row['preserve']}**, week of {day(row['week'])}.")
         return
-    processes = dict(model.preserve_table(plan)[["preserve", "process"]].itertuples(index=False))
-    table(batch_rows(this, processes, units), key="put_up")
+    table(batch_rows(this, units), height="content", key="put_up")
+    for preserve in plan.case.season.preserves:
+        card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
+        if card is not None and preserve.name in set(this["preserve"]):
+            process_lines(card, preserve.name.capitalize())
     st.caption(
-        "Times are for planning: follow a current tested recipe. Enough is enough: what is not "
-        "listed here has its target met, or is worth less than what is."
+        "Times are for planning: follow a current tested recipe. What is not listed has enough "
+        "already, or is worth less than what is."
     )
 
 
@@ -88,16 +86,11 @@ def _season(plan: PlannedSeason, units: str) -> None:
     if progress.empty:
         return
     st.subheader("How the season stands")
-    said = progress[progress["status"] != "too early to say"]
-    for status in ("ahead", "behind"):
-        crops = said[said["status"] == status]
-        if not crops.empty:
-            words = ", ".join(
-                f"{row.crop} ({weight(row.picked_kg, units)} of "
-                f"{weight(row.expected_so_far_kg, units)})"
-                for row in crops.itertuples()
-            )
-            st.markdown(f"**{status.capitalize()}**: {words}")
+    today = session.today()
+    logged = [picking.day for picking in plan.case.season.pickings if picking.day <= today]
+    last = max(logged, default=None)
+    for words in progress_words(progress, last, partial(weight, units=units)):
+        st.markdown(words)
     with st.expander("Every crop: picked so far against an ordinary year"):
         shown = progress.copy()
         for name in ("expected_so_far_kg", "picked_kg", "to_come_kg"):

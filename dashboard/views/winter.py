@@ -4,44 +4,59 @@ import pandas as pd
 import streamlit as st
 
 import model
-from dashboard import session
-from dashboard.cached import planned
+from dashboard import place, session
 from dashboard.charts.kitchen_chart import SOURCES, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.findings import winter_headline
+from dashboard.lasting import GONE, lasting_rows, lasting_words
 from dashboard.look import choice, table
-from dashboard.tables import lasting_rows, lasting_words, with_dates
-from dashboard.words import about, day, enough_words
+from dashboard.tables import shelf_rows, with_dates
+from dashboard.units import in_own
+from dashboard.words import about, day, listed, plate_words
 from model import PlannedSeason
 
 NOW, NEXT = "Until this season's crop", "The winter to come"
+ACROSS = 3
 
 
 def show() -> None:
     """Show the page."""
-    notes = session.notes()
-    if notes is None:
-        return
-    st.title("Will it last until the new crop?")
-    plan = planned(notes.season, session.today())
-    foods = lasting_rows(_foods(plan))
+    plan = place.opened("Will it last until the new crop?", stock=True)
+    share = plan.case.season.settings.lean_share
+    foods = lasting_rows(_foods(plan), session.today(), share)
     st.markdown(winter_headline(foods))
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         title = "Lasts until; the diamond is the new crop"
         chart = lasts_chart(foods, pd.Timestamp(session.today()), title)
         st.altair_chart(chart, width="stretch")
+        st.caption(_meaning(plan, foods, share))
     with curve:
         _curve(plan, foods)
     _more(plan, foods)
+
+
+def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
+    words = (
+        "Enough: it lasts in eight years of ten or more; just about: in five to eight; else the "
+        "day by which it is gone in the middle of the simulated years."
+    )
+    if foods["other"].all():
+        return words
+    off = [food.name for food in plan.case.season.foods if not food.plate]
+    but = f" but {listed(off)}" if off else ""
+    name = plate_words(share)
+    part = "half" if share == 0.5 else f"{share:.0%}"
+    return f"{words} {name.capitalize()}: {part} of the portions wanted of all foods{but}."
 
 
 def _foods(plan: PlannedSeason) -> pd.DataFrame:
     """Give the foods of the stretch that is chosen, the whole plate first."""
     present = model.present_food_table(plan)
     order = [NOW, NEXT] if 2 * len(present) >= len(plan.case.arrays.foods) else [NEXT, NOW]
-    now = not present.empty and choice("Which stretch", order, key="stretch") == NOW
+    key = f"stretch_{session.scope()}"
+    now = not present.empty and choice("Which stretch", order, key) == NOW
     foods = present if now else model.food_table(plan)
     plate = model.plate_table(plan, now=now)
     return foods if plate.empty else pd.concat([plate, foods], ignore_index=True)
@@ -51,9 +66,12 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     stock = with_dates(model.food_stock_table(plan), "week")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
-    standing = foods[foods["lasts_until"] > foods["begins"]]
-    first = next(food for food in [*standing["food"], *known] if food in known)
-    food = st.selectbox("Stock curve of", known, index=known.index(first), key="curve_of")
+    if not known:
+        return
+    told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
+    first = next(food for food in told if food in known)
+    key = f"curve_of_{first}_{session.scope()}"
+    food = st.selectbox("Stock curve of", known, index=known.index(first), key=key)
     row = foods[foods["food"] == food]
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
     title = f"{food.capitalize()}: portions on the shelf"
@@ -68,9 +86,9 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         width="stretch",
     )
     st.caption(
-        f"{_level(row)}The line is the middle of the simulated years when everyone eats what they "
-        "want, the band eight years in ten; dashed is the plan's own pace. Shaded weeks have no "
-        "fresh."
+        f"{_level(row)}Line: the middle of the simulated years, in which everyone eats what they "
+        "want while it is there; band: eight years in ten. Dashed: the plan, which paces the "
+        "eating of one ordinary year so that more is left for later. Shaded weeks have no fresh."
     )
 
 
@@ -89,11 +107,12 @@ def _level(row: pd.DataFrame) -> str:
 
 
 def _curve_title(food: str, row: pd.Series) -> str:
+    name = food.capitalize()
     if row["enough"] != "no":
-        return f"{food.capitalize()}: {enough_words(row['enough'])} until the new crop"
-    if row["lasts_until"] <= row["begins"]:
-        return f"{food.capitalize()}: none on the shelf"
-    return f"{food.capitalize()}: gone about {day(row['lasts_until'])}"
+        return f"{name}: {row['standing']} until the new crop"
+    if row["standing"] == GONE:
+        return f"{name}: gone about {day(row['lasts_until'])}"
+    return f"{name}: {row['standing']}"
 
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
@@ -107,8 +126,8 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == gap:
         supply = with_dates(model.supply_table(plan), "week")
         supply["order"] = [SOURCES.index(source) for source in supply["source"]]
-        title = "Where the plate's portions come from; dashed is what is wanted"
-        st.altair_chart(supply_chart(supply, title), width="stretch")
+        st.altair_chart(supply_chart(supply, "Where the portions come from"), width="stretch")
+        st.caption("All foods of the plate together; the dashed line is what is wanted.")
     else:
         table(lasting_words(foods), key="lasting")
 
@@ -116,26 +135,34 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     stock = with_dates(model.food_stock_table(plan), "week")
     new = with_dates(model.food_table(plan)[["food", "new_crop"]], "new_crop")
-    columns = st.columns(3, gap="medium")
-    for place, food in enumerate(stock["food"].unique()):
-        with columns[place % 3]:
+    foods = list(stock["food"].unique())
+    for start in range(0, len(foods), ACROSS):
+        columns = st.columns(ACROSS, gap="medium")
+        for column, food in zip(columns, foods[start : start + ACROSS], strict=False):
             chart = small_curve(
                 stock[stock["food"] == food],
                 lean[lean["food"] == food],
                 new[new["food"] == food],
                 food.capitalize(),
             )
-            st.altair_chart(chart, width="stretch")
+            column.altair_chart(chart, width="stretch")
 
 
 def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
-    stock = with_dates(model.stock_table(plan), "week")
+    units = plan.case.season.units
+    stock = shelf_rows(model.stock_table(plan), units)
     known = sorted(stock["food"].unique())
-    food = st.selectbox("Preserves of", known, key="jars_of")
+    if not known:
+        st.markdown("Nothing stands on the shelf, and nothing is to be put up.")
+        return
+    food = st.selectbox("Preserves of", known, key=f"jars_of_{session.scope()}")
     marks = pd.DataFrame([{"week": pd.Timestamp(session.today()), "what": "today"}])
     own = stock[stock["food"] == food]
+    counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
+    axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     title = f"{food.capitalize()} on the shelf, by the plan's pace"
-    st.altair_chart(preserve_curves(own, lean[lean["food"] == food], marks, title), width="stretch")
+    chart = preserve_curves(own, lean[lean["food"] == food], marks, title, axis.capitalize())
+    st.altair_chart(chart, width="stretch")
 
 
 show()

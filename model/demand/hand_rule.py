@@ -14,7 +14,7 @@ from datetime import date
 
 @dataclass(frozen=True, slots=True)
 class HandRule:
-    """The working of one preserve by hand.
+    """The sum of one preserve by hand.
 
     ``uses_a_week`` are portions of it on the table in a week without fresh, ``carry_over``
     what will still stand there when the new crop begins (rounded down). ``loss_share`` is
@@ -45,22 +45,3 @@ class HandRule:
     def to_fill(self) -> int:
         """Give the jars to fill so that so many seal: sealed / (1 - loss), rounded up."""
         return math.ceil(self.sealed_needed / (1.0 - self.loss_share) - 1e-9)
-
-    @property
-    def working(self) -> list[str]:
-        """Write the sum out, at most five lines."""
-        needed = self.uses_a_week * self.weeks_without_fresh
-        uses = f"{self.uses_a_week:.1f} portions a week x {self.weeks_without_fresh} weeks"
-        units = needed / self.portions_a_unit
-        lines = [
-            f"{uses} without fresh = {needed:.0f} portions",
-            f"{needed:.0f} portions / {self.portions_a_unit:.1f} in one {self.unit} = {units:.1f}",
-            f"less {self.carry_over} left on {self.begins} = {self.sealed_needed} needed",
-        ]
-        if self.loss_share > 0:
-            kept, lost = (
-                ("kept", "lost in store") if self.unit == "kg" else ("sealed", "not sealed")
-            )
-            share = f"(1 - {self.loss_share:.1%} {lost})"
-            lines.append(f"{self.sealed_needed} {kept} / {share} = {self.to_fill} to put up")
-        return lines

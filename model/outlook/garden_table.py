@@ -7,20 +7,27 @@ import pandas as pd
 
 from model.forecast.harvest import this_season
 from model.planning import PlannedSeason
+from model.season.arrays import Floats
 
 AHEAD, BEHIND = 1.25, 0.75
 WORTH_JUDGING = 0.15
+UNLOGGED = "nothing logged"
 
 
 def planting_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a planting: what was written down, what the plan grows, what it should give."""
+    """One row a planting: what was written down, what the plan grows, what it should give.
+
+    What a crop gives beyond all use is shared among its plantings by what they give.
+    """
     case, plan = planned.case, planned.plan
+    surplus = dict(zip(case.arrays.crops, _surplus_share(planned), strict=True))
     rows = []
     for b, planting in enumerate(case.forecast.plantings):
         amount = float(plan.amounts[b])
         crop = case.season.crop(planting.crop)
         area = amount * planting.area_m2_per_unit
         plants = amount if planting.per == "plant" else (crop.plants_per_m2 or 0.0) * area
+        expected = float(case.forecast.kg_per_unit[b].sum() * amount)
         rows.append(
             {
                 "crop": planting.crop,
@@ -32,11 +39,21 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
                 "plants": math.ceil(plants - 1e-9) if plants else None,
                 "start": planting.started,
                 "first_picking": case.forecast.dates[b].first,
-                "expected_kg": float(case.forecast.kg_per_unit[b].sum() * amount),
+                "expected_kg": expected,
+                "spare_kg": expected * surplus[planting.crop],
                 "own_seasons": case.forecast.own[b].seasons,
             }
         )
     return pd.DataFrame(rows)
+
+
+def _surplus_share(planned: PlannedSeason) -> Floats:
+    """Give the share of each crop's harvest that nobody can use; shape (C,)."""
+    whole = planned.plan.harvest_kg.sum(axis=1)
+    spare = planned.plan.spare_kg.sum(axis=1)
+    share = np.divide(spare, whole, out=np.zeros_like(whole), where=whole > 0)
+    shared: Floats = np.minimum(1.0, share)
+    return shared
 
 
 def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -62,7 +79,9 @@ def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
 def progress_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a crop whose picking should have begun: expected and picked so far, and a verdict.
 
-    Under about a sixth of the crop nothing can be said yet.
+    Under about a sixth of the crop nothing can be said yet, nor where nothing at all was
+    logged this season. Of a crop that ripens at once much may be early instead of more:
+    what is to come of it is not cut for that.
     """
     case = planned.case
     year = this_season(case.season, case.today)
@@ -70,6 +89,7 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
     for picking in case.season.pickings:
         if year.begins <= picking.day <= min(case.today, year.ends):
             picked[picking.crop] = picked.get(picking.crop, 0.0) + picking.kg
+    crop_shape = {crop.name: crop.shape for crop in case.season.crops}
     so_far = case.forecast.picked_so_far(case.season, case.today)
     to_come = planned.plan.harvest_kg.sum(axis=1)
     rows = []
@@ -82,7 +102,9 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
                 "crop": crop,
                 "expected_so_far_kg": expected,
                 "picked_kg": got,
-                "status": _verdict(expected, got, expected + float(to_come[c])),
+                "status": _verdict(expected, got, expected + float(to_come[c]), crop_shape[crop])
+                if picked
+                else UNLOGGED,
                 "to_come_kg": float(to_come[c]),
             }
         )
@@ -90,10 +112,10 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=columns)
 
 
-def _verdict(expected: float, got: float, whole: float) -> str:
+def _verdict(expected: float, got: float, whole: float, shape: str) -> str:
     if expected < WORTH_JUDGING * whole:
         return "too early to say"
     ratio = got / expected
     if ratio >= AHEAD:
-        return "ahead"
+        return "ahead" if shape == "repeated" else "ahead or early"
     return "behind" if ratio <= BEHIND else "on track"

@@ -6,13 +6,12 @@ import pandas as pd
 from model.outlook.limits import limit_uses
 from model.outlook.reasons import reasons
 from model.planning import PlannedSeason
-from model.season.kitchen import Preserve
 
 ALMOST = 0.9
 PRESERVE_COLUMNS = (
     *("preserve", "food", "product", "method", "jar", "unit"),
     *("to_fill", "sealed_needed", "by_hand", "on_shelf", "carried_over"),
-    *("fresh_kg", "loads", "minutes", "process", "reason"),
+    *("fresh_kg", "loads", "minutes", "reason"),
 )
 
 
@@ -44,24 +43,10 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                     plan.put_up[r].sum() * preserve.minutes_per_unit
                     + plan.loads[r].sum() * preserve.minutes_per_load
                 ),
-                "process": process_words(preserve),
                 "reason": why[r],
             }
         )
     return pd.DataFrame(rows, columns=list(PRESERVE_COLUMNS))
-
-
-def process_words(preserve: Preserve) -> str:
-    """Say the tested process of a preserve, as it was looked up; blank when it is not canned."""
-    process = preserve.process
-    if process is None:
-        return ""
-    gauge = process.method.removeprefix("pressure, ")
-    heat = f"at {process.pressure_psi} psi, {gauge}" if process.pressure_psi else "at the boil"
-    band = f"{process.from_ft:,}-{process.to_ft:,} ft"
-    words = f"{process.minutes} min {heat}, {process.pack} pack, {process.jar} time, {band}"
-    words += ", acid in every jar" if process.acid_in_every_jar else ""
-    return words + (", sterilise the empty jars" if process.sterilise_empty_jars else "")
 
 
 def batch_table(planned: PlannedSeason) -> pd.DataFrame:

@@ -2,14 +2,15 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Self
 
 from model.reference.lookup import products
 from model.reference.read import source_title
 from model.safety.acid import acid_words
 from model.safety.altitude import FOOT_M, boiling_point_c
 from model.safety.methods import cautions_for
-from model.safety.process_times import METHODS, process_lines
-from model.season.kitchen import ProcessTime
+from model.safety.process_times import METHODS, known_altitude, process_lines
+from model.season.kitchen import Preserve, ProcessTime
 
 MM_AN_INCH = 25.4
 # Ways people write the tested methods.
@@ -31,7 +32,40 @@ class ProcessCard:
     jar: str
     altitude_ft: Fraction
     process: ProcessTime
-    others: tuple[ProcessTime, ...]
+    others: tuple[ProcessTime, ...] = ()
+
+    @classmethod
+    def of_preserve(cls, preserve: Preserve, altitude: Fraction | None) -> Self | None:
+        """Give the card of a canned preserve at an altitude in feet, or None for any other."""
+        process = preserve.process
+        if process is None or preserve.jar is None or altitude is None:
+            return None
+        lines = process_lines(process.product, process.method, process.pack, process.jar, altitude)
+        others = tuple(line for line in lines if line != process)
+        return cls(preserve.jar, altitude, process, others)
+
+    @property
+    def figure(self) -> str:
+        """Say the minutes and the boil or the pressure, with the gauge by its name."""
+        process = self.process
+        if process.pressure_psi is None:
+            return f"{process.minutes} minutes in boiling water"
+        gauge = process.method.partition(", ")[2]
+        return f"{process.minutes} minutes at {process.pressure_psi} psi, {gauge}"
+
+    @property
+    def where_it_holds(self) -> str:
+        """Say the pack, the jar with the tested size that covers it, and the altitude band."""
+        tested = self.process.jar
+        jar = self.jar if self.jar.lower().endswith("jar") else f"{self.jar} jar"
+        if self.jar.strip().lower() != tested:
+            jar += f" (as tested for a {tested})"
+        return f"{self.process.pack} pack, {jar}, {self.band}"
+
+    @property
+    def source(self) -> str:
+        """Say who published it, where and when."""
+        return source_title(self.process.source)
 
     @property
     def band(self) -> str:
@@ -59,7 +93,7 @@ class ProcessCard:
 
     @property
     def steps(self) -> list[str]:
-        """List what belongs to the process beside its time: acid, jars, other lines, headspace."""
+        """List what belongs to the process beside its time: acid first, the recipe's note last."""
         process, steps = self.process, []
         if process.acid_in_every_jar:
             steps.append(f"Acid goes into every jar: {acid_words(process)}.")
@@ -70,7 +104,7 @@ class ProcessCard:
         if process.headspace_mm is not None:
             inches = round(8 * process.headspace_mm / MM_AN_INCH) / 8
             steps.append(f"Headspace {process.headspace_mm:.0f} mm ({inches:g} in).")
-        return steps
+        return [*steps, self.note] if self.note else steps
 
     def values(self) -> dict[str, object]:
         """Give the card as plain values."""
@@ -95,22 +129,20 @@ class ProcessCard:
                 for other in self.others
             ],
             "note": self.note,
-            "source": source_title(process.source),
+            "source": self.source,
             "cautions": self.cautions,
         }
 
     def text(self) -> str:
         """Give the card as lines to read."""
-        process = self.process
-        lines = [
-            f"{process.product}, {process.pack} pack, {process.method}",
-            f"{_minutes(process)} for a {process.jar} jar, {self.band}",
-            *self.steps,
-        ]
-        lines += [self.note] if self.note else []
         boils = boiling_point_c(float(self.altitude_ft * FOOT_M))
-        lines.append(f"Water boils at {boils:.1f} C there.")
-        lines.append(f"Source: {source_title(process.source)}")
+        lines = [
+            self.process.product,
+            f"{self.figure}; {self.where_it_holds}",
+            *self.steps,
+            f"Water boils at {boils:.1f} C there.",
+            f"Source: {self.source}",
+        ]
         return "\n".join([*lines, *(f"  * {caution}" for caution in self.cautions)])
 
 
@@ -123,10 +155,14 @@ def _minutes(line: ProcessTime) -> str:
 def process_card(
     product: str, method: str, pack: str, jar: str, altitude: Fraction | None
 ) -> ProcessCard:
-    """Look up a tested process for a card; raises NoTestedProcess and ValueError."""
+    """Look up a tested process for a card.
+
+    Raises
+    ------
+    NoTestedProcess : without a tested process, and without an altitude.
+    ValueError : for a jar that is no size.
+    """
     small = " ".join(method.lower().split())
     known = {name: name for name in METHODS} | _METHOD_WORDS
     lines = process_lines(product, known.get(small, method), pack.strip().lower(), jar, altitude)
-    if altitude is None:
-        raise ValueError("no altitude")
-    return ProcessCard(jar, altitude, lines[0], lines[1:])
+    return ProcessCard(jar, known_altitude(altitude), lines[0], lines[1:])

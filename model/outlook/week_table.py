@@ -1,9 +1,15 @@
 """What to do in one week: what is picked, eaten fresh, put up and spared."""
 
+from datetime import date, timedelta
+
 import numpy as np
 import pandas as pd
 
 from model.planning import PlannedSeason
+from model.season.arrays import Bools
+from model.season.kitchen import Preserve
+
+SOON_WEEKS = 8
 
 
 def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
@@ -38,8 +44,10 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
 
 
 def opening_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
-    """One row a preserve to open in a week, by the plan's pace."""
+    """One row a preserve to open in a week, by the plan's pace, with why it is opened now."""
     case, plan = planned.case, planned.plan
+    opened = plan.opened[:, week] > 0.02
+    why = _why_now(planned, week, opened)
     rows = [
         {
             "preserve": preserve.name,
@@ -47,11 +55,43 @@ def opening_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
             "unit": preserve.unit,
             "opened": float(plan.opened[r, week]),
             "portions": float(plan.opened[r, week] * preserve.portions),
+            "why": why[preserve.name],
         }
         for r, preserve in enumerate(case.season.preserves)
-        if plan.opened[r, week] > 0.02
+        if opened[r]
     ]
-    return pd.DataFrame(rows, columns=["preserve", "food", "unit", "opened", "portions"])
+    return pd.DataFrame(rows, columns=["preserve", "food", "unit", "opened", "portions", "why"])
+
+
+def _why_now(planned: PlannedSeason, week: int, opened: Bools) -> dict[str, str]:
+    """Say of each preserve why it is opened: its keeping life, its age, or the plan's pace.
+
+    What is put up this season is younger than anything counted, so it is never the oldest.
+    """
+    season, monday = planned.case.season, planned.case.weeks.monday(week)
+    made: dict[str, date] = {}
+    for count in planned.case.stock:
+        made[count.preserve] = min(count.put_up, made.get(count.preserve, count.put_up))
+    why = {}
+    for r in np.flatnonzero(opened):
+        preserve = season.preserves[int(r)]
+        of_food = [
+            made[p.name] for p in season.preserves if p.food == preserve.food and p.name in made
+        ]
+        why[preserve.name] = _why(made.get(preserve.name), preserve, of_food, monday)
+    return why
+
+
+def _why(made: date | None, preserve: Preserve, of_food: list[date], monday: date) -> str:
+    """Give the reason of one preserve, whose oldest on the shelf was ``made`` on a day."""
+    if made is None:
+        return "the plan's pace"
+    left = made + timedelta(weeks=preserve.keeps_weeks) - monday
+    if left <= timedelta(weeks=SOON_WEEKS):
+        return "past its best soon" if left > timedelta(0) else "past its best"
+    if len(of_food) > 1 and made == min(of_food):
+        return f"oldest of {preserve.food}"
+    return "the plan's pace"
 
 
 def week_table(planned: PlannedSeason) -> pd.DataFrame:

@@ -59,6 +59,15 @@ def process_lines(
             f"{jar} is larger",
             [f"use a {largest} or smaller", *ways_that_remain(own)],
         )
+    height = known_altitude(altitude)
+    inside = tuple(line for line in lines if line.jar == size and _holds(line, height))
+    if not inside:
+        raise _no_band(own, size, method, height, max(line.to_ft for line in lines))
+    return inside
+
+
+def known_altitude(altitude: Fraction | None) -> Fraction:
+    """Give an altitude that tables can be asked for; raises NoAltitude and NoTestedProcess."""
     if altitude is None:
         raise NoAltitude(
             "without the altitude there is no figure: it changes every time and pressure",
@@ -68,10 +77,7 @@ def process_lines(
         check_altitude(altitude)
     except ValueError as error:
         raise NoTestedProcess(str(error), ["mend the altitude of the kitchen"]) from error
-    inside = tuple(line for line in lines if line.jar == size and _holds(line, altitude))
-    if not inside:
-        raise _no_band(own, size, method, altitude, max(line.to_ft for line in lines))
-    return inside
+    return altitude
 
 
 def _tested_product(name: str) -> str:

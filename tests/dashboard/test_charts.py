@@ -13,6 +13,8 @@ from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import SOURCES, hours_chart, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
+from dashboard.charts.theme import titled
+from dashboard.lasting import lasting_rows, shortfall_rows
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
 
@@ -23,7 +25,7 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
     stock = tables.with_dates(model.food_stock_table(plan), "week")
     jars = tables.with_dates(model.stock_table(plan), "week")
     lean = tables.with_dates(model.lean_table(plan), "begins", "ends")
-    foods = tables.lasting_rows(model.food_table(plan))
+    foods = lasting_rows(model.food_table(plan), TODAY.date(), 0.5)
     weeks = tables.week_rows(model.week_table(plan))
     supply = tables.with_dates(model.supply_table(plan), "week")
     supply["order"] = [SOURCES.index(source) for source in supply["source"]]
@@ -36,7 +38,7 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
         "lasts": lasts_chart(foods, TODAY, "t"),
         "curve": food_curve(stock, lean, marks, "t"),
         "small": small_curve(stock, lean, foods[["food", "new_crop"]], "t"),
-        "jars": preserve_curves(jars, lean, marks, "t"),
+        "jars": preserve_curves(jars, lean, marks, "t", "Jars"),
     }
 
 
@@ -66,6 +68,55 @@ def test_a_chart_draws_only_columns_that_its_table_has(
         assert fields <= set(rows[0])
 
 
+@pytest.mark.parametrize("name", ["curve", "small"])
+def test_where_all_is_nought_the_axis_runs_from_nought_to_one(
+    tiny_plan: model.PlannedSeason, name: str
+) -> None:
+    stock = tables.with_dates(model.food_stock_table(tiny_plan), "week")
+    numbers = [column for column in stock.columns if column.endswith("portions")]
+    stock[numbers] = 0.0
+    lean = tables.with_dates(model.lean_table(tiny_plan), "begins", "ends")
+    marks = pd.DataFrame([{"week": TODAY, "what": "today", "new_crop": TODAY}])
+    chart = (food_curve if name == "curve" else small_curve)(stock, lean, marks, "t")
+    scales = [
+        layer["encoding"]["y"]["scale"]
+        for layer, _ in layers(chart.to_dict())
+        if "scale" in layer["encoding"].get("y", {})
+    ]
+
+    assert scales == [{"domain": [0, 1]}]
+
+
+def test_many_preserves_are_told_apart_by_colour_or_dash() -> None:
+    names = [f"preserve {n:02d}" for n in range(30)]
+    stock = pd.DataFrame(
+        [{"preserve": n, "week": TODAY, "jars": 1.0, "low": 0.0, "high": 2.0} for n in names]
+    )
+    lean = pd.DataFrame([{"begins": TODAY, "ends": TODAY}])
+    marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
+    spec = preserve_curves(stock, lean, marks, "t", "Jars").to_dict()
+    line = next(e for e in (x["encoding"] for x, _ in layers(spec)) if "strokeDash" in e)
+    looks = {
+        (colour, tuple(dash))
+        for colour, dash in zip(
+            line["color"]["scale"]["range"], line["strokeDash"]["scale"]["range"], strict=True
+        )
+    }
+
+    assert len(looks) == len(names)
+    assert line["color"]["legend"]["columns"] == 1
+
+
+def test_a_long_title_is_broken_into_lines_that_a_phone_shows(
+    charts: dict[str, alt.LayerChart],
+) -> None:
+    lines = titled(charts["lasts"], "So many words that no phone shows them in one line", 100)
+    text = lines.to_dict()["title"]["text"]
+
+    assert len(text) > 1
+    assert all(len(line) <= 46 for line in text)  # 358 px at 15 px a letter's half width
+
+
 def test_every_column_of_every_outlook_table_has_a_heading(
     tiny_plan: model.PlannedSeason,
 ) -> None:
@@ -87,7 +138,14 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         model.week_table(plan),
         model.fresh_table(plan, 0),
         model.opening_table(plan, 0),
-        tables.shortfall_rows(model.food_table(plan)),
+        shortfall_rows(model.food_table(plan)),
+        tables.garden_rows(model.planting_table(plan), "metric"),
+        tables.yield_rows(model.planting_table(plan), "metric"),
+        tables.jar_rows(model.preserve_table(plan), plan.by_hand, "metric"),
+        tables.count_rows(model.preserve_table(plan), "metric"),
+        tables.picking_rows(model.fresh_table(plan, 22), "metric"),
+        tables.opening_rows(model.opening_table(plan, 0), "metric"),
+        tables.limit_rows(model.limit_table(plan), "metric"),
     ]
 
     for table in shown:

@@ -4,10 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from model.outlook.kitchen_table import process_words
-from model.outlook.process_card import process_card
+from model.outlook.process_card import ProcessCard, process_card
 from model.reference.read import table
-from model.season.kitchen import ProcessTime
+from model.season.season import Season
 from tests.small_season import TABLES, small_season
 
 TOMATOES = "Tomatoes, whole or halved, in water"
@@ -76,28 +75,34 @@ def test_headspace_and_sterilised_jars_are_told_where_they_belong() -> None:
     assert "Headspace 6 mm (0.25 in)." in jam
 
 
-def test_the_words_of_a_planned_preserve_tell_acid_jars_and_heat() -> None:
+def card_of(season: Season, preserve: str) -> ProcessCard | None:
+    return ProcessCard.of_preserve(season.preserve(preserve), season.altitude_ft)
+
+
+def test_the_card_of_a_planned_preserve_tells_acid_jars_and_heat() -> None:
     season = small_season(
         household="household,invented,altitude_m,notes_date\nTiny,yes,100,2027-03-01\n"
     )
-    tomatoes = process_words(season.preserve("whole tomatoes"))
+    tomatoes, beans = card_of(season, "whole tomatoes"), card_of(season, "dilled beans")
 
-    assert "at the boil" in tomatoes
-    assert "acid in every jar" in tomatoes
-    assert "sterilise" not in tomatoes
-    assert "sterilise the empty jars" in process_words(season.preserve("dilled beans"))
-    assert process_words(season.preserve("frozen beans")) == ""
+    assert tomatoes is not None
+    assert beans is not None
+    assert "in boiling water" in tomatoes.figure
+    assert tomatoes.steps[0].startswith("Acid goes into every jar: ")
+    assert not any("Sterilise" in step for step in tomatoes.steps)
+    assert any("Sterilise the empty jars" in step for step in beans.steps)
+    assert card_of(season, "frozen beans") is None
 
 
 @pytest.mark.parametrize("gauge", ["dial gauge", "weighted gauge"])
-def test_the_words_of_a_planned_preserve_name_the_gauge(gauge: str) -> None:
+def test_the_card_of_a_planned_preserve_names_the_gauge(gauge: str) -> None:
     season = small_season(
         equipment=TABLES["equipment.csv"] + f'canner,"pressure canner, {gauge}",pint,9\n',
         preserves=TABLES["preserves.csv"]
         + 'canned beans,beans,bush bean,pressure,"Beans, snap (green, wax, Italian), pieces",'
         "raw,pint,0\n",
     )
-    preserve = season.preserve("canned beans")
-    assert isinstance(preserve.process, ProcessTime)
+    card = card_of(season, "canned beans")
 
-    assert f"{preserve.process.pressure_psi} psi, {gauge}" in process_words(preserve)
+    assert card is not None
+    assert card.figure.endswith(f"{card.process.pressure_psi} psi, {gauge}")

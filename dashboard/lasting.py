@@ -1,0 +1,81 @@
+"""How each food stands: one meaning of enough, for every sentence, colour, table and chart."""
+
+from datetime import date
+
+import pandas as pd
+
+from dashboard.words import PLATE, about, chance, day, day_or, plate_words, short_day
+
+# a food is said to last when it does in eight years of ten, the household's "almost always"
+ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
+GONE, NONE = "gives out", ("none left", "none put up")
+LEAST_PORTIONS = 0.05
+
+
+def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.DataFrame:
+    """Add how each food stands and the words beside its bar; the plate first, then by date.
+
+    ``standing`` is enough, just about, gives out, or that there is none: nothing was left of it
+    today, or nothing of it stands there as its weeks without fresh begin.
+    """
+    shown = foods.copy()
+    shown["enough"] = [
+        next(word for least, word in ENOUGH if share >= least) for share in shown["chance_lasts"]
+    ]
+    shown["standing"] = [_standing(row, today) for row in shown.itertuples()]
+    shown["label"] = [
+        short_day(row.lasts_until) if row.standing == GONE else row.standing
+        for row in shown.itertuples()
+    ]
+    for name in ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop", "keeps_until"):
+        shown[name] = pd.to_datetime(shown[name])
+    shown["other"] = shown["food"] != PLATE
+    shown["food"] = shown["food"].replace(PLATE, plate_words(lean_share))
+    return shown.sort_values(["other", "lasts_until"], ignore_index=True, kind="stable")
+
+
+def _standing(row: tuple, today: date) -> str:
+    if row.enough != "no":
+        return {"yes": "enough", "likely": "just about"}[row.enough]
+    if row.lasts_until <= row.begins and row.use_up_portions < LEAST_PORTIONS:
+        return NONE[0] if row.begins <= today else NONE[1]
+    return GONE
+
+
+def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
+    """Give how long each food lasts, in words."""
+    return pd.DataFrame(
+        [
+            {
+                "food": row.food,
+                "standing": row.standing,
+                "lasts_until": "the new crop" if row.enough != "no" else day(row.lasts_until),
+                "lasts_low": day(row.lasts_low),
+                "new_crop": day_or(row.new_crop, "none planted"),
+                "chance_lasts": chance(row.chance_lasts),
+                "level_portions": about(row.level_portions),
+                "keeps_until": day_or(row.keeps_until, ""),
+                "met_portions": about(row.met_portions),
+                "wanted_portions": about(row.wanted_portions),
+            }
+            for row in foods.itertuples()
+        ]
+    )
+
+
+def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
+    """Give the portions that each food falls short of the want, the most first."""
+    short = foods[foods["wanted_portions"] - foods["met_portions"] >= 1].copy()
+    short["short_portions"] = short["wanted_portions"] - short["met_portions"]
+    return pd.DataFrame(
+        [
+            {
+                "food": row.food,
+                "short_portions": about(row.short_portions),
+                "wanted_portions": about(row.wanted_portions),
+                "lasts_until": day(row.lasts_until),
+                "new_crop": day_or(row.new_crop, "none planted"),
+            }
+            for row in short.sort_values("short_portions", ascending=False).itertuples()
+        ]
+    )

@@ -1,0 +1,73 @@
+"""The head of every place: its title, whose notes it shows, the way to the others, the plan."""
+
+from collections.abc import Callable
+from datetime import date
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.cached import planned
+from dashboard.look import faults
+from dashboard.words import counted_words, day
+from model import PlannedSeason, Season
+
+Retitle = Callable[[PlannedSeason, str], str]
+PLACES = {
+    "views/spring.py": ("Spring: what to plant", ":material/potted_plant:"),
+    "views/this_week.py": ("This week", ":material/skillet:"),
+    "views/winter.py": ("Winter: will it last", ":material/shelves:"),
+}
+
+
+def _same(_: PlannedSeason, title: str) -> str:
+    return title
+
+
+def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> PlannedSeason:
+    """Show the head of a place and give its plan; ``stock`` also says when it was counted.
+
+    ``retitle`` may give another title once the plan is known. Nothing more is shown of a
+    season that cannot be planned: its faults are listed instead.
+    """
+    season, today = session.season(), session.today()
+    if season is None:
+        st.stop()
+    head = st.empty()
+    head.title(title)
+    st.caption(_whose(season, today, stock=stock))
+    _ways()
+    _banner()
+    try:
+        plan = planned(season, today)
+    except model.PlanningError as error:
+        faults(error, f"These notes cannot be planned from {day(today)}.")
+        st.stop()
+    head.title(retitle(plan, title))
+    return plan
+
+
+def _whose(season: Season, today: date, *, stock: bool) -> str:
+    parts = [season.household + (", an invented household" if season.invented else "")]
+    parts.append(f"looked at from {day(today)}")
+    if stock:
+        parts.append(counted_words(season.counted_on(today), today))
+    return " · ".join(parts)
+
+
+def _ways() -> None:
+    """Lead to the other places without the side bar, where the screen is narrow."""
+    with st.container(key="ways", horizontal=True, gap="small"):
+        for file, (words, icon) in PLACES.items():
+            st.page_link(file, label=words.partition(":")[0], icon=icon)
+
+
+def _banner() -> None:
+    """Say on every page that the season shown is a changed one."""
+    kept = session.tried()
+    if not kept:
+        return
+    with st.container(key="tried", border=True, horizontal=True, vertical_alignment="center"):
+        changes = "; ".join(one.words for one in kept)
+        st.markdown(f"**You are looking at a tried change**: {changes}.")
+        st.button("Undo", on_click=session.undo, key="undo", icon=":material/undo:")

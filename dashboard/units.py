@@ -1,0 +1,92 @@
+"""Quantities in the household's own units; inside, everything is metric.
+
+Amounts of a preserve are counted in its own unit (jar, pack, kg, litre, 100 g bag): only
+kilograms and litres are told otherwise in a household of US units.
+"""
+
+import math
+from fractions import Fraction
+
+from dashboard.words import about
+
+US = "US"
+KG_PER_LB = 0.45359237
+M2_PER_FT2 = 0.09290304
+M_PER_FT = Fraction(3048, 10000)
+L_PER_QT = 0.946352946
+L_PER_CU_FT = 28.316846592
+
+# Unit inside -> the word a household of US units uses, and how much of the inside unit one is.
+_OWN = {
+    "kg": ("lb", KG_PER_LB),
+    "litre": ("qt", L_PER_QT),
+    "l": ("cu ft", L_PER_CU_FT),
+    "m2": ("ft²", M2_PER_FT2),
+    "m2 of bed": ("ft²", M2_PER_FT2),
+    "m of row": ("ft of row", float(M_PER_FT)),
+}
+_NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "litre": "litre"}
+
+
+def in_own(number: float, unit: str, units: str) -> tuple[float, str]:
+    """Give a number and its unit as the household counts them."""
+    if units == US and unit in _OWN:
+        word, each = _OWN[unit]
+        return number / each, word
+    return number, "m²" if unit.startswith("m2") else unit
+
+
+def from_own(number: float, unit: str, units: str) -> float:
+    """Give a number that the household wrote in its own unit in the unit used inside."""
+    return number * _OWN[unit][1] if units == US and unit in _OWN else number
+
+
+def weight(kg: float, units: str) -> str:
+    """Give a weight in the household's own unit."""
+    return units_of(kg, "kg", units)
+
+
+def weights(low_kg: float, high_kg: float, units: str) -> str:
+    """Give a range of weights, its unit once."""
+    low, unit = in_own(low_kg, "kg", units)
+    return f"{about(low)} to {about(in_own(high_kg, 'kg', units)[0])} {unit}"
+
+
+def amount(number: float, per: str, units: str) -> str:
+    """Give how much is planted, in its own unit; plants are whole."""
+    if per == "plant":
+        plants = math.ceil(number - 1e-9)
+        return f"{plants} plant{'s' if plants != 1 else ''}"
+    own, word = in_own(number, per, units)
+    return f"{about(own)} {word}"
+
+
+def altitude(feet: Fraction, units: str) -> str:
+    """Give an altitude in whole units, never lower than it is: a lower one asks for less."""
+    if units == US:
+        return f"{math.ceil(feet)} ft"
+    return f"{math.ceil(feet * M_PER_FT)} m"
+
+
+def units_of(number: float, unit: str, units: str) -> str:
+    """Give a number of jars, packs, kilograms or litres with the right noun."""
+    if unit not in _NOUNS or (unit == "litre" and units == US):
+        own, word = in_own(number, unit, units)
+        return f"{about(own)} {word}"
+    if unit == "litre":
+        return f"{about(number)} {'litre' if about(number) == '1' else 'litres'}"
+    whole = round(number)
+    return f"{whole} {_NOUNS[unit]}{'' if whole == 1 else 's'}"
+
+
+def part_units(number: float, unit: str, units: str) -> str:
+    """Give part of a jar or pack as people say it: half a jar, 2 1/2 jars, or one a fortnight."""
+    if unit in ("kg", "litre"):
+        return units_of(number, unit, units)
+    halves, noun = round(2 * number), _NOUNS[unit]
+    if halves == 0:
+        return f"one {noun} in {round(1 / number)} weeks"
+    if halves == 1:
+        return f"half a {noun}"
+    whole = f"{halves // 2}½" if halves % 2 else f"{halves // 2}"
+    return f"{whole} {noun if halves == 2 else noun + 's'}"

@@ -1,0 +1,55 @@
+"""What a person does on the pages, and what they read there."""
+
+import io
+import zipfile
+from datetime import date
+
+from streamlit.testing.v1 import AppTest
+from streamlit.testing.v1.element_tree import Element
+
+from tests.small_season import TABLES
+
+
+def zipped(**changes: str) -> bytes:
+    """Give the tiny season as a zip, with some of its files changed."""
+    content = io.BytesIO()
+    with zipfile.ZipFile(content, "w") as archive:
+        for name, text in TABLES.items():
+            archive.writestr(name, changes.get(name.removesuffix(".csv"), text))
+    return content.getvalue()
+
+
+def bring_in(app: AppTest, content: bytes, name: str = "ours.zip") -> AppTest:
+    if app.radio(key="household").value != "My own":
+        app.radio(key="household").set_value("My own").run()
+    app.file_uploader(key="own_notes").set_value((name, content, "application/zip"))
+    return app.run()
+
+
+def look(app: AppTest, household: str, day: date, page: str) -> AppTest:
+    if app.radio(key="household").value != household:
+        app.radio(key="household").set_value(household).run()
+    app.date_input[0].set_value(day).run()
+    app.switch_page(page).run()
+    assert app.date_input[0].value == day
+    return app
+
+
+def part(app: AppTest, name: str) -> AppTest:
+    """Open a part of a page."""
+    control = next(control for control in app.segmented_control if name in control.options)
+    return control.set_value(name).run()
+
+
+def labelled(app: AppTest, kind: str, label: str) -> Element:
+    """Give the widget of a kind whose label begins so."""
+    return next(widget for widget in app.get(kind) if widget.label.startswith(label))
+
+
+def words(app: AppTest) -> str:
+    return " ".join(element.value for element in [*app.markdown, *app.caption, *app.text])
+
+
+def table_with(app: AppTest, *columns: str):
+    """Give the first table that has some columns."""
+    return next(t.value for t in app.dataframe if set(columns) <= set(t.value.columns))

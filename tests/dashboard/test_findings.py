@@ -1,0 +1,91 @@
+"""Sentences that say what the tables hold."""
+
+from datetime import date
+
+import pandas as pd
+import pytest
+
+import model
+from dashboard.findings import all_started, limit_words, progress_words
+from dashboard.words import counted_words
+
+
+def test_a_spring_is_fixed_once_all_of_it_is_in_the_ground(tiny: model.Season) -> None:
+    assert not all_started(tiny, date(2027, 5, 27))
+    assert all_started(tiny, date(2027, 5, 28))
+
+
+def progress(*rows: tuple[str, str]) -> pd.DataFrame:
+    return pd.DataFrame(
+        [
+            {
+                "crop": crop,
+                "status": status,
+                "picked_kg": 2.0,
+                "expected_so_far_kg": 1.0,
+                "to_come_kg": 3.0,
+            }
+            for crop, status in rows
+        ]
+    )
+
+
+def kg(number: float) -> str:
+    return f"{number:.0f} kg"
+
+
+def test_a_season_without_a_log_is_unknown_and_not_behind() -> None:
+    nothing = progress(("tomato", "nothing logged"), ("peach", "nothing logged"))
+
+    assert progress_words(nothing, date(2026, 3, 11), kg) == [
+        "Nothing has been logged since 11 Mar 2026, so the season's standing is unknown."
+    ]
+    assert progress_words(nothing, None, kg)[0].startswith("Nothing has been logged, so")
+
+
+def test_much_so_early_of_what_ripens_at_once_may_mean_less_to_come() -> None:
+    said = progress_words(progress(("sweet corn", "ahead or early"), ("pea", "behind")), None, kg)
+
+    assert said[0].startswith("**Ahead or early**: sweet corn (2 kg of 1 kg).")
+    assert "less may be to come" in said[0]
+    over = progress(("sweet corn", "ahead or early")).assign(to_come_kg=0.0)
+    assert "less" not in progress_words(over, None, kg)[0]
+    assert said[1] == "**Behind**: pea (2 kg of 1 kg)."
+
+
+def test_what_ripens_at_once_is_ahead_or_early_and_what_keeps_bearing_is_ahead(
+    alder_lane: model.Season,
+) -> None:
+    table = model.progress_table(model.plan_season(alder_lane, date(2027, 10, 1), years=5))
+    status = table.set_index("crop")["status"]
+
+    # written into the invented log: much sweet corn, which ripens at once, and many cucumbers
+    assert status["sweet corn"] == "ahead or early"
+    assert status["pickling cucumber"] == "ahead"
+    assert "nothing logged" not in set(status)
+
+
+def test_nothing_logged_this_season_gives_no_verdict(two_rivers: model.Season) -> None:
+    table = model.progress_table(model.plan_season(two_rivers, date(2027, 2, 15), years=5))
+
+    assert set(table["status"]) == {"nothing logged"}
+
+
+@pytest.mark.parametrize(
+    ("counted", "words"),
+    [
+        (None, "Shelf never counted: taken as empty"),
+        (date(2028, 1, 8), "Shelf counted 8 Jan 2028 (within the week)"),
+        (date(2028, 1, 3), "Shelf counted 3 Jan 2028 (1 week ago)"),
+        (date(2027, 12, 20), "Shelf counted 20 Dec 2027 (3 weeks ago)"),
+    ],
+)
+def test_the_age_of_the_stock_take_is_told(counted: date | None, words: str) -> None:
+    assert counted_words(counted, date(2028, 1, 10)) == words
+
+
+def test_limits_that_leave_room_are_not_named() -> None:
+    limits = pd.DataFrame({"limit": ["oven"], "share": [0.5], "week": [date(2027, 6, 7)]})
+
+    assert limit_words(limits) == ""
+    assert limit_words(limits.assign(share=1.0)) == "oven (1 week from 7 Jun)"

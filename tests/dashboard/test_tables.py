@@ -1,0 +1,59 @@
+"""Tables for the eye: what comes first, what to give away, and nothing in foreign units."""
+
+import pytest
+
+import model
+from dashboard import tables
+from model import PlannedSeason
+
+
+def test_the_hand_rule_beside_the_plan_counts_failing_seals_too(spring_plan: PlannedSeason) -> None:
+    preserves = model.preserve_table(spring_plan)
+    rows = tables.jar_rows(preserves, spring_plan.by_hand, "metric").set_index("preserve")
+    rule = next(rule for rule in spring_plan.by_hand if rule.to_fill > rule.sealed_needed)
+
+    assert rows.loc[rule.preserve, "by_hand_fill"] == f"{rule.to_fill} jars"
+
+
+def test_the_planted_crops_show_what_to_give_away(spring_plan: PlannedSeason) -> None:
+    plantings = model.planting_table(spring_plan)
+    spare = spring_plan.plan.spare_kg.sum()
+
+    assert plantings["spare_kg"].sum() == pytest.approx(spare, rel=0.02)
+    assert "spare_kg" in tables.garden_rows(plantings, "metric")
+    assert "spare_kg" not in tables.garden_rows(plantings.assign(spare_kg=0.0), "metric")
+
+
+def test_what_is_past_its_best_is_taken_from_the_shelf_first(spring_plan: PlannedSeason) -> None:
+    opened = tables.opening_rows(model.opening_table(spring_plan, 0), "metric")
+    first = opened["why"].str.startswith("past its best").tolist()
+
+    assert any(first)
+    assert first == sorted(first, reverse=True)
+
+
+def test_a_household_of_us_units_sees_no_kilogram(southern_plan: PlannedSeason) -> None:
+    plan = southern_plan
+    own = [
+        tables.garden_rows(model.planting_table(plan), "US"),
+        tables.jar_rows(model.preserve_table(plan), plan.by_hand, "US"),
+        tables.limit_rows(model.limit_table(plan), "US"),
+        tables.opening_rows(model.opening_table(plan, 0), "US"),
+        tables.picking_rows(model.fresh_table(plan, 12), "US"),
+        tables.batch_rows(model.batch_table(plan), "US"),
+    ]
+
+    for table in own:
+        cells = table.astype(str).to_numpy().ravel().tolist()
+        assert not any(cell.endswith((" kg", "m²", "litres")) or cell == "kg" for cell in cells)
+
+
+def test_the_us_household_s_jars_take_the_times_of_their_own_size(
+    two_rivers: model.Season,
+) -> None:
+    canned = [preserve for preserve in two_rivers.preserves if preserve.process is not None]
+
+    # 8, 16 and 32 US fluid ounces are exactly a half-pint, a pint and a quart
+    assert {"pint", "quart", "half-pint"} == {p.process.jar for p in canned}
+    for preserve in canned:
+        assert preserve.process.jar == preserve.jar, preserve.name
