@@ -3,8 +3,12 @@
 import hashlib
 import threading
 from collections import OrderedDict
+from collections.abc import Callable, Iterator, MutableMapping, Sequence
+from contextlib import contextmanager
 from datetime import date
 from importlib.resources import files
+from typing import TypeVar, cast
+from weakref import WeakKeyDictionary
 
 import streamlit as st
 
@@ -13,6 +17,8 @@ from model import PlannedSeason, Season
 
 DEMOS = {"Alder Lane": "alder_lane", "Two Rivers": "two_rivers"}
 MOST_PLANS = 12
+Progress = Callable[[str, float], None]
+Answer = TypeVar("Answer")
 
 
 @st.cache_resource(show_spinner=False)
@@ -50,30 +56,52 @@ def plan_shelf() -> PlanShelf:
     return PlanShelf()
 
 
-def fingerprint(season: Season, today: date) -> str:
-    """Name a season on a day by its content."""
-    return hashlib.sha256(f"{today}|{season!r}".encode()).hexdigest()
+def fingerprint(seasons: Sequence[Season], today: date) -> str:
+    """Name a run of seasons on a day by their content."""
+    return hashlib.sha256(f"{today}|{seasons!r}".encode()).hexdigest()
 
 
-def planned(season: Season, today: date, before: PlannedSeason | None = None) -> PlannedSeason:
-    """Give the plan of a season on a day, showing what is being done while it is made.
+def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
+    """Give the plan of the last of some seasons, showing what is being done while it is made.
 
-    ``before`` is an earlier plan of the same household, from which it is found quicker.
+    Each season is a small change of the one before, and its plan keeps to the one before.
     Raises PlanningError as ``model.plan_season`` does; the bar is gone by then.
     """
-    key = fingerprint(season, today)
+    key = fingerprint(tuple(seasons), today)
     known = plan_shelf().get(key)
     if known is not None:
         return known
-    bar = st.progress(0.0, text="Reading the season")
-    try:
-        made = model.plan_season(
-            season,
-            today,
-            before=before,
-            progress=lambda words, part: bar.progress(min(1.0, part), text=words),
-        )
-    finally:
-        bar.empty()
+    before = planned(seasons[:-1], today) if len(seasons) > 1 else None
+    with _bar() as progress:
+        made = model.plan_season(seasons[-1], today, before=before, progress=progress)
     plan_shelf().put(key, made)
     return made
+
+
+def answered(plan: PlannedSeason, question: str, ask: Callable[[Progress], Answer]) -> Answer:
+    """Give the answer to a question about a plan, worked out once while the plan is kept."""
+    known = _answers().setdefault(plan, {})
+    if question not in known:
+        with _bar() as progress:
+            known[question] = ask(progress)
+    return cast("Answer", known[question])
+
+
+@st.cache_resource(show_spinner=False)
+def _answers() -> MutableMapping[PlannedSeason, dict[str, object]]:
+    """Give the answers of all plans that are still kept somewhere."""
+    return WeakKeyDictionary()
+
+
+@contextmanager
+def _bar() -> Iterator[Progress]:
+    """Show what is being done, until it is done or fails."""
+    bar = st.progress(0.0, text="Reading the season")
+
+    def tell(words: str, part: float) -> None:
+        bar.progress(min(1.0, part), text=words)
+
+    try:
+        yield tell
+    finally:
+        bar.empty()

@@ -40,12 +40,13 @@ def page_style() -> None:
     st.html(_STYLE)
 
 
-def choice(label: str, options: list[str], key: str) -> str:
-    """Let one of a few parts of a page be chosen; the first is shown until then."""
+def choice(label: str, options: list[str], key: str, usual: str = "") -> str:
+    """Let one of a few options be chosen; the usual one, or the first, is until then."""
+    first = usual or options[0]
     chosen = st.segmented_control(
-        label, options, default=options[0], key=key, label_visibility="collapsed"
+        label, options, default=first, key=key, label_visibility="collapsed"
     )
-    return chosen or options[0]
+    return chosen or first
 
 
 def faults(error: PlanningError, head: str) -> None:

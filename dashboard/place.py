@@ -39,7 +39,7 @@ def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> Plan
     _ways()
     _banner()
     try:
-        plan = planned(season, today)
+        plan = planned(session.seasons(), today)
     except model.PlanningError as error:
         faults(error, f"These notes cannot be planned from {day(today)}.")
         st.stop()

@@ -1,6 +1,6 @@
 """Every key of the session, typed; the only file that touches ``st.session_state``."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 import streamlit as st
@@ -88,20 +88,43 @@ def undo() -> None:
     _remember(tried()[:-1])
 
 
-def season() -> Season | None:
-    """Give the season in use, with every change that is kept."""
+def seasons() -> tuple[Season, ...]:
+    """Give the season of the notes and, one after the other, what each kept change makes of it."""
     found = notes()
     if found is None:
-        return None
-    changed = found.season
+        return ()
+    every = [replace(found.season, plan_for=plan_for(found))]
     for one in tried():
-        changed = model.changed_season(changed, one.change, one.day)
-    return changed
+        every.append(model.changed_season(every[-1], one.change, one.day))
+    return tuple(every)
+
+
+def season() -> Season | None:
+    """Give the season in use, with every change that is kept."""
+    every = seasons()
+    return every[-1] if every else None
+
+
+def plan_for(found: Notes) -> str:
+    """Give how much bad years weigh: as chosen on the page, else as in the notes."""
+    return _chosen_for().get(_key(), found.season.plan_for)
+
+
+def choose_plan_for(words: str) -> None:
+    """Weigh bad years so from now on, in the notes in use."""
+    st.session_state["plan_for"] = {**_chosen_for(), _key(): words}
+
+
+def _chosen_for() -> dict[str, str]:
+    chosen = st.session_state.get("plan_for")
+    return chosen if isinstance(chosen, dict) else {}
 
 
 def scope() -> str:
     """Name what widgets of a page stand for: the notes, the day and the changes kept."""
-    return f"{_key()}_{today()}_{len(tried())}"
+    found = notes()
+    outlook = plan_for(found) if found else ""
+    return f"{_key()}_{today()}_{len(tried())}_{outlook}"
 
 
 def _key() -> str:

@@ -224,6 +224,7 @@ def compared_jars(jars: pd.DataFrame, units: str) -> pd.DataFrame:
                 "after": round(after),
                 "difference": f"{round(after) - round(before):+d}",
                 "unit": unit,
+                "reason": row.reason,
             }
         )
     return pd.DataFrame(rows)

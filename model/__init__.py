@@ -24,6 +24,7 @@ from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
+from model.planting.ways import Interval
 from model.questions.glut import GlutSplit, glut_table, split_glut
 from model.questions.hedges import hedge_table
 from model.questions.one_more import one_more_table
@@ -34,13 +35,16 @@ from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
 from model.season.season import Season
+from model.season.settings import PLAN_FOR
 
 __all__ = [
     "HEADINGS",
     "METHODS",
+    "PLAN_FOR",
     "Change",
     "GlutSplit",
     "HandRule",
+    "Interval",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",

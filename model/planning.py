@@ -135,7 +135,8 @@ def _planting(
 ) -> PlantingChoice:
     """Choose what to plant; after a small change with the margin that was chosen before."""
     words = "Trying how much more to plant than an ordinary year needs"
-    if before is not None and before.planting.tried:
+    same = before is not None and before.case.season.plan_for == case.season.plan_for
+    if before is not None and same and before.planting.tried:
         amounts, _ = with_margin(case, before.planting.margin, before.basis)
         return replace(before.planting, amounts=amounts)
     return tuned_margin(case, generator, progress=lambda part: progress(words, 0.05 + 0.35 * part))

@@ -42,7 +42,8 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
         st.caption("Choose something above: the new plan is then shown beside this one.")
         return
     try:
-        after = planned(model.changed_season(plan.case.season, change, today), today, before=plan)
+        changed = model.changed_season(plan.case.season, change, today)
+        after = planned((*session.seasons(), changed), today)
     except model.PlanningError as error:
         faults(error, "With this change there is no plan.")
         return

@@ -62,7 +62,7 @@ def _read(name: str, content: bytes) -> session.Notes | None:
     """Read notes and plan them once; None, with every fault listed, if that cannot be done."""
     try:
         season = model.season_from_zip(content, name)
-        planned(season, session.first_day(season))
+        planned((season,), session.first_day(season))
     except PlanningError as error:
         faults(error, "The notes in use stay as they were.")
         return None

@@ -9,6 +9,7 @@ from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import all_started, limit_words, over_headline, spring_headline
 from dashboard.forms.change_form import change_form
+from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, table
@@ -21,9 +22,9 @@ from dashboard.tables import (
     week_rows,
     yield_rows,
 )
-from model import PlannedSeason
+from model import PlannedSeason, Season
 
-TABLE_PX = 352
+TABLE_PX, CONTROL_PX = 352, 48
 
 
 def show() -> None:
@@ -43,12 +44,24 @@ def show() -> None:
     st.markdown(spring_headline(jars, foods, limits, fixed=fixed))
     garden, kitchen = st.columns([7, 6], gap="small")
     with garden:
-        st.subheader("Planted" if fixed else "Plant")
+        free = bool(plan.planting.tried)
+        st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
+        if free:
+            _plan_for(season)
         table(garden_rows(model.planting_table(plan), season.units), TABLE_PX, key="plantings")
     with kitchen:
         st.subheader("Put up")
-        table(jar_rows(jars, plan.by_hand, season.units), TABLE_PX, key="jars")
+        height = TABLE_PX + CONTROL_PX * free
+        table(jar_rows(jars, plan.by_hand, season.units), height, key="jars")
     _more(plan, limits)
+
+
+def _plan_for(season: Season) -> None:
+    """Let the household say how much bad years weigh in what it plants."""
+    chosen = choice("Plan for", list(model.PLAN_FOR), "plan_for_choice", season.plan_for)
+    if chosen != season.plan_for:
+        session.choose_plan_for(chosen)
+        st.rerun()
 
 
 def _is_over(plan: PlannedSeason) -> bool:
@@ -67,7 +80,8 @@ def _over(plan: PlannedSeason) -> None:
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     when, time, why, change = "When it is picked", "Kitchen hours", "The working", "Try a change"
-    chosen = choice("More", [when, time, why, change], key="spring_more")
+    asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
+    chosen = choice("More", [when, time, why, change, *asks], key="spring_more")
     if chosen == when:
         harvest = strips(model.harvest_table(plan), plan.case.season.units)
         title = "The weeks of picking; the darker, the more"
@@ -86,6 +100,8 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
         with st.expander("What the plan counts on, and why it differs from the hand rule"):
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")
+    elif chosen in asks:
+        asks[chosen](plan)
     else:
         change_form(plan, session.today(), loss=False)
 

@@ -10,6 +10,7 @@ from dashboard import place, session
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
 from dashboard.forms.change_form import change_form
+from dashboard.forms.glut_form import glut_form
 from dashboard.forms.process_form import process_form
 from dashboard.look import choice, table
 from dashboard.process import process_lines
@@ -99,9 +100,12 @@ def _season(plan: PlannedSeason, units: str) -> None:
 
 
 def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
-    coming, gone, process = "The weeks to come", "Something is gone", "Process times"
-    chosen = choice("More", [coming, gone, process], key="week_more")
-    if chosen == gone:
+    coming, glut = "The weeks to come", "A glut on the table"
+    gone, process = "Something is gone", "Process times"
+    chosen = choice("More", [coming, glut, gone, process], key="week_more")
+    if chosen == glut:
+        glut_form(plan)
+    elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
         process_form(plan.case.season)

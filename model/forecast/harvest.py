@@ -164,11 +164,15 @@ def _bounds(
 ) -> tuple[Floats, Floats]:
     """Give the least and the most of each planting; what has been started is fixed.
 
+    What is sown and waits to be planted out can still be made smaller.
+
     Of one choice each planting may take nothing or all, but none goes where its family has
     stood, if another may.
     """
     least = np.array([p.amount if _begun(p, today) else p.least for p in plantings])
-    most = np.array([p.amount if _begun(p, today) else p.most for p in plantings])
+    most = np.array(
+        [p.amount if _begun(p, today) or _sown(p, today) else p.most for p in plantings]
+    )
     for choice in _choices(plantings, today):
         rested = [b for b in choice.members if not grown_before(season, plantings[b], year)]
         for b in choice.members:
@@ -205,6 +209,10 @@ def ordinary_harvest(season: Season, weeks: Weeks) -> Floats:
 
 def _begun(planting: Planting, today: date) -> bool:
     return planting.started is not None and planting.started <= today
+
+
+def _sown(planting: Planting, today: date) -> bool:
+    return planting.sown is not None and planting.sown <= today
 
 
 def _loss(season: Season, planting: Planting) -> float:

@@ -34,7 +34,14 @@ def _more(planned: PlannedSeason, r: int) -> str:
     left = plan.shelf[r, ends - 1] if ends else 0.0
     if left >= 0.5 * (plan.to_fill[r] - planned.by_hand[r].to_fill):
         return "bad year: some are kept in hand for it"
-    return "eating is not level, or it stands in for another that falls short"
+    short = [
+        case.arrays.preserves[other]
+        for other in np.flatnonzero(case.arrays.food_of_preserve == case.arrays.food_of_preserve[r])
+        if plan.to_fill[other] < planned.by_hand[other].to_fill - 1
+    ]
+    if short:
+        return f"instead: it stands in for {_listed(short[:2])}"
+    return "eating: the weeks without fresh want more than the rule's even share"
 
 
 def _fewer(planned: PlannedSeason, uses: list[LimitUse], r: int) -> str:

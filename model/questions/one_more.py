@@ -56,6 +56,7 @@ STEPS = {
     "freezing": (Step("freezing one more kg that week", 1.0),),
     "dryer": (Step("drying one more kg that week", 1.0),),
 }
+UNIT_WORDS = {"plant": "plant", "m2 of bed": "square metre", "m of row": "metre of row"}
 BY_WEEK = ("kitchen hours", "freezing", "dryer")
 COLUMNS = ("limit", "week", "step", "steps", "portions", "jars")
 
@@ -131,8 +132,8 @@ def _ground(
         words = (
             "one more plant" if planting.per == "plant" else f"one more {planting.per[:2].strip()}"
         )
-        sown = f", {planting.started}" if planting.started else ""
-        wider.append((f"most of {planting.label}{sown}", words, 0, _more_of(case, planting)))
+        sown = f" ({planting.started})" if planting.started else ""
+        wider.append((f"{planting.label}{sown}, at its most", words, 0, _more_of(case, planting)))
     for done, (limit, words, week, season) in enumerate(wider):
         progress(done / len(wider))
         after = _sketch(make_case(season, case.today), planned)

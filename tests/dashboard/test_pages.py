@@ -47,7 +47,7 @@ def test_every_part_of_a_page_opens(app: AppTest, page: str) -> None:
 def test_spring_says_how_many_jars_and_what_limits(app: AppTest) -> None:
     assert "jars**" in words(app)
     assert "should reach the new crop" in words(app)
-    assert {"Plant", "Put up"} <= {element.value for element in app.subheader}
+    assert {"Plant for", "Put up"} <= {element.value for element in app.subheader}
 
 
 def test_spring_shows_the_hand_rule_beside_the_plan(app: AppTest) -> None:

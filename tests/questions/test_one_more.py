@@ -45,7 +45,7 @@ def test_in_spring_more_ground_is_held_against_the_same_years() -> None:
     )
     planned = model.plan_season(season, TODAY, years=50)
     table = model.one_more_table(planned)
-    ground = table[table["limit"].str.startswith(("only bed", "most of tomato"))]
+    ground = table[table["limit"].str.startswith(("only bed", "tomato in only bed"))]
 
     assert (ground["portions"] > 0).any()
     assert model.one_more_table(planned).equals(table)

@@ -1,0 +1,77 @@
+"""A glut on the table: what lies there, how many hours there are, and what becomes of it."""
+
+from datetime import datetime, time, timedelta
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.look import faults, table
+from dashboard.process import process_lines
+from dashboard.question_tables import glut_rows
+from dashboard.units import from_own, in_own
+from model import GlutSplit, PlannedSeason
+
+MOST = 500.0
+START = time(9, 0)
+
+
+def glut_form(plan: PlannedSeason) -> None:
+    """Ask for the pile and the hours, and show the split at once."""
+    crops, hours, start = st.columns([3, 1, 1], gap="medium")
+    scope, units = session.scope(), plan.case.season.units
+    with crops:
+        likely = model.fresh_table(plan, 0).sort_values("expected_kg", ascending=False)["crop"]
+        chosen = st.multiselect(
+            "What lies on the table", plan.case.arrays.crops, list(likely[:3]), key=f"glut_{scope}"
+        )
+    with hours:
+        free = st.number_input("Free hours for it", 0.0, 100.0, 4.0, 0.5, key=f"glut_h_{scope}")
+    with start:
+        begins = st.time_input("Starting at", START, key=f"glut_at_{scope}")
+    pile_kg = _weights(plan, chosen, units)
+    if not any(pile_kg.values()):
+        st.caption("Choose what lies there and give its weight.")
+        return
+    try:
+        split = model.split_glut(plan, pile_kg, free)
+    except model.SeasonProblems as error:
+        faults(error, "This pile cannot be split.")
+        return
+    _show(plan, split, begins)
+
+
+def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, float]:
+    pile_kg = {}
+    word = in_own(1.0, "kg", units)[1]
+    expected = dict(model.fresh_table(plan, 0)[["crop", "expected_kg"]].itertuples(index=False))
+    for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
+        with column:
+            usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)
+            given = st.number_input(
+                f"{crop.capitalize()} ({word})",
+                0.0,
+                MOST,
+                min(usual, MOST),
+                0.5,
+                key=f"glut_{crop}_{session.scope()}",
+            )
+            pile_kg[crop] = from_own(given, "kg", units)
+    return pile_kg
+
+
+def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
+    units = plan.case.season.units
+    finish = datetime.combine(plan.case.today, begins) + timedelta(minutes=split.minutes)
+    work = f"Done about **{finish:%H:%M}**. " if split.minutes else "Nothing to put up. "
+    st.markdown(f"{work}What limits it: **{split.limit}**.")
+    table(glut_rows(model.glut_table(split), begins, units), height="content", key="glut_split")
+    named = {step.preserve for step in split.steps}
+    for preserve in plan.case.season.preserves:
+        card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
+        if card is not None and preserve.name in named:
+            process_lines(card, preserve.name.capitalize())
+    st.caption(
+        "In order: eat, then work by what spoils first. Times are for planning: follow a current "
+        "tested recipe, and fill no jar for which you have not read its process."
+    )

@@ -1,0 +1,88 @@
+"""Questions before planting: what one more would bring, hedges, and ways to choose."""
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.cached import answered
+from dashboard.look import table
+from dashboard.question_tables import hedge_rows, idle_limits, more_rows, way_rows
+from dashboard.words import about, listed
+from model import Interval, PlannedSeason
+
+SEED = 1
+WORKING = "Working it out"
+
+
+def one_more(plan: PlannedSeason) -> None:
+    """Show what one more of each limit would bring."""
+    found = answered(
+        plan,
+        "one more",
+        lambda tell: model.one_more_table(plan, lambda part: tell(WORKING, part)),
+    )
+    rows, idle = more_rows(found), idle_limits(found)
+    if found.empty:
+        st.markdown("No hours, jars, lids or room are used up, and nothing stands at its most.")
+        return
+    if not rows.empty:
+        table(rows, height="content", key="one_more")
+    if idle:
+        st.markdown(f"Used up, but more of it brings nothing: {listed(idle, len(idle))}.")
+    st.caption(
+        "In an ordinary year for hours, jars and room; the mean of simulated years for ground and "
+        "plants. The plan's loads stay, or grow by one; where that brings nothing it says so."
+    )
+
+
+def hedges(plan: PlannedSeason) -> None:
+    """Let a food be chosen, and show what would help it through a bad year."""
+    food = st.selectbox("Food", plan.case.arrays.foods, key=f"hedged_{session.scope()}")
+    found = answered(
+        plan,
+        f"hedges {food}",
+        lambda tell: model.hedge_table(plan, food, SEED, lambda part: tell(WORKING, part)),
+    )
+    if found.empty:
+        st.markdown(
+            "Everything of it is in the ground: what is left is to buy in or to go without."
+        )
+        return
+    table(hedge_rows(found, plan.case.season.units), height="content", key="hedges")
+    st.caption(
+        "Each in the same 1,000 simulated years, everyone eating what they want. What grows more "
+        "takes a quarter more ground than the plan; the box weighs what that ground would give."
+    )
+
+
+def ways(plan: PlannedSeason) -> None:
+    """Show the ways of choosing what to plant beside each other, when asked for."""
+    st.markdown(
+        "The plan is made for the mean year, with a margin that does best in simulated years. "
+        "Here it is held against the notes, the hand rule and a choice for many years at once."
+    )
+    if not plan.planting.tried:
+        st.caption("Everything is planted or fixed: there is nothing to choose.")
+        return
+    if not st.toggle("Compare in 2,000 fresh years (some seconds)", key=f"ways_{session.scope()}"):
+        return
+    found = answered(plan, "ways", lambda tell: model.ways_table(plan, SEED, progress=tell))
+    table(way_rows(found), height="content", key="ways_table")
+    worth = answered(
+        plan,
+        "worth",
+        lambda tell: model.planting_value(
+            plan.case, SEED, progress=lambda part: tell("Weighing what planning is worth", part)
+        ),
+    )
+    st.caption(
+        "Ranges hold 95 of 100 such samples. In the program's own worth, a year: choosing for many "
+        f"years brings {_range(worth.stochastic)} portions more than for the mean year, knowing "
+        f"the year beforehand would bring {_range(worth.perfect)} more; it was worth "
+        f"{about(worth.in_sample)} in the years it was chosen for and "
+        f"{_range(worth.out_of_sample)} in fresh ones."
+    )
+
+
+def _range(interval: Interval) -> str:
+    return f"{about(interval.value)} ({about(interval.low)} to {about(interval.high)})"

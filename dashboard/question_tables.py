@@ -1,0 +1,110 @@
+"""Answers to questions made ready for the eye: a glut, one more, hedges, ways to plant."""
+
+from datetime import date, datetime, time, timedelta
+
+import pandas as pd
+
+from dashboard.units import in_own, units_of, weight
+from dashboard.words import about, chance, hours, short_day
+
+LEAST_PORTIONS = 0.5
+
+
+def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
+    """Give the parts of a pile in order, the work with the time of day it is done."""
+    start = datetime.combine(date(2000, 1, 1), begins)
+    rows = []
+    for row in steps.itertuples():
+        worked = row.minutes > 0
+        done = start + timedelta(minutes=row.done_minutes)
+        rows.append(
+            {
+                "action": row.action,
+                "crop": row.crop,
+                "kg_words": weight(row.kg, units),
+                "preserve": row.preserve,
+                "put_up": units_of(row.units, row.unit, units) if worked else "",
+                "loads": f"{row.loads}" if row.loads else "",
+                "minutes": hours(row.minutes) if worked else "",
+                "done_at": f"{done:%H:%M}" if worked else "",
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def idle_limits(found: pd.DataFrame) -> list[str]:
+    """Name the limits of which one more brings nothing."""
+    best = found.groupby("limit", sort=False)["steps"].max()
+    return [str(limit) for limit in best[best == 0].index]
+
+
+def more_rows(found: pd.DataFrame) -> pd.DataFrame:
+    """Give what one more of each limit brings, in words, where it brings anything."""
+    return pd.DataFrame(
+        [
+            {
+                "limit": row.limit,
+                "step": row.step,
+                "when": short_day(row.week),
+                "brings": _brings(row.steps, row.portions, row.jars),
+            }
+            for row in found[found["steps"] > 0].itertuples()
+        ]
+    )
+
+
+def _brings(steps: int, portions: float, jars: float) -> str:
+    if steps == 0:
+        return "nothing"
+    parts = []
+    if portions >= LEAST_PORTIONS:
+        parts.append(f"{about(portions)} portions")
+    if abs(jars) >= LEAST_PORTIONS:
+        number = about(abs(jars))
+        noun = "jar" if number == "1" else "jars"
+        parts.append(f"{number} {'more' if jars > 0 else 'fewer'} {noun}")
+    brought = ", ".join(parts) or "next to nothing"
+    return brought if steps == 1 else f"nothing until {steps} at once: {brought}"
+
+
+def hedge_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give the hedges with what they take and what they do."""
+    rows = []
+    for row in found.itertuples():
+        ground, unit = in_own(row.area_m2, "m2", units)
+        rows.append(
+            {
+                "hedge": row.hedge,
+                "ground": f"{about(ground)} {unit}" if row.area_m2 else "",
+                "kitchen": f"{about(row.hours)} h",
+                "chance_lasts": chance(row.chance_lasts),
+                "met_portions": about(row.met_portions),
+                "bad_year_portions": about(row.bad_year_portions),
+            }
+        )
+    return pd.DataFrame(rows)
+
+
+def way_rows(found: pd.DataFrame) -> pd.DataFrame:
+    """Give the ways with what came of them; the differences with their ranges."""
+    rows = []
+    for row in found.itertuples():
+        used = pd.isna(row.more_portions)
+        rows.append(
+            {
+                "way": row.way,
+                "met_portions": f"{row.met_portions:,.0f}",
+                "difference": "in use"
+                if used
+                else f"{row.more_portions:+.0f} ({row.more_low:+.0f} to {row.more_high:+.0f})",
+                "bad_year_portions": f"{row.bad_year_portions:,.0f}",
+                "bad_difference": "in use"
+                if used
+                else f"{row.bad_more_portions:+.0f} "
+                f"({row.bad_more_low:+.0f} to {row.bad_more_high:+.0f})",
+                "weeks_short": about(row.weeks_short),
+                "left_portions": about(row.left_portions),
+                "kitchen": f"{about(row.hours)} h",
+            }
+        )
+    return pd.DataFrame(rows)

@@ -1,0 +1,94 @@
+"""Questions asked on the pages: a glut, one more, hedges, ways to choose, how bad years weigh."""
+
+from datetime import date, time
+
+import pandas as pd
+import pytest
+from streamlit.testing.v1 import AppTest
+
+import model
+from dashboard import question_tables
+from tests.dashboard.steps import labelled, look, part, table_with, words
+
+GLUT = date(2027, 8, 16)
+
+
+@pytest.fixture
+def glut(app: AppTest) -> AppTest:
+    look(app, "Alder Lane", GLUT, "views/this_week.py")
+    return part(app, "A glut on the table")
+
+
+def test_a_pile_is_split_with_a_finish_time(glut: AppTest) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    steps = table_with(glut, "action", "done_at")
+
+    assert "Done about **" in words(glut)
+    assert "What limits it: **" in words(glut)
+    assert "can" in set(steps["action"])
+    # the process of what is canned stands in full below it
+    assert "minutes in boiling water" in words(glut)
+
+
+def test_nothing_on_the_table_asks_for_something(glut: AppTest) -> None:
+    labelled(glut, "multiselect", "What lies").set_value([]).run()
+
+    assert any("Choose what lies there" in caption.value for caption in glut.caption)
+
+
+def test_one_more_is_told_in_words(app: AppTest) -> None:
+    part(app, "One more")
+    found = table_with(app, "limit", "brings")
+
+    assert found["brings"].str.contains("portions|jars|next to nothing").all()
+    assert "brings nothing:" in words(app)
+
+
+def test_hedges_of_a_food_stand_side_by_side(app: AppTest) -> None:
+    part(app, "A bad year")
+    found = table_with(app, "hedge", "chance_lasts")
+
+    assert found.iloc[0]["hedge"] == "as planned"
+    assert found["hedge"].str.contains("bought in at the peak").any()
+
+
+def test_the_weight_of_bad_years_is_asked_for_and_stays(app: AppTest) -> None:
+    control = next(c for c in app.segmented_control if "the bad year too" in c.options)
+    assert control.value == "eight years in ten"
+    control.set_value("an ordinary year").run()
+    app.switch_page("views/winter.py").run()
+    app.switch_page("views/spring.py").run()
+    control = next(c for c in app.segmented_control if "the bad year too" in c.options)
+
+    assert control.value == "an ordinary year"
+
+
+def test_ways_are_compared_only_when_asked_for(app: AppTest) -> None:
+    part(app, "Ways to choose")
+
+    assert app.toggle[0].value is False
+    assert not any("way" in table.value.columns for table in app.dataframe)
+
+
+def test_rows_of_answers_have_headings(tiny_plan: model.PlannedSeason) -> None:
+    split = model.split_glut(tiny_plan, {}, 1.0)
+    more = pd.DataFrame(
+        {
+            "limit": ["jars: pint", "dryer", "lids"],
+            "week": [GLUT, GLUT, GLUT],
+            "step": ["one more jar"] * 3,
+            "steps": [1, 4, 0],
+            "portions": [2.0, 0.1, 0.0],
+            "jars": [1.0, 3.0, 0.0],
+        }
+    )
+    rows = question_tables.more_rows(more)
+
+    assert question_tables.glut_rows(model.glut_table(split), time(9), "metric").empty
+    assert list(rows["brings"]) == [
+        "2 portions, 1 more jar",
+        "nothing until 4 at once: 3 more jars",
+    ]
+    assert question_tables.idle_limits(more) == ["lids"]
+    assert set(rows.columns) <= set(model.HEADINGS)
