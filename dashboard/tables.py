@@ -1,7 +1,7 @@
 """Outlook tables made ready for the eye: our words, two significant figures, dates."""
 
 from collections.abc import Sequence
-from datetime import date, timedelta
+from datetime import timedelta
 
 import pandas as pd
 
@@ -23,7 +23,7 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
                 "crop": row.crop,
                 "amount": amount(row.amount, row.per, units),
                 "bed": row.bed,
-                "start_short": _started(row.start, row.first_picking),
+                "start_short": _started(row),
                 "first_short": short_day(row.first_picking) if row.first_picking else "",
                 "spare_kg": _or_blank(row.spare_kg, units, LEAST_SPARE_KG),
             }
@@ -33,12 +33,18 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
     return rows if rows["spare_kg"].any() else rows.drop(columns="spare_kg")
 
 
-def _started(start: date | None, first_picking: date | None) -> str:
-    """Give the day of the start, with its year where that is not the season's."""
-    if start is None:
+def _started(row: tuple) -> str:
+    """Give the day of sowing and of planting out, with the year where it is not the season's."""
+    if row.start is None:
         return ""
-    long_ago = first_picking is not None and first_picking - start > YEAR
-    return f"{start:%b %Y}" if long_ago else short_day(start)
+    if row.first_picking is not None and row.first_picking - row.start > YEAR:
+        return f"{row.start:%b %Y}"
+    sown_before = row.sown is not None and row.sown < row.start
+    return (
+        f"{short_day(row.sown)}, out {short_day(row.start)}"
+        if sown_before
+        else short_day(row.start)
+    )
 
 
 def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -37,6 +37,7 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
                 "amount": amount,
                 "area_m2": round(area, 2),
                 "plants": math.ceil(plants - 1e-9) if plants else None,
+                "sown": planting.sown,
                 "start": planting.started,
                 "first_picking": case.forecast.dates[b].first,
                 "expected_kg": expected,

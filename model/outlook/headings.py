@@ -105,6 +105,7 @@ HEADINGS: dict[str, Heading] = {
     "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
     "share": Heading("Used", "", "part of the limit"),
     "short_portions": Heading("Short", "portions", "wanted less met"),
+    "sown": Heading("Sow", "", "date; blank where it is bought or divided"),
     "source": Heading("From", "", "fresh, jars, freezer, store"),
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
     "standing": Heading("Standing", "", "enough, just about, gives out or none left"),

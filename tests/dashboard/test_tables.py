@@ -57,3 +57,11 @@ def test_the_us_household_s_jars_take_the_times_of_their_own_size(
     assert {"pint", "quart", "half-pint"} == {p.process.jar for p in canned}
     for preserve in canned:
         assert preserve.process.jar == preserve.jar, preserve.name
+
+
+def test_what_is_sown_indoors_shows_both_days(spring_plan: model.PlannedSeason) -> None:
+    rows = tables.garden_rows(model.planting_table(spring_plan), "metric").set_index("crop")
+
+    assert rows.loc["tomato", "start_short"] == "22 Mar, out 26 May"
+    assert rows.loc["carrot", "start_short"] == "22 Apr"
+    assert rows.loc["apple", "start_short"] == "Nov 2015"

@@ -29,7 +29,7 @@ TABLES = {
 }
 
 BLANK = {
-    "planting_table": {"first_picking", "plants"},
+    "planting_table": {"first_picking", "plants", "sown", "start"},
     "food_table": {"new_crop", "keeps_until"},
     "present_food_table": {"keeps_until"},
     "plate_table": {"keeps_until"},
