@@ -58,6 +58,7 @@ def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
                 "written": amount(row.written, row.per, units),
                 "expected_kg": weight(row.expected_kg, units),
                 "own_seasons": row.own_seasons,
+                "family_before": row.family_before,
             }
             for row in plantings.itertuples()
         ]

@@ -6,6 +6,7 @@ import numpy as np
 import pandas as pd
 
 from model.forecast.harvest import this_season
+from model.forecast.rotation import grown_before
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
 
@@ -17,13 +18,16 @@ UNLOGGED = "nothing logged"
 def planting_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a planting: what was written down, what the plan grows, what it should give.
 
-    What a crop gives beyond all use is shared among its plantings by what they give.
+    What a crop gives beyond all use is shared among its plantings by what they give. Of one
+    choice only those are listed that are taken.
     """
     case, plan = planned.case, planned.plan
     surplus = dict(zip(case.arrays.crops, _surplus_share(planned), strict=True))
     rows = []
     for b, planting in enumerate(case.forecast.plantings):
         amount = float(plan.amounts[b])
+        if planting.choice and not amount:
+            continue
         crop = case.season.crop(planting.crop)
         area = amount * planting.area_m2_per_unit
         plants = amount if planting.per == "plant" else (crop.plants_per_m2 or 0.0) * area
@@ -43,6 +47,7 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
                 "expected_kg": expected,
                 "spare_kg": expected * surplus[planting.crop],
                 "own_seasons": case.forecast.own[b].seasons,
+                "family_before": grown_before(case.season, planting, case.forecast.year) or "",
             }
         )
     return pd.DataFrame(rows)

@@ -41,6 +41,7 @@ HEADINGS: dict[str, Heading] = {
     "ends": Heading("Ends", "", "Monday of the last week"),
     "expected_kg": Heading("Expected", "kg", "harvest in an ordinary year"),
     "expected_so_far_kg": Heading("Expected by now", "kg", "harvest up to today"),
+    "family_before": Heading("Its family here in", "", "last season of the notes; blank: rested"),
     "first_picking": Heading("First picking", "", "expected date"),
     "first_short": Heading("First", "", "first picking, expected"),
     "food": Heading("Food", "", "on the plate"),

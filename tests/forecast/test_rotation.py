@@ -3,6 +3,7 @@ from datetime import date
 import numpy as np
 import pytest
 
+import model
 from model.case import make_case
 from model.errors import SeasonProblems
 from model.forecast.harvest import forecast_harvest
@@ -92,3 +93,14 @@ def test_another_sowing_day_is_a_choice_too() -> None:
 def test_the_rows_of_a_choice_agree_on_crop_and_amount() -> None:
     with pytest.raises(SeasonProblems, match="first row of choice 'beans'"):
         two_beds(BEANS.replace("north,2027-05-28,,8", "north,2027-05-28,,9"))
+
+
+def test_only_the_bed_that_is_taken_is_listed() -> None:
+    planned = model.plan_season(two_beds(LAST_YEAR + BEANS + TOMATOES), TODAY, years=5)
+    table = model.planting_table(planned)
+
+    assert list(zip(table["crop"], table["bed"], strict=True)) == [
+        ("bush bean", "north"),
+        ("tomato", "south"),
+    ]
+    assert list(table["family_before"]) == ["", ""]
