@@ -25,7 +25,6 @@ class SolverReport:
     relative_gap: float
     variables: int
     constraints: int
-    whole_numbers: int
     build_seconds: float
     solve_seconds: float
 

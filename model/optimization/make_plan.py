@@ -86,7 +86,6 @@ def _report(
         relative_gap=gap,
         variables=columns,
         constraints=rows,
-        whole_numbers=len(program.whole),
         build_seconds=built,
         solve_seconds=solved,
     )

@@ -66,14 +66,10 @@ def _carry(
 
 @dataclass(frozen=True, eq=False)
 class Solution:
-    """An answer of the solver: a value for each column and its worth.
-
-    ``relative_gap`` is the part of the worth by which a better answer could still exist.
-    """
+    """An answer of the solver: a value for each column and its worth."""
 
     values: Floats
     worth: float
-    relative_gap: float
     basis: Basis | None
     column_duals: Floats
 
@@ -143,11 +139,9 @@ class Solver:
             words = self._highs.modelStatusToString(status)
             raise NoPlan(f"the solver stopped without a plan: {words}")
         basis = self._highs.getBasis()
-        gap = float(info.mip_gap) if np.isfinite(info.mip_gap) else 0.0
         return Solution(
             values=np.array(found.col_value),
             worth=float(info.objective_function_value),
-            relative_gap=max(0.0, gap),
             basis=Basis(self.program, basis) if basis.valid else None,
             column_duals=np.array(found.col_dual),
         )

@@ -129,9 +129,7 @@ def _ground(
     at_most = planned.plan.amounts >= case.forecast.most - 1e-6
     for b in np.flatnonzero(at_most & (case.forecast.most > case.forecast.least)):
         planting = case.forecast.plantings[b]
-        words = (
-            "one more plant" if planting.per == "plant" else f"one more {planting.per[:2].strip()}"
-        )
+        words = f"one more {UNIT_WORDS[planting.per]}"
         sown = f" ({planting.started})" if planting.started else ""
         wider.append((f"{planting.label}{sown}, at its most", words, 0, _more_of(case, planting)))
     for done, (limit, words, week, season) in enumerate(wider):

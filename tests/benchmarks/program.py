@@ -18,7 +18,7 @@ from model.optimization.solve import Solution, Solver
 from model.plan import SolverReport
 from tests.benchmarks.measuring import SPRING, best_of, demo, say
 
-NO_REPORT = SolverReport("", 0.0, 0.0, 0.0, 0, 0, 0, 0.0, 0.0)
+NO_REPORT = SolverReport("", 0.0, 0.0, 0.0, 0, 0, 0.0, 0.0)
 
 
 def relaxation(program: LinearProgram) -> float:
