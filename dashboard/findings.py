@@ -4,7 +4,7 @@ from datetime import date
 
 import pandas as pd
 
-from dashboard.lasting import GONE, NONE
+from dashboard.lasting import GONE, NONE, PAST
 from dashboard.tables import LEAST_KG
 from dashboard.words import about, count, day, listed, short_day
 from model import PlannedSeason, Season
@@ -36,8 +36,18 @@ def spring_headline(
     sentences += _standing_words(foods)
     scarce = limit_words(limits)
     if scarce:
-        sentences.append(f"Scarcest: **{scarce}**.")
+        sentences.append(f"Fullest: **{scarce}**.")
     return " ".join(sentences)
+
+
+def margin_words(margin: float) -> str:
+    """Say how much more is planted than an ordinary year asks for, and that it was tried out."""
+    if not margin:
+        return "Planted as an ordinary year asks for: no larger margin served these years better."
+    return (
+        f"Planted as if each crop gave {1 / (1 + margin):.0%} of what is expected, within the "
+        "notes' limits: of the margins tried in simulated years, this one serves best."
+    )
 
 
 def _standing_words(foods: pd.DataFrame) -> list[str]:
@@ -54,7 +64,7 @@ def _standing_words(foods: pd.DataFrame) -> list[str]:
     causes = [
         (ages, "Do not keep so long: {}."),
         (~ages & filled, "Short after a poor harvest: {}."),
-        (~ages & ~filled, "Short of ground, hours or room: {}."),
+        (~ages & ~filled, "Short even after an ordinary harvest: {}."),
     ]
     return words + [text.format(listed(short[own]["food"], 3)) for own, text in causes if own.any()]
 
@@ -89,7 +99,13 @@ def winter_headline(foods: pd.DataFrame) -> str:
         when = day(gone["lasts_until"].min())
         same = gone[gone["lasts_until"] == gone["lasts_until"].min()]["food"]
         sentences.append(f"First to give out: **{listed(same, 3)}**, about {when}.")
-    elif foods["enough"].ne("no").all():
+    past = foods[foods["standing"] == PAST].sort_values("lasts_until")
+    if len(past):
+        when = day(past["lasts_until"].min())
+        sentences.append(
+            f"Past keeping before the new crop: {listed(past['food'], 4)}, from {when}."
+        )
+    if foods["enough"].ne("no").all():
         sentences.append("Every food is enough or just about enough until its new crop.")
     for enough, words in (("yes", "Enough until the new crop"), ("likely", "Just about enough")):
         lasting = foods[foods["enough"] == enough]["food"]

@@ -1,15 +1,16 @@
 """How each food stands: one meaning of enough, for every sentence, colour, table and chart."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pandas as pd
 
 from dashboard.words import PLATE, about, chance, day, day_or, plate_words, short_day
 
+WEEK = timedelta(days=7)
 # a food is said to last when it does in eight years of ten, the household's "almost always"
 ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
-GONE, NONE = "gives out", ("none left", "none put up")
-LEAST_PORTIONS = 0.05
+GONE, PAST, NONE = "gives out", "past keeping", ("none left", "none put up")
+LEAST_PORTIONS, LEAST_LEVEL = 0.05, 0.1
 
 
 def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.DataFrame:
@@ -24,7 +25,7 @@ def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.Data
     ]
     shown["standing"] = [_standing(row, today) for row in shown.itertuples()]
     shown["label"] = [
-        short_day(row.lasts_until) if row.standing == GONE else row.standing
+        short_day(row.lasts_until) if row.standing in (GONE, PAST) else row.standing
         for row in shown.itertuples()
     ]
     for name in ("begins", "lasts_low", "lasts_until", "lasts_high", "new_crop", "keeps_until"):
@@ -39,7 +40,15 @@ def _standing(row: tuple, today: date) -> str:
         return {"yes": "enough", "likely": "just about"}[row.enough]
     if row.lasts_until <= row.begins and row.use_up_portions < LEAST_PORTIONS:
         return NONE[0] if row.begins <= today else NONE[1]
-    return GONE
+    kept = row.keeps_until
+    return PAST if kept is not None and row.lasts_until >= kept - WEEK else GONE
+
+
+def level_words(row: tuple) -> str:
+    """Give the portions a week that just reach the new crop, or that use it up while it keeps."""
+    if row.level_portions < LEAST_LEVEL and row.use_up_portions >= LEAST_LEVEL:
+        return f"{about(row.use_up_portions)} while it keeps"
+    return about(row.level_portions)
 
 
 def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
@@ -53,7 +62,7 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
                 "lasts_low": day(row.lasts_low),
                 "new_crop": day_or(row.new_crop, "none planted"),
                 "chance_lasts": chance(row.chance_lasts),
-                "level_portions": about(row.level_portions),
+                "level_portions": level_words(row),
                 "keeps_until": day_or(row.keeps_until, ""),
                 "met_portions": about(row.met_portions),
                 "wanted_portions": about(row.wanted_portions),

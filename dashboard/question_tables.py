@@ -4,7 +4,7 @@ from datetime import date, datetime, time, timedelta
 
 import pandas as pd
 
-from dashboard.units import in_own, units_of, weight
+from dashboard.units import US, in_own, units_of, weight
 from dashboard.words import about, chance, hours, short_day
 
 LEAST_PORTIONS = 0.5
@@ -38,19 +38,28 @@ def idle_limits(found: pd.DataFrame) -> list[str]:
     return [str(limit) for limit in best[best == 0].index]
 
 
-def more_rows(found: pd.DataFrame) -> pd.DataFrame:
+def more_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give what one more of each limit brings, in words, where it brings anything."""
     return pd.DataFrame(
         [
             {
                 "limit": row.limit,
-                "step": row.step,
+                "step": _own_words(row.step, units),
                 "when": short_day(row.week),
                 "brings": _brings(row.steps, row.portions, row.jars),
             }
             for row in found[found["steps"] > 0].itertuples()
         ]
     )
+
+
+def _own_words(step: str, units: str) -> str:
+    """Say what a metric step comes to in a household of US units."""
+    for metric, unit in {"square metre": "m2", "litre": "litre", "more kg": "kg"}.items():
+        own, word = in_own(1.0, unit, units)
+        if step.endswith(metric) and units == US:
+            return f"{step} ({about(own)} {word})"
+    return step
 
 
 def _brings(steps: int, portions: float, jars: float) -> str:
@@ -78,8 +87,8 @@ def hedge_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
                 "ground": f"{about(ground)} {unit}" if row.area_m2 else "",
                 "kitchen": f"{about(row.hours)} h",
                 "chance_lasts": chance(row.chance_lasts),
-                "met_portions": about(row.met_portions),
-                "bad_year_portions": about(row.bad_year_portions),
+                "met_portions": f"{row.met_portions:,.0f}",
+                "bad_year_portions": f"{row.bad_year_portions:,.0f}",
             }
         )
     return pd.DataFrame(rows)

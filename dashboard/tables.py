@@ -1,13 +1,12 @@
 """Outlook tables made ready for the eye: our words, two significant figures, dates."""
 
-from collections.abc import Sequence
 from datetime import timedelta
 
 import pandas as pd
 
 from dashboard.units import amount, in_own, part_units, units_of, weight, weights
 from dashboard.words import about, day, hours, short_day
-from model import HandRule
+from model import PlannedSeason
 
 WEEK, YEAR = timedelta(days=7), timedelta(days=365)
 LEAST_KG = 0.05
@@ -34,17 +33,13 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
 
 
 def _started(row: tuple) -> str:
-    """Give the day of sowing and of planting out, with the year where it is not the season's."""
+    """Give the day of sowing, or else of planting; with the year where it is not the season's."""
     if row.start is None:
         return ""
     if row.first_picking is not None and row.first_picking - row.start > YEAR:
         return f"{row.start:%b %Y}"
     sown_before = row.sown is not None and row.sown < row.start
-    return (
-        f"{short_day(row.sown)}, out {short_day(row.start)}"
-        if sown_before
-        else short_day(row.start)
-    )
+    return f"sow {short_day(row.sown)}" if sown_before else short_day(row.start)
 
 
 def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -56,6 +51,7 @@ def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
                 "bed": row.bed,
                 "amount": amount(row.amount, row.per, units),
                 "written": amount(row.written, row.per, units),
+                "start": row.start,
                 "expected_kg": weight(row.expected_kg, units),
                 "own_seasons": row.own_seasons,
                 "family_before": row.family_before,
@@ -65,9 +61,8 @@ def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
     )
 
 
-def jar_rows(preserves: pd.DataFrame, by_hand: Sequence[HandRule], units: str) -> pd.DataFrame:
+def jar_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give what to put up, the most first, and what the hand rule would put up beside it."""
-    shown = preserves.assign(by_hand_fill=[rule.to_fill for rule in by_hand])
     return pd.DataFrame(
         [
             {
@@ -76,7 +71,7 @@ def jar_rows(preserves: pd.DataFrame, by_hand: Sequence[HandRule], units: str) -
                 "by_hand_fill": _units_or_none(row.by_hand_fill, row.unit, units),
                 "why_short": short_reason(row.reason),
             }
-            for row in shown.sort_values("to_fill", ascending=False).itertuples()
+            for row in preserves.sort_values("to_fill", ascending=False).itertuples()
         ]
     )
 
@@ -235,6 +230,19 @@ def compared_jars(jars: pd.DataFrame, units: str) -> pd.DataFrame:
             }
         )
     return pd.DataFrame(rows)
+
+
+def changed_plantings(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
+    """Give the plantings of which the plan grows more or less after a change."""
+    units, rows = after.case.season.units, []
+    pairs = zip(
+        before.case.forecast.plantings, before.plan.amounts, after.plan.amounts, strict=True
+    )
+    for planting, was, now in pairs:
+        old, new = (amount(float(much), planting.per, units) for much in (was, now))
+        if old != new:
+            rows.append({"crop": planting.crop, "bed": planting.bed, "before": old, "after": new})
+    return pd.DataFrame(rows, columns=["crop", "bed", "before", "after"])
 
 
 def compared_foods(foods: pd.DataFrame) -> pd.DataFrame:

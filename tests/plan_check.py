@@ -121,7 +121,8 @@ def _kitchen(case: Case, plan: Plan) -> list[str]:
             minutes += units * preserve.minutes_per_unit + loads * preserve.minutes_per_load
             if preserve.units_per_load and units > loads * preserve.units_per_load + CLOSE:
                 faults.append(f"{preserve.name}: more jars than its loads hold in week {week}")
-            if units + CLOSE < loads * ((preserve.units_per_load or 0) // 2):
+            size = preserve.units_per_load or 0
+            if loads and units + CLOSE < size * (loads - 1) + size // 2:
                 faults.append(f"{preserve.name}: {loads:g} loads for {units:g} jars in week {week}")
             if preserve.method == "dry":
                 dried += units * sum(part.kg for part in preserve.ingredients)

@@ -10,8 +10,9 @@ from dashboard import session
 from dashboard.cached import planned
 from dashboard.findings import what_holds_back
 from dashboard.look import faults, table
-from dashboard.tables import compared_foods, compared_jars
+from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
+from dashboard.words import listed
 from model import Change, PlannedSeason
 
 NOTHING = "no change"
@@ -128,13 +129,16 @@ def _row(plan: PlannedSeason, preserve: str) -> dict[str, object]:
 def _ask_loss(plan: PlannedSeason, _: date) -> Asked:
     scope, coming = session.scope(), plan.plan.harvest_kg.sum(axis=1)
     crops = [crop for crop, kg in zip(plan.case.arrays.crops, coming, strict=True) if kg > 0.05]
-    chosen = st.selectbox("Some of a crop is gone", [NOTHING, *crops], key=f"change_loss_{scope}")
-    if chosen == NOTHING:
+    chosen = st.multiselect("Some of a crop is gone", crops, key=f"change_loss_{scope}")
+    if not chosen:
         return Asked()
-    share = st.slider("About how much is gone (%)", 0, 100, 50, 5, key=f"loss_{chosen}_{scope}")
+    share = st.slider(
+        "About how much of what is still to come (%)", 0, 100, 50, 5, key=f"loss_{chosen}_{scope}"
+    )
     if not share:
         return Asked()
-    return Asked(Change(losses=((chosen, share / 100),)), f"{share}% of the {chosen} gone")
+    words = f"{share}% of the {listed(chosen)} still to come is gone"
+    return Asked(Change(losses=tuple((crop, share / 100) for crop in chosen)), words)
 
 
 def _say_unreached(after: PlannedSeason, change: Change) -> None:
@@ -155,7 +159,11 @@ def _show(before: PlannedSeason, after: PlannedSeason) -> None:
     units = after.case.season.units
     jars = compared_jars(model.compare_jars(before, after), units)
     foods = compared_foods(model.compare_foods(before, after))
-    left, right = st.columns([3, 4], gap="small")
+    ground = changed_plantings(before, after)
+    if not ground.empty:
+        st.markdown("**Planted, before and after**")
+        table(ground, height="content", key="changed_plantings")
+    left, right = st.columns(2, gap="small")
     with left:
         if jars.empty:
             st.markdown("What is put up stays the same.")

@@ -21,7 +21,7 @@ def one_more(plan: PlannedSeason) -> None:
         "one more",
         lambda tell: model.one_more_table(plan, lambda part: tell(WORKING, part)),
     )
-    rows, idle = more_rows(found), idle_limits(found)
+    rows, idle = more_rows(found, plan.case.season.units), idle_limits(found)
     if found.empty:
         st.markdown("No hours, jars, lids or room are used up, and nothing stands at its most.")
         return
@@ -76,11 +76,10 @@ def ways(plan: PlannedSeason) -> None:
         ),
     )
     st.caption(
-        "Ranges hold 95 of 100 such samples. In the program's own worth, a year: choosing for many "
-        f"years brings {_range(worth.stochastic)} portions more than for the mean year, knowing "
-        f"the year beforehand would bring {_range(worth.perfect)} more; it was worth "
-        f"{about(worth.in_sample)} in the years it was chosen for and "
-        f"{_range(worth.out_of_sample)} in fresh ones."
+        "Ranges hold 95 of 100 such samples. These years were lived as a household does, who does "
+        "not know what is to come. A planner that foresaw each season from its first week would "
+        f"gain {_range(worth.stochastic)} portions a year by choosing for many years instead of "
+        f"the mean one, and {_range(worth.perfect)} more by knowing the year before planting."
     )
 
 

@@ -7,7 +7,13 @@ import model
 from dashboard import place, session
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
-from dashboard.findings import all_started, limit_words, over_headline, spring_headline
+from dashboard.findings import (
+    all_started,
+    limit_words,
+    margin_words,
+    over_headline,
+    spring_headline,
+)
 from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
@@ -24,7 +30,7 @@ from dashboard.tables import (
 )
 from model import PlannedSeason, Season
 
-TABLE_PX, CONTROL_PX = 352, 48
+TABLE_PX, CONTROL_PX = 352, 92
 
 
 def show() -> None:
@@ -47,21 +53,22 @@ def show() -> None:
         free = bool(plan.planting.tried)
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
-            _plan_for(season)
+            _plan_for(plan, season)
         table(garden_rows(model.planting_table(plan), season.units), TABLE_PX, key="plantings")
     with kitchen:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
-        table(jar_rows(jars, plan.by_hand, season.units), height, key="jars")
+        table(jar_rows(jars, season.units), height, key="jars")
     _more(plan, limits)
 
 
-def _plan_for(season: Season) -> None:
+def _plan_for(plan: PlannedSeason, season: Season) -> None:
     """Let the household say how much bad years weigh in what it plants."""
     chosen = choice("Plan for", list(model.PLAN_FOR), "plan_for_choice", season.plan_for)
     if chosen != season.plan_for:
         session.choose_plan_for(chosen)
         st.rerun()
+    st.caption(margin_words(plan.planting.margin))
 
 
 def _is_over(plan: PlannedSeason) -> bool:

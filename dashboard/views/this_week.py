@@ -45,6 +45,7 @@ def _open(openings: pd.DataFrame, units: str) -> None:
     if not openings.empty:
         st.subheader("From the shelf")
         table(opening_rows(openings, units), height="content", key="open")
+        st.caption("What is left in an opened jar goes into the refrigerator.")
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:

@@ -9,10 +9,10 @@ from dashboard.charts.kitchen_chart import SOURCES, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.findings import winter_headline
-from dashboard.lasting import GONE, lasting_rows, lasting_words
+from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
 from dashboard.look import choice, table
 from dashboard.tables import shelf_rows, with_dates
-from dashboard.units import in_own
+from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, plate_words
 from model import PlannedSeason
 
@@ -86,22 +86,29 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         width="stretch",
     )
     st.caption(
-        f"{_level(row)}Line: the middle of the simulated years, in which everyone eats what they "
-        "want while it is there; band: eight years in ten. Dashed: the plan, which paces the "
-        "eating of one ordinary year so that more is left for later. Shaded weeks have no fresh."
+        f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
+        "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
+        "ordinary year. Shaded weeks have no fresh."
     )
 
 
-def _level(row: pd.DataFrame) -> str:
+def _level(plan: PlannedSeason, row: pd.DataFrame) -> str:
     if row.empty:
         return ""
     food = row.iloc[0]
-    if food["level_portions"] >= 0.1:
-        return f"{about(food['level_portions'])} portions a week just reach the new crop. "
-    if food["use_up_portions"] >= 0.1:
+    season = plan.case.season
+    each_kg = next((f.portion_g for f in season.foods if f.name == food["food"]), 0.0) / 1000
+
+    def portions(number: float) -> str:
+        kg = f" ({weight(number * each_kg, season.units)} on the plate)" if each_kg else ""
+        return f"{about(number)} portions a week{kg}"
+
+    if food["level_portions"] >= LEAST_LEVEL:
+        return f"{portions(food['level_portions'])} just reach the new crop. "
+    if food["use_up_portions"] >= LEAST_LEVEL:
         return (
             f"None of it keeps past {day(food['keeps_until'])}: "
-            f"{about(food['use_up_portions'])} portions a week use it up by then. "
+            f"{portions(food['use_up_portions'])} use it up by then. "
         )
     return ""
 
@@ -112,6 +119,8 @@ def _curve_title(food: str, row: pd.Series) -> str:
         return f"{name}: {row['standing']} until the new crop"
     if row["standing"] == GONE:
         return f"{name}: gone about {day(row['lasts_until'])}"
+    if row["standing"] == PAST:
+        return f"{name}: what is left is past keeping by {day(row['keeps_until'])}"
     return f"{name}: {row['standing']}"
 
 

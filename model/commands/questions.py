@@ -55,10 +55,12 @@ def hedges(given: argparse.Namespace) -> int:
 
 def glut(given: argparse.Namespace) -> int:
     """Print what to do with a pile."""
-    split = split_glut(planned(given, FEW_YEARS), given.pile, given.hours)
+    made = planned(given, FEW_YEARS)
+    split = split_glut(made, given.pile, given.hours)
     if given.json:
         print(json.dumps({"steps": records(glut_table(split)), "limit": split.limit}, indent=1))
         return DONE
+    print(f"On the table on {made.case.today}:")
     print(table_text(glut_table(split)))
     print(f"\nDone after {split.minutes:.0f} minutes. What limits it: {split.limit}.")
     return DONE

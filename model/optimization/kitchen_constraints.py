@@ -18,15 +18,16 @@ def loads_hold(case: Case, variables: Variables) -> Constraints:
 
 
 def loads_half_full(case: Case, variables: Variables) -> Constraints:
-    """Heat no canner for a few jars: ``half a load, rounded down, x loads[r,w] <= put_up[r,w]``.
+    """Heat no canner for a few jars: all loads of a week are full, but for one half full.
 
+    ``units_per_load[r] loads[r,w] - put_up[r,w] <= units_per_load[r] - half of it, rounded down``.
     Common practice, no source: a load is worth its time from about half full on.
     """
-    loads = variables["loads"].index
+    loads, size = variables["loads"].index, case.arrays.units_per_load[:, None]
     rows = Constraints("loads half full", "RW", loads.shape)
-    rows.add(loads, (case.arrays.units_per_load[:, None] // 2).astype(float))
+    rows.add(loads, size.astype(float))
     rows.add(np.where(loads >= 0, variables["put_up"].index, -1), -1.0)
-    return rows.at_most(0.0)
+    return rows.at_most((size - size // 2).astype(float))
 
 
 def kitchen_time(case: Case, variables: Variables) -> Constraints:

@@ -19,8 +19,8 @@ HEADINGS: dict[str, Heading] = {
     "area_m2": Heading("Area", "m2", "bed that it takes"),
     "available": Heading("Available", "", "of the limit"),
     "bad_difference": Heading("More then", "portions", "than the way in use, and its range"),
-    "bad_more_high": Heading("at most", "portions", "95 of 100 such samples give less"),
-    "bad_more_low": Heading("at least", "portions", "95 of 100 such samples give more"),
+    "bad_more_high": Heading("Bad year, to", "portions", "95 of 100 such samples give less"),
+    "bad_more_low": Heading("Bad year, from", "portions", "95 of 100 such samples give more"),
     "bad_more_portions": Heading("More in a bad year", "portions", "than by the way in use"),
     "bad_year_portions": Heading(
         "In a bad year", "portions", "met in the year that one in ten falls below"
@@ -29,7 +29,9 @@ HEADINGS: dict[str, Heading] = {
     "before": Heading("Before", "", "without the change"),
     "begins": Heading("Begins", "", "Monday of the first week"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
-    "by_hand": Heading("By the hand rule", "jars", "sealed jars needed, by the rule of thumb"),
+    "by_hand": Heading(
+        "Sealed by the hand rule", "jars", "sealed jars needed, by the rule of thumb"
+    ),
     "by_hand_fill": Heading("By hand", "", "to put up by the hand rule, so that enough seal"),
     "carried_over": Heading("Carried over", "jars", "expected to stand there at the new crop"),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
@@ -82,8 +84,8 @@ HEADINGS: dict[str, Heading] = {
     "method": Heading("Method", "", "how it is kept"),
     "middle_portions": Heading("Stock", "portions", "on the shelf, middle of the years"),
     "minutes": Heading("Kitchen time", "min", "hands and canner"),
-    "more_high": Heading("at most", "portions", "95 of 100 such samples give less"),
-    "more_low": Heading("at least", "portions", "95 of 100 such samples give more"),
+    "more_high": Heading("To", "portions", "95 of 100 such samples give less"),
+    "more_low": Heading("From", "portions", "95 of 100 such samples give more"),
     "more_portions": Heading("More", "portions", "met than by the way in use"),
     "new_crop": Heading(
         "New crop", "", "late side of next year's first picking; blank where none grows"
@@ -111,7 +113,7 @@ HEADINGS: dict[str, Heading] = {
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
     "standing": Heading("Standing", "", "enough, just about, gives out or none left"),
     "start": Heading("Sow or plant", "", "date"),
-    "start_short": Heading("Start", "", "sow or plant out"),
+    "start_short": Heading("Start", "", "sow, or sow and plant out"),
     "status": Heading("Season", "", "ahead, on track or behind"),
     "step": Heading("One more", "", "of the limit"),
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),

@@ -10,7 +10,7 @@ from model.planning import PlannedSeason
 ALMOST = 0.9
 PRESERVE_COLUMNS = (
     *("preserve", "food", "product", "method", "jar", "unit"),
-    *("to_fill", "sealed_needed", "by_hand", "on_shelf", "carried_over"),
+    *("to_fill", "sealed_needed", "by_hand", "by_hand_fill", "on_shelf", "carried_over"),
     *("fresh_kg", "loads", "minutes", "reason"),
 )
 
@@ -35,6 +35,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                 "to_fill": int(to_fill),
                 "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
                 "by_hand": rule.sealed_needed,
+                "by_hand_fill": rule.to_fill,
                 "on_shelf": float(case.arrays.opening_units[r]),
                 "carried_over": int(np.floor(window.carried_over + 1e-9)),
                 "fresh_kg": float(plan.put_up[r].sum() * fresh[r]),

@@ -27,7 +27,7 @@ def plan_text(planned: PlannedSeason) -> str:
         _section(
             "Jars to fill",
             preserve_table(planned),
-            ("preserve", "jar", "to_fill", "sealed_needed", "by_hand", "loads", "reason"),
+            ("preserve", "jar", "to_fill", "by_hand_fill", "loads", "reason"),
         ),
         _section(
             "How long it lasts",

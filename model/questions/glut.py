@@ -173,7 +173,8 @@ def _limit(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
             and (use.tight[0] or use.available[0] <= 0)
             and (use.holds_back & made_of).any()
         ):
-            return f"{use.limit}: used up this week"
+            mine = use.kind == "kitchen hours"
+            return "hours: all that there are for it" if mine else f"{use.limit}: used up this week"
     if _fills_no_load(case, over, made_of):
         return "loads: what is left does not fill one"
     return "enough: what is wanted of it until the new crop is met, or its work is worth less"

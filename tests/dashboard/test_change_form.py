@@ -27,7 +27,7 @@ def keep(app: AppTest) -> AppTest:
 def test_a_loss_shows_the_new_plan_beside_the_old(south: AppTest) -> None:
     look(south, "Two Rivers", date(2027, 1, 25), "views/this_week.py")
     part(south, "Something is gone")
-    labelled(south, "selectbox", "Some of a crop").set_value("tomato").run()
+    labelled(south, "multiselect", "Some of a crop").set_value(["tomato"]).run()
     labelled(south, "slider", "About how much").set_value(80).run()
 
     assert not south.exception

@@ -141,7 +141,7 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         shortfall_rows(model.food_table(plan)),
         tables.garden_rows(model.planting_table(plan), "metric"),
         tables.yield_rows(model.planting_table(plan), "metric"),
-        tables.jar_rows(model.preserve_table(plan), plan.by_hand, "metric"),
+        tables.jar_rows(model.preserve_table(plan), "metric"),
         tables.count_rows(model.preserve_table(plan), "metric"),
         tables.picking_rows(model.fresh_table(plan, 22), "metric"),
         tables.opening_rows(model.opening_table(plan, 0), "metric"),

@@ -99,7 +99,7 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
 ) -> None:
     page, seen = opened
     settle(page, PLACES["Spring: what to plant"])
-    expect(page.get_by_text("Scarcest")).to_be_visible()
+    expect(page.get_by_text("Fullest")).to_be_visible()
     fits(page)
 
     look_from(page, "Glut", "16 Aug 2027")

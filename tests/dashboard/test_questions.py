@@ -83,7 +83,7 @@ def test_rows_of_answers_have_headings(tiny_plan: model.PlannedSeason) -> None:
             "jars": [1.0, 3.0, 0.0],
         }
     )
-    rows = question_tables.more_rows(more)
+    rows = question_tables.more_rows(more, "metric")
 
     assert question_tables.glut_rows(model.glut_table(split), time(9), "metric").empty
     assert list(rows["brings"]) == [

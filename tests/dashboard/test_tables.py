@@ -9,7 +9,7 @@ from model import PlannedSeason
 
 def test_the_hand_rule_beside_the_plan_counts_failing_seals_too(spring_plan: PlannedSeason) -> None:
     preserves = model.preserve_table(spring_plan)
-    rows = tables.jar_rows(preserves, spring_plan.by_hand, "metric").set_index("preserve")
+    rows = tables.jar_rows(preserves, "metric").set_index("preserve")
     rule = next(rule for rule in spring_plan.by_hand if rule.to_fill > rule.sealed_needed)
 
     assert rows.loc[rule.preserve, "by_hand_fill"] == f"{rule.to_fill} jars"
@@ -36,7 +36,7 @@ def test_a_household_of_us_units_sees_no_kilogram(southern_plan: PlannedSeason) 
     plan = southern_plan
     own = [
         tables.garden_rows(model.planting_table(plan), "US"),
-        tables.jar_rows(model.preserve_table(plan), plan.by_hand, "US"),
+        tables.jar_rows(model.preserve_table(plan), "US"),
         tables.limit_rows(model.limit_table(plan), "US"),
         tables.opening_rows(model.opening_table(plan, 0), "US"),
         tables.picking_rows(model.fresh_table(plan, 12), "US"),
@@ -59,9 +59,9 @@ def test_the_us_household_s_jars_take_the_times_of_their_own_size(
         assert preserve.process.jar == preserve.jar, preserve.name
 
 
-def test_what_is_sown_indoors_shows_both_days(spring_plan: model.PlannedSeason) -> None:
+def test_what_is_raised_from_seed_shows_its_sowing_day(spring_plan: model.PlannedSeason) -> None:
     rows = tables.garden_rows(model.planting_table(spring_plan), "metric").set_index("crop")
 
-    assert rows.loc["tomato", "start_short"] == "22 Mar, out 26 May"
+    assert rows.loc["tomato", "start_short"] == "sow 22 Mar"
     assert rows.loc["carrot", "start_short"] == "22 Apr"
     assert rows.loc["apple", "start_short"] == "Nov 2015"

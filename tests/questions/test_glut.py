@@ -41,7 +41,7 @@ def test_without_hours_nothing_is_put_up_and_hours_are_what_limits(
     split = model.split_glut(planned, {"bush bean": 60.0}, 0.0)
 
     assert {step.action for step in split.steps} <= {"eat", "hold", "give away"}
-    assert split.limit == "kitchen hours: used up this week"
+    assert split.limit == "hours: all that there are for it"
 
 
 def test_canning_goes_in_whole_loads_and_whole_jars(planned: model.PlannedSeason) -> None:
