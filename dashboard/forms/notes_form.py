@@ -46,6 +46,10 @@ def _upload() -> None:
     if content is not None and (brought is None or brought.digest != _digest(content)):
         brought = _read(file.name, content)
     if brought is None:
+        shown = session.notes()
+        st.caption(
+            f"Until they are read, the pages show {shown.season.household}." if shown else ""
+        )
         return
     if session.notes() != brought:
         session.use_notes(brought)

@@ -30,7 +30,7 @@ from dashboard.tables import (
 )
 from model import PlannedSeason, Season
 
-TABLE_PX, CONTROL_PX = 352, 92
+TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
 
 
 def show() -> None:
@@ -54,7 +54,8 @@ def show() -> None:
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
             _plan_for(plan, season)
-        table(garden_rows(model.planting_table(plan), season.units), TABLE_PX, key="plantings")
+        rows = garden_rows(model.planting_table(plan), season.units)
+        table(rows, TABLE_PX if len(rows) > MOST_ROWS else "content", key="plantings")
     with kitchen:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free

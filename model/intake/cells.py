@@ -28,7 +28,7 @@ def read_cell(column: Column, unit: str, text: str) -> Value:
     """Give the value of a cell in the unit used inside; raises ValueError(found, wanted)."""
     if not text:
         if column.required and not column.measure:
-            raise ValueError("is empty", column.meaning)
+            raise ValueError("is empty", f"fill it in: {column.meaning}")
         return None
     if column.kind == "altitude":
         return _read_altitude(text, unit)

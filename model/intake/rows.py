@@ -123,7 +123,7 @@ def _typed_cells(
 
 def _empty_quantities(kind: TableKind, number: int, values: Mapping[str, Value]) -> list[Problem]:
     return [
-        Problem(kind.file, number, f"{column.heading} is empty", column.meaning)
+        Problem(kind.file, number, f"{column.heading} is empty", f"fill it in: {column.meaning}")
         for column in kind.columns
         if column.measure and column.required and values.get(column.heading) is None
     ]
@@ -158,7 +158,7 @@ def _missing_headings(kind: TableKind, headings: tuple[str, ...]) -> Iterator[Pr
         names = [name for name, _ in _names(column)]
         if column.required and not any(name in headings for name in names):
             found = f"the heading {' or '.join(names)} is missing"
-            yield Problem(kind.file, 1, found, column.meaning)
+            yield Problem(kind.file, 1, found, f"add the column: {column.meaning}")
 
 
 def _unknown_headings(
