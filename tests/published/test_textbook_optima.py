@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from scipy.stats import norm
 
 from model.optimization.constraints import Constraints
 from model.optimization.program import assemble
@@ -98,3 +99,30 @@ def test_jars_to_fill_for_an_uncertain_want_follow_the_newsvendor_fractile(
     quantile = np.quantile(want, fractile, method="inverted_cdf")
     assert filled == pytest.approx(quantile, abs=1e-6)
     assert (want <= filled).mean() == pytest.approx(fractile, abs=1 / 399 + 1e-9)
+
+
+def test_what_keeps_one_week_is_stocked_as_the_textbook_says() -> None:
+    """A weekly paper, worth nothing but its returns after a week: order 15.24, about 15.
+
+    Nahmias, Production and Operations Analysis, the newsvendor example: want normal with mean
+    11.73 and standard deviation 4.74, bought at 25 cents, sold at 75, taken back at 10; the
+    answer (z = 0.74 for the fractile 0.77) is from memory, the fractile is worked out here.
+    """
+    short, left = 75.0 - 25.0, 25.0 - 10.0
+    points = 4001
+    want = norm.ppf((np.arange(points) + 0.5) / points, 11.73, 4.74)
+    variables = Variables()
+    bought = variables.add("bought", "R", np.ones(1, dtype=bool))
+    missing = variables.add("missing", "Y", np.ones(points, dtype=bool))
+    past = variables.add("past", "Y", np.ones(points, dtype=bool))
+    variables.value("missing", -short / points)
+    variables.value("past", -left / points)
+    balance = Constraints("balance", "Y", (points,))
+    balance.add(np.repeat(bought.index, points), 1.0)
+    balance.add(missing.index, 1.0)
+    balance.add(past.index, -1.0)
+    answer = Solver(assemble(variables, [balance.equal_to(want)])).solve()
+    ordered = bought.values(answer.values)[0]
+
+    assert ordered == pytest.approx(norm.ppf(short / (short + left), 11.73, 4.74), abs=0.01)
+    assert ordered == pytest.approx(15.24, abs=0.05)
