@@ -253,4 +253,4 @@ def test_the_ways_of_choosing_are_printed_with_their_worth(
     assert main(["ways", folder, "--years", "40", "--json"]) == 0
     told = json.loads(capsys.readouterr().out)
     assert len(told["ways"]) == 8
-    assert set(told["value"]) == {"in_sample", "out_of_sample", "stochastic", "perfect"}
+    assert set(told["value"]) == {"in_sample", "out_of_sample", "gap", "stochastic", "perfect"}

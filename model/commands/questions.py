@@ -31,7 +31,8 @@ def ways(given: argparse.Namespace) -> int:
     print(table_text(table))
     print(
         f"\nIn the program's own worth, portions a year: {value.in_sample:.0f} in the years it "
-        f"chose for, {_words(value.out_of_sample)} in fresh ones. Choosing for many years is worth "
+        f"chose for, {_words(value.out_of_sample)} in fresh ones, a gap of {_words(value.gap)}. "
+        f"Choosing for many years is worth "
         f"{_words(value.stochastic)} more than for the mean year; knowing the year beforehand "
         f"would add {_words(value.perfect)}."
     )

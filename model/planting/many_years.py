@@ -17,6 +17,8 @@ from model.planting.outlooks import OUTLOOKS
 from model.season.arrays import Floats
 
 Progress = Callable[[float], None]
+# Forty: over 200 fresh years the areas chosen for 40, 80 and 160 are worth the same to 0.1 % at
+# both demo households, and the gap to the years chosen for lies within its interval.
 CHOSEN_FOR_YEARS = 40
 
 

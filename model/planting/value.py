@@ -6,6 +6,7 @@ foresees each year, so these are bounds on what a household could gain (Birge an
 value of the stochastic solution, expected value of perfect information).
 """
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -28,12 +29,14 @@ class PlantingValue:
     """In portions of the best-liked food a year.
 
     ``in_sample`` is the mean worth over the years that the areas were chosen for,
-    ``out_of_sample`` over fresh ones; ``stochastic`` what the choice is worth more than the
-    mean year's, ``perfect`` what knowing the year beforehand would add.
+    ``out_of_sample`` over fresh ones, ``gap`` the first less the second: more years are worth
+    choosing for while its interval lies above 0. ``stochastic`` is what the choice is worth
+    more than the mean year's, ``perfect`` what knowing the year beforehand would add.
     """
 
     in_sample: float
     out_of_sample: Interval
+    gap: Interval
     stochastic: Interval
     perfect: Interval
 
@@ -62,11 +65,15 @@ def planting_value(
     mean_year = worths(with_margin(case, 0.0)[0])
     progress(0.75)
     known = known_beforehand(case, kg_per_unit)
-    nothing = np.zeros_like(ours)
-    own = float(chosen.found.year_worth.mean() + cost @ chosen.found.areas)
+    outside = mean_difference(ours, np.zeros_like(ours))
+    own = chosen.found.year_worth + float(cost @ chosen.found.areas)
+    inside = mean_difference(own, np.zeros_like(own))
+    half = math.hypot(inside.high - inside.value, outside.high - outside.value)
+    gap = inside.value - outside.value
     return PlantingValue(
-        in_sample=own,
-        out_of_sample=mean_difference(ours, nothing),
+        in_sample=inside.value,
+        out_of_sample=outside,
+        gap=Interval(gap, gap - half, gap + half),
         stochastic=mean_difference(ours, mean_year),
         perfect=mean_difference(known, ours),
     )

@@ -71,4 +71,7 @@ def test_knowing_the_year_beforehand_is_never_worth_less_than_nothing(
     found = planting_value(case, 1, years=20)
 
     assert found.perfect.value >= 0
+    assert found.gap.value == pytest.approx(found.in_sample - found.out_of_sample.value)
+    # no more years are needed: the gap lies within its interval
+    assert found.gap.low <= 0
     assert found.out_of_sample.low < found.out_of_sample.value < found.out_of_sample.high
