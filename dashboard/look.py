@@ -72,8 +72,8 @@ def table(
     config = {}
     for name in frame.columns:
         known = model.HEADINGS[name]
-        numbers = known.unit and pd.api.types.is_numeric_dtype(frame[name])
-        words = f"{known.words} ({known.unit})" if numbers else known.words
+        numbers = pd.api.types.is_numeric_dtype(frame[name])
+        words = known.with_unit if numbers else known.words
         config[name] = st.column_config.Column(label=words, help=known.meaning or None)
     st.dataframe(
         frame,

@@ -74,6 +74,13 @@ def _before_new_crop(arrays: SeasonArrays, cover_until: Ints) -> Bools:
     return before
 
 
+def add_areas(case: Case, variables: Variables) -> None:
+    """Add the block ``area`` (B): how much of each planting, between its least and most."""
+    forecast = case.forecast
+    every = np.ones(len(forecast.plantings), dtype=bool)
+    variables.add("area", "B", every, lower=forecast.least, upper=forecast.most)
+
+
 def add_decisions(case: Case, variables: Variables) -> None:
     """Add every block of decisions of a case.
 
@@ -81,14 +88,8 @@ def add_decisions(case: Case, variables: Variables) -> None:
     loads (R, W), opened, shelf, past and given (R, W) units, met (F, W, K) portions by
     worth, fresh (F, W) wanted portions eaten fresh, beyond, reserve and wished (R).
     """
-    arrays, forecast, needs = case.arrays, case.forecast, case.demand
-    variables.add(
-        "area",
-        "B",
-        np.ones(len(forecast.plantings), dtype=bool),
-        lower=forecast.least,
-        upper=forecast.most,
-    )
+    arrays, needs = case.arrays, case.demand
+    add_areas(case, variables)
     harvest = most_harvest(case)
     present = to_hand(case, harvest)
     spans = np.maximum(arrays.hold_weeks - 1, 0)

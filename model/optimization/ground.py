@@ -6,6 +6,7 @@ from dataclasses import replace
 import numpy as np
 
 from model.case import Case
+from model.optimization.decisions import add_areas
 from model.optimization.harvest_constraints import beds_hold, choices_shared
 from model.optimization.periods import in_periods, summed
 from model.optimization.planning_program import RECOURSE, planning_program
@@ -16,21 +17,14 @@ from model.optimization.variables import Variables
 from model.season.arrays import Floats
 
 Progress = Callable[[float], None]
-# Four weeks to a period: choosing areas by single weeks took four times as long for the same
-# areas (tests/benchmarks/planting.py).
+# Four weeks to a period: choosing areas by single weeks took four times as long for the same ones.
 SPAN_WEEKS = 4
 
 
 def ground_of(case: Case) -> Ground:
     """Give the amounts of all plantings as the block ``area``, within the beds."""
     variables = Variables()
-    variables.add(
-        "area",
-        "B",
-        np.ones(len(case.forecast.plantings), dtype=bool),
-        lower=case.forecast.least,
-        upper=case.forecast.most,
-    )
+    add_areas(case, variables)
     return Ground(variables, (beds_hold(case, variables), choices_shared(case, variables)))
 
 

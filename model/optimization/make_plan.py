@@ -1,7 +1,7 @@
 """Make the plan of a case: build the program, solve it, make loads and jars whole, read back."""
 
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -48,28 +48,38 @@ def make_plan(
     ------
     NoPlan : when the solver ends without an answer.
     """
+
+    def finish(solver: Solver, relaxed: Solution) -> Solution:
+        progress(0.1)
+        fixed = round_amounts(case, solver, relaxed)
+        return make_whole(case, solver, fixed, lambda part: progress(0.1 + 0.9 * part), meant=meant)
+
+    return _made(case, families, start, finish)
+
+
+def relaxed_plan(case: Case, start: Basis | None = None, weeks_ahead: int = 0) -> MadePlan:
+    """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
+
+    def finish(solver: Solver, relaxed: Solution) -> Solution:
+        return make_whole(case, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
+
+    return _made(case, FAMILIES, start, finish)
+
+
+def _made(
+    case: Case,
+    families: Sequence[Family],
+    start: Basis | None,
+    finish: Callable[[Solver, Solution], Solution],
+) -> MadePlan:
+    """Build the program, solve its relaxation, finish it as asked and read the plan back."""
     began = time.perf_counter()
     program = planning_program(case, families)
     built = time.perf_counter()
     solver = Solver(program)
     solver.start_from(start)
     relaxed = solver.solve()
-    progress(0.1)
-    fixed = round_amounts(case, solver, relaxed)
-    answer = make_whole(case, solver, fixed, lambda part: progress(0.1 + 0.9 * part), meant=meant)
-    report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
-    return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
-
-
-def relaxed_plan(case: Case, start: Basis | None = None, weeks_ahead: int = 0) -> MadePlan:
-    """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
-    began = time.perf_counter()
-    program = planning_program(case)
-    built = time.perf_counter()
-    solver = Solver(program)
-    solver.start_from(start)
-    relaxed = solver.solve()
-    answer = make_whole(case, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
+    answer = finish(solver, relaxed)
     report = _report(program, answer, relaxed, built - began, time.perf_counter() - built)
     return MadePlan(read_plan(case, program, answer, report), relaxed.basis)
 

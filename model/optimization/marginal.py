@@ -105,7 +105,7 @@ class Widening:
             np.minimum(variables["met"].values(answer.values).sum(axis=2), wanted).sum()
             for answer in (found, self._before)
         ]
-        counted = [p.unit in ("jar", "pack") for p in self._case.season.preserves]
+        counted = [p.in_pieces for p in self._case.season.preserves]
         units = variables["put_up"].values(change)[counted].sum()
         worth = found.worth - self._before.worth
         return Gain(steps, worth, float(portions[0] - portions[1]), float(units))

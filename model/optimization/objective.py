@@ -10,7 +10,7 @@ from model.case import Case
 from model.optimization.variables import Variables
 from model.season.arrays import Floats
 
-# Far below anything a household could feel, far above the solver's tolerance of 1e-7; a product,
+# Far below anything a household could feel, far above the solver's sharp tolerance; a product,
 # because a sum leaves swaps tied.
 TIE = 1e-3
 GOLDEN = (5**0.5 - 1) / 2

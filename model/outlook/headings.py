@@ -11,6 +11,11 @@ class Heading:
     unit: str
     meaning: str
 
+    @property
+    def with_unit(self) -> str:
+        """Give the words with the unit behind them, as over a column of numbers."""
+        return f"{self.words} ({self.unit})" if self.unit else self.words
+
 
 HEADINGS: dict[str, Heading] = {
     "action": Heading("Do", "", "with this part"),

@@ -57,13 +57,7 @@ def table_text(table: pd.DataFrame) -> str:
     """Give a table as people read it: words over the columns, two figures, blanks for nothing."""
     if table.empty:
         return "nothing"
-    named = {
-        name: f"{HEADINGS[name].words} ({HEADINGS[name].unit})"
-        if HEADINGS[name].unit
-        else HEADINGS[name].words
-        for name in table.columns
-    }
-    shown = table.rename(columns=named)
+    shown = table.rename(columns={name: HEADINGS[name].with_unit for name in table.columns})
     return str(shown.to_string(index=False, float_format=_figure, na_rep=""))
 
 

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import numpy as np
 import pandas as pd
 
+from model.outlook.limits import kitchen_minutes
 from model.planning import PlannedSeason
 from model.season.arrays import Bools
 from model.season.kitchen import Preserve
@@ -97,8 +98,8 @@ def _why(made: date | None, preserve: Preserve, of_food: list[date], monday: dat
 def week_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a week: kilograms picked, jars put up, loads, hours used and free, jars opened."""
     plan, case, arrays = planned.plan, planned.case, planned.case.arrays
-    minutes = arrays.minutes_per_load @ plan.loads + arrays.minutes_per_unit @ plan.put_up
-    counted = np.array([preserve.unit in ("jar", "pack") for preserve in case.season.preserves])
+    minutes = kitchen_minutes(case, plan)
+    counted = np.array([preserve.in_pieces for preserve in case.season.preserves])
     return pd.DataFrame(
         {
             "week": case.weeks.mondays,

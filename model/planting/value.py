@@ -14,7 +14,7 @@ import numpy as np
 
 from model.case import Case
 from model.forecast.years import sampled_kg_per_unit
-from model.optimization.ground import ground_of, known_beforehand, recourses
+from model.optimization.ground import known_beforehand, recourses
 from model.planting.many_years import for_many_years
 from model.planting.margin import with_margin
 from model.planting.ways import Interval, mean_difference
@@ -54,11 +54,9 @@ def planting_value(
     progress(0.2)
     kg_per_unit = sampled_kg_per_unit(case.season, case.forecast, years, fresh)
     programs = recourses(case, kg_per_unit, lambda part: progress(0.2 + 0.2 * part))
-    ground = ground_of(case).variables
-    cost = ground.worth
 
     def worths(amounts: Floats) -> Floats:
-        return np.array([year.worth(amounts)[0] for year in programs]) + float(cost @ amounts)
+        return np.array([year.worth(amounts)[0] for year in programs])
 
     ours = worths(chosen.amounts)
     progress(0.6)
@@ -66,7 +64,7 @@ def planting_value(
     progress(0.75)
     known = known_beforehand(case, kg_per_unit)
     outside = mean_difference(ours, np.zeros_like(ours))
-    own = chosen.found.year_worth + float(cost @ chosen.found.areas)
+    own = chosen.found.year_worth
     inside = mean_difference(own, np.zeros_like(own))
     half = math.hypot(inside.high - inside.value, outside.high - outside.value)
     gap = inside.value - outside.value

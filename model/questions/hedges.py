@@ -18,6 +18,7 @@ from model.optimization.make_plan import relaxed_plan
 from model.outlook.lasting import gives_out, winter_stretch
 from model.planning import PlannedSeason
 from model.planting.fresh_years import lived
+from model.planting.ways import BAD_YEAR
 from model.season.arrays import Floats
 from model.season.garden import Planting
 from model.season.season import Season
@@ -27,7 +28,6 @@ Progress = Callable[[float], None]
 HEDGE_YEARS = 1000
 MORE_SHARE = 0.25
 LATER_DAYS = 21
-BAD_YEAR = 0.1
 COLUMNS = ("hedge", "area_m2", "hours", "chance_lasts", "met_portions", "bad_year_portions")
 
 

@@ -122,7 +122,7 @@ def _ground(
     """More of a bed, or of a planting than the notes allow: what to plant is chosen again."""
     case = planned.case
     before = _sketch(case, planned)
-    counted = np.array([preserve.unit in ("jar", "pack") for preserve in case.season.preserves])
+    counted = np.array([preserve.in_pieces for preserve in case.season.preserves])
     wider = [
         (use.limit, "one more square metre", _first(use), _larger_bed(case, use)) for use in beds
     ]

@@ -124,6 +124,11 @@ class Preserve:
         return self.method in CANNING
 
     @property
+    def in_pieces(self) -> bool:
+        """Say whether it is counted in jars or packs, and not by weight or volume."""
+        return self.unit in ("jar", "pack")
+
+    @property
     def crops(self) -> tuple[str, ...]:
         """List the crops it is made of."""
         return tuple(ingredient.crop for ingredient in self.ingredients)

@@ -5,13 +5,14 @@ from itertools import product
 
 import numpy as np
 import pytest
-from scipy.optimize import Bounds, LinearConstraint, linprog, milp
+from scipy.optimize import Bounds, LinearConstraint, milp
 
 from model.case import make_case
 from model.optimization.make_plan import make_plan
 from model.optimization.planning_program import planning_program
 from model.optimization.program import LinearProgram
 from model.optimization.solve import Solver
+from tests.by_scipy import relaxation
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 8, 30)
@@ -63,16 +64,7 @@ def test_the_whole_number_program_finds_the_best_of_all_plans(program: LinearPro
 
 
 def test_the_relaxation_agrees_with_scipy(program: LinearProgram) -> None:
-    equal = program.row_lower == program.row_upper
-    reference = linprog(
-        -program.worth,
-        A_ub=program.matrix[~equal],
-        b_ub=program.row_upper[~equal],
-        A_eq=program.matrix[equal],
-        b_eq=program.row_upper[equal],
-        bounds=np.column_stack([program.lower, program.upper]),
-        method="highs",
-    )
+    reference, equal = relaxation(program)
 
     assert np.isneginf(program.row_lower[~equal]).all()
     assert Solver(program).solve().worth == pytest.approx(-reference.fun, rel=1e-7)

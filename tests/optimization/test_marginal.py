@@ -2,7 +2,6 @@ from datetime import date
 
 import numpy as np
 import pytest
-from scipy.optimize import linprog
 
 from model.case import Case, make_case
 from model.optimization.ground import with_amounts
@@ -10,6 +9,7 @@ from model.optimization.make_plan import make_plan
 from model.optimization.marginal import Widening
 from model.optimization.planning_program import planning_program
 from model.plan import Plan
+from tests.by_scipy import relaxation
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 3, 1)
@@ -29,16 +29,7 @@ def cold_case() -> Case:
 def dual_of_room(case: Case, plan: Plan) -> float:
     """Give SciPy's marginal value of a litre in every week of the program."""
     program = planning_program(with_amounts(case, plan.amounts))
-    equal = program.row_lower == program.row_upper
-    found = linprog(
-        -program.worth,
-        A_ub=program.matrix[~equal],
-        b_ub=program.row_upper[~equal],
-        A_eq=program.matrix[equal],
-        b_eq=program.row_upper[equal],
-        bounds=np.column_stack([program.lower, program.upper]),
-        method="highs",
-    )
+    found, equal = relaxation(program)
     values = np.zeros(len(equal))
     values[~equal] = -found.ineqlin.marginals
     rows = program.families["places"][case.arrays.places.index("freezer")]
