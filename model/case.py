@@ -7,11 +7,11 @@ import numpy as np
 
 from model.demand.eating import Demand, demand
 from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches, still_in_hand
-from model.demand.since_count import standing_today
+from model.demand.since_count import portions_eaten, standing_today
 from model.forecast.beds import check_beds_hold
 from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
 from model.season.arrays import Bools, Floats, SeasonArrays, season_arrays
-from model.season.kitchen import Counted
+from model.season.ledger import Standing, ledgers
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
@@ -22,7 +22,7 @@ class Case:
 
     Parameters
     ----------
-    stock : the last stock-take, run forward to today.
+    stock : what stands there by the book, less what was usually eaten since it was seen.
     before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
         lets be eaten fresh, up to the want.
@@ -32,7 +32,7 @@ class Case:
 
     season: Season
     today: date
-    stock: tuple[Counted, ...]
+    stock: tuple[Standing, ...]
     arrays: SeasonArrays
     forecast: HarvestForecast
     demand: Demand
@@ -79,15 +79,18 @@ def make_case(season: Season, today: date) -> Case:
     )
 
 
-def _stock_today(season: Season, weeks: Weeks, today: date) -> tuple[Counted, ...]:
-    """Give the last stock-take, less what was usually eaten and lost in the weeks since."""
-    counted, day = season.stock_on(today), season.counted_on(today)
-    passed = (weeks.first - monday_of(day)).days // 7 if day else 0
-    if not counted or day is None or passed < 1:
-        return counted
-    since = Weeks(monday_of(day), passed)
-    arrays = season_arrays(season, since, counted)
+def _stock_today(season: Season, weeks: Weeks, today: date) -> tuple[Standing, ...]:
+    """Give the book's stock, less what was usually eaten and lost in the weeks since."""
+    books = ledgers(season, today)
+    standing = tuple(s for book in books.values() for s in book.standing)
+    first = min((monday_of(one.since) for one in standing), default=weeks.first)
+    passed = (weeks.first - first).days // 7
+    if passed < 1:
+        return standing
+    since = Weeks(first, passed)
+    arrays = season_arrays(season, since, standing)
     wanted = demand(season, since, np.full(len(arrays.foods), passed)).wanted
     harvest = ordinary_harvest(season, since)
     fresh = fresh_portions(arrays, harvest, wanted, np.zeros((len(arrays.crops), 0)))
-    return standing_today(counted, arrays, since, wanted - fresh)
+    eaten = portions_eaten(books, arrays, since)
+    return standing_today(standing, arrays, since, wanted - fresh - eaten)

@@ -1,46 +1,68 @@
-"""What an old stock-take comes to today: what is usually eaten since, shrink and spoilage off.
+"""What the book's stock comes to today: less what is usually eaten since, shrink and spoilage.
 
-A count is never added to: what was put up since is not known until it is counted.
+A household writes down little. What it wrote as eaten has left the book already; only what it
+usually eats beyond that is taken off too.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
 from model.season.arrays import Floats, SeasonArrays
-from model.season.kitchen import Counted
+from model.season.ledger import Ledger, Standing
+from model.season.record import EATEN
 from model.season.weeks import Weeks
 
 
+def portions_eaten(books: Mapping[str, Ledger], arrays: SeasonArrays, since: Weeks) -> Floats:
+    """Give the portions written down as eaten since the last count of each preserve; (F, W)."""
+    eaten = np.zeros((len(arrays.foods), len(since)))
+    for r, name in enumerate(arrays.preserves):
+        book = books[name]
+        for entry in book.entries:
+            after = book.counted is None or entry.day > book.counted
+            week = since.index(entry.day)
+            if entry.kind == EATEN and after and 0 <= week < len(since):
+                eaten[arrays.food_of_preserve[r], week] -= entry.units * arrays.portions[r]
+    return eaten
+
+
 def standing_today(
-    counted: tuple[Counted, ...], arrays: SeasonArrays, since: Weeks, kept_want: Floats
-) -> tuple[Counted, ...]:
-    """Run a stock-take forward over the weeks since.
+    seen: tuple[Standing, ...], arrays: SeasonArrays, since: Weeks, still_wanted: Floats
+) -> tuple[Standing, ...]:
+    """Run the book's stock forward over the weeks since it was seen.
 
     Parameters
     ----------
-    since : the whole weeks from the count's to today's.
-    kept_want : shape (F, weeks), portions of each food that fresh food left wanting.
+    since : the whole weeks from the oldest sight to today's.
+    still_wanted : shape (F, weeks), portions of each food that fresh food left wanting, less
+        what was written down as eaten; below 0 where more was, which later weeks make up for.
 
     Each food is taken from all its preserves alike, and of each the oldest first.
     """
-    rows = np.array([arrays.preserves.index(count.preserve) for count in counted], dtype=int)
-    units = np.array([count.units for count in counted], dtype=float)
-    age = np.array([(since.first - count.put_up).days // 7 for count in counted], dtype=int)
+    rows = np.array([arrays.preserves.index(one.preserve) for one in seen], dtype=int)
+    units = np.array([one.units for one in seen], dtype=float)
+    age = np.array([(since.first - one.put_up).days // 7 for one in seen], dtype=int)
+    begins = np.array([since.index(one.since) for one in seen], dtype=int)
     food = arrays.food_of_preserve[rows]
     oldest_first = np.argsort(-age, kind="stable")
+    owed = np.zeros(len(arrays.foods))
     for week in range(len(since)):
-        units *= 1.0 - arrays.loss_per_week[rows]
+        there = begins <= week
+        units[there] *= 1.0 - arrays.loss_per_week[rows[there]]
         units[age + week >= arrays.keeps_weeks[rows]] = 0.0
-        for f in range(len(arrays.foods)):
-            of_food = food == f
+        owed += still_wanted[:, week]
+        for f in np.flatnonzero(owed > 0):
+            of_food = (food == f) & there
             portions = units[of_food] @ arrays.portions[rows[of_food]]
-            share = min(1.0, kept_want[f, week] / portions) if portions > 0 else 0.0
+            share = min(1.0, owed[f] / portions) if portions > 0 else 0.0
             for r in np.unique(rows[of_food]):
-                _take(units, oldest_first[rows[oldest_first] == r], share)
+                _take(units, oldest_first[(rows[oldest_first] == r) & there[oldest_first]], share)
+        owed = np.minimum(owed, 0.0)
     return tuple(
-        replace(count, units=float(left))
-        for count, left in zip(counted, units, strict=True)
+        replace(one, units=float(left))
+        for one, left in zip(seen, units, strict=True)
         if left > 1e-6
     )
 

@@ -1,5 +1,6 @@
 """What should have been picked by now, and what of it is still in hand or in the ground."""
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 import numpy as np
@@ -42,7 +43,8 @@ def picked_before(
     """Give what was picked in the weeks before today and not counted since; shape (C, H).
 
     What the log says; of crops that are lifted once also what should have been lifted by now
-    and was not logged, because it stands where it grew. A stock-take covers all before it.
+    and was not logged, because it stands where it grew. A count of what a crop goes into covers
+    all before it, and what was put up since is taken off.
     The days of this week that are over belong to the newest week.
 
     Parameters
@@ -51,27 +53,44 @@ def picked_before(
     """
     names = [crop.name for crop in season.crops]
     begins = weeks.first - timedelta(weeks=BEFORE_WEEKS)
-    counted = season.counted_on(weeks.today) or date.min
+    counted = {name: season.counted_on(weeks.today, name) or date.min for name in names}
     before = np.zeros((len(names), BEFORE_WEEKS))
     logged = np.zeros(len(names))
     for picking in season.pickings:
         if not (year.begins <= picking.day < weeks.today and picking.crop in names):
             continue
         logged[names.index(picking.crop)] += picking.kg
-        if picking.day > counted and picking.day >= begins:
+        if picking.day > counted[picking.crop] and picking.day >= begins:
             week = min((monday_of(picking.day) - begins).days // 7, BEFORE_WEEKS - 1)
             before[names.index(picking.crop), week] += picking.kg
+    _put_up_since(season, before, begins, weeks.today, counted)
     for b, planting in enumerate(plantings):
         c = names.index(planting.crop)
         if season.crops[c].shape != "single lift":
             continue
-        due = _due_by_week(dates[b], weeks, begins, counted)
+        due = _due_by_week(dates[b], weeks, begins, counted[planting.crop])
         reached = expected_by(season, planting, dates[b], whole_kg[b], weeks.today)
         missing = max(0.0, reached - logged[c])
         logged[c] = max(0.0, logged[c] - reached)
         if due.sum() > 0:
             before[c] += missing * due / due.sum()
     return before
+
+
+def _put_up_since(
+    season: Season, before: Floats, begins: date, today: date, counted: Mapping[str, date]
+) -> None:
+    """Take what was put up since the counts off what was picked, oldest first, in place; (C, H)."""
+    for batch in season.record.batches:
+        for part in season.preserve(batch.preserve).ingredients:
+            if batch.again_of or not max(begins, counted[part.crop]) < batch.put_up <= today:
+                continue
+            c, used = season.crops.index(season.crop(part.crop)), batch.filled * part.kg
+            for week in range((monday_of(batch.put_up) - begins).days // 7 + 1):
+                if week < BEFORE_WEEKS:
+                    gone = min(before[c, week], used)
+                    before[c, week] -= gone
+                    used -= gone
 
 
 def _due_by_week(dates: PickingDates, weeks: Weeks, begins: date, counted: date) -> Floats:

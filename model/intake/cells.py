@@ -6,7 +6,7 @@ Readers raise ``ValueError(found, wanted)``; the row adds where.
 import math
 import re
 from collections.abc import Callable, Mapping
-from datetime import date
+from datetime import date, datetime
 from difflib import get_close_matches
 from fractions import Fraction
 
@@ -15,9 +15,10 @@ from model.intake.units import inside, outside
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
-Value = str | float | bool | date | YearDay | Fraction | tuple[str, ...] | None
+Value = str | float | bool | date | datetime | YearDay | Fraction | tuple[str, ...] | None
 
 _ISO = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}")
 _MONTH_DAY = re.compile(r"([0-9]{2})-([0-9]{2})")
 # What a name may hold: nothing that a page, a chart, a table or a sheet would act on.
 _NAME = re.compile(r"""^(?![-+=@])[^<>\[\]{}*`~|$\\!#=@^"\x00-\x1f\x7f]{1,80}$""")
@@ -68,6 +69,18 @@ def read_day(text: str) -> date:
     if not 1900 <= day.year <= 2200:
         raise ValueError(f"is {text!r}", "give a year from 1900 to 2200")
     return day
+
+
+def _read_moment(_: Column, text: str) -> datetime:
+    """Read a moment with its offset from UTC: a bare clock time is two moments in autumn."""
+    wanted = "write it as 2027-08-16T19:40+01:00, with the offset of its clock"
+    if not _MOMENT.fullmatch(text):
+        raise ValueError(f"is {text!r}", wanted)
+    read_day(text[:10])
+    try:
+        return datetime.fromisoformat(text)
+    except ValueError:
+        raise ValueError(f"is {text!r}: there is no such moment", wanted) from None
 
 
 def _read_month_day(_: Column, text: str) -> YearDay:
@@ -136,6 +149,7 @@ _READERS: Mapping[str, Callable[[Column, str], Value]] = {
     "text": _read_text,
     "names": _read_names,
     "date": lambda _, text: read_day(text),
+    "moment": _read_moment,
     "month_day": _read_month_day,
     "yes_no": _read_yes_no,
     "choice": _read_choice,

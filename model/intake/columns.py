@@ -7,7 +7,7 @@ from dataclasses import dataclass
 class Column:
     """One column: its heading (without unit), kind and limits.
 
-    ``kind`` is text, names (joined by ``;``), date, month_day, number, whole, yes_no,
+    ``kind`` is text, names (joined by ``;``), date, moment, month_day, number, whole, yes_no,
     choice, quantity or altitude (exact feet). A quantity's or altitude's heading ends in
     one of the units of ``measure``; its limits are in the first of them, the unit used
     inside. ``reserved`` are names in small letters that already mean something else.

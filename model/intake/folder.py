@@ -16,9 +16,10 @@ from model.errors import Problem, SeasonProblems
 from model.intake.csv_text import MOST_BYTES_A_FILE, text_table
 from model.intake.home_columns import HOME_TABLES
 from model.intake.kitchen_columns import KITCHEN_TABLES
+from model.intake.record_columns import RECORD_TABLES
 from model.intake.tables import SeasonTables, TextTable
 
-TABLE_KINDS = HOME_TABLES + KITCHEN_TABLES
+TABLE_KINDS = HOME_TABLES + KITCHEN_TABLES + RECORD_TABLES
 MOST_BYTES = 10_000_000
 MOST_FILES = 60
 MOST_SHOWN = 80

@@ -10,6 +10,7 @@ from model.intake.folder import read_tables, text_tables, zip_files
 from model.intake.plantings import plantings as planted
 from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
+from model.intake.record import record
 from model.intake.tables import SeasonTables
 from model.season.season import Season
 from model.season.settings import USUALLY_PLAN_FOR
@@ -61,6 +62,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         units=(household[0].text("units") if household else "") or "metric",
         altitude_ft=kitchen.altitude_ft,
         plan_for=(household[0].text("plan_for") if household else "") or USUALLY_PLAN_FOR,
+        time_zone=household[0].text("time_zone") if household else "",
         notes_date=household[0].day("notes_date") if household else None,
         frosts=frosts,
         eaters=home.eaters(desk),
@@ -83,6 +85,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         preserves=made,
         counts=counted,
         gifts=larder.gifts(desk),
+        record=record(desk, last),
         settings=chosen,
     )
     if desk.problems:

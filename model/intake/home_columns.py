@@ -1,5 +1,7 @@
 """The tables of the table and the garden: who eats, what grows, what was picked."""
 
+from zoneinfo import available_timezones
+
 from model.intake.columns import (
     Column,
     TableKind,
@@ -18,6 +20,7 @@ FOOD_GROUPS = tuple(row["group"] for row in table("portions"))
 SETTINGS = tuple(row["setting"] for row in table("judgements"))
 FROSTS = ("last spring frost", "first autumn frost")
 SEASON_HABIT = "with the season"
+ZONES = tuple(sorted(available_timezones()))
 EVERYONE = "everyone"
 WHOLE_PLATE = "whole plate"
 NO_FROSTLESS = "a place without frost cannot be planned yet"
@@ -39,6 +42,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             ),
             choice_column("units", "shown on screens", ("metric", "US"), required=False),
             choice_column("plan_for", "how much bad years weigh", PLAN_FOR, required=False),
+            choice_column("time_zone", "such as Europe/London", ZONES, required=False),
             date_column("notes_date", "the day these notes are read on", required=False),
         ),
         least_rows=1,

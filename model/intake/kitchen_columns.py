@@ -111,12 +111,12 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
     ),
     TableKind(
         "stock.csv",
-        "a count of what stands there; the newest stock-take counts",
+        "a count of what stands there: the newest of each preserve counts, 0 is written too",
         (
             date_column("counted_on", "day of the stock-take"),
             text_column("preserve", "name"),
             number_column("jars", "how many (jars, packs, kg, litres)", 0.0, 1e5),
-            date_column("put_up_on", "about when it was made"),
+            date_column("put_up_on", "about when it was made; blank for 0", required=False),
         ),
         most_rows=20_000,
         required=False,

@@ -14,12 +14,15 @@ def counts(desk: Desk, last: date | None) -> tuple[Counted, ...]:
     for row in desk.of("stock.csv"):
         name = desk.known(row, "preserve", "preserves.csv", "preserve")
         day, put_up = row.day("counted_on"), row.day("put_up_on")
-        if day is None or put_up is None:
+        units = row.number("jars")
+        if day is None:
             continue
-        if put_up > day:
+        if put_up is None and units:
+            desk.add(row, "put_up_on is empty", "fill it in, about; only a count of 0 needs none")
+        elif put_up is not None and put_up > day:
             desk.add(row, f"put up on {put_up}, after it was counted on {day}", "mend a date")
         elif desk.in_time(row, "counted_on", last) and name is not None:
-            found.append(Counted(day, name, row.number("jars"), put_up))
+            found.append(Counted(day, name, units, put_up or day))
     return tuple(found)
 
 

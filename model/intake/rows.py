@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from difflib import get_close_matches
 
 from model.errors import Problem
@@ -45,7 +45,7 @@ class TypedRow:
     def day(self, heading: str) -> date | None:
         """Give a date, or None where the cell is blank."""
         value = self.cells.get(heading)
-        return value if isinstance(value, date) else None
+        return value if isinstance(value, date) and not isinstance(value, datetime) else None
 
     def problem(self, found: str, wanted: str) -> Problem:
         """Make a problem of this row."""

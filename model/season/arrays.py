@@ -9,7 +9,8 @@ from datetime import timedelta
 import numpy as np
 from numpy.typing import NDArray
 
-from model.season.kitchen import Counted, KitchenHours, Preserve
+from model.season.kitchen import KitchenHours, Preserve
+from model.season.ledger import Standing
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
@@ -46,7 +47,7 @@ class SeasonArrays:
     owned_jars, lids : shape (Z,), infinite where any number can be had.
     kitchen_minutes : shape (W,).
     gifts : shape (R, W), units promised away.
-    opening_units : shape (R,), counted before week 0.
+    opening_units : shape (R,), standing there before week 0.
     opening_left : shape (R, W), how much of it is not yet past it at a week's end.
     """
 
@@ -115,7 +116,7 @@ class SeasonArrays:
                 array.flags.writeable = False
 
 
-def season_arrays(season: Season, weeks: Weeks, stock: tuple[Counted, ...]) -> SeasonArrays:
+def season_arrays(season: Season, weeks: Weeks, stock: tuple[Standing, ...]) -> SeasonArrays:
     """Give the numbers of a season over the weeks from today on, with what stands there today."""
     crops = tuple(crop.name for crop in season.crops)
     foods = tuple(food.name for food in season.foods)
@@ -222,7 +223,7 @@ def _gifts(season: Season, weeks: Weeks) -> Floats:
 
 
 def _opening_stock(
-    season: Season, weeks: Weeks, stock: tuple[Counted, ...]
+    season: Season, weeks: Weeks, stock: tuple[Standing, ...]
 ) -> tuple[Floats, Floats]:
     rows: tuple[Preserve, ...] = season.preserves
     units = np.zeros(len(rows))

@@ -19,6 +19,7 @@ from model.season.kitchen import (
     Place,
     Preserve,
 )
+from model.season.record import Record
 from model.season.settings import Settings
 
 
@@ -35,7 +36,7 @@ class Season:
     """Everything a plan is made from, except the day it is made on.
 
     ``altitude_ft`` is None where the household did not give it (then nothing is canned);
-    ``plan_for`` is one of ``settings.PLAN_FOR``.
+    ``plan_for`` is one of ``settings.PLAN_FOR``; ``time_zone`` is blank where it is the machine's.
     """
 
     household: str
@@ -43,6 +44,7 @@ class Season:
     units: str
     altitude_ft: Fraction | None
     plan_for: str
+    time_zone: str
     notes_date: date | None
     frosts: Frosts
     eaters: tuple[Eater, ...]
@@ -65,6 +67,7 @@ class Season:
     preserves: tuple[Preserve, ...]
     counts: tuple[Counted, ...]
     gifts: tuple[Gift, ...]
+    record: Record
     settings: Settings
 
     def crop(self, name: str) -> Crop:
@@ -83,19 +86,11 @@ class Season:
         """Give the food that a crop is eaten as when it is fresh."""
         return next((food for food in self.foods if crop in food.crops), None)
 
-    def stock_on(self, today: date) -> tuple[Counted, ...]:
-        """List what stands on the shelf by the last stock-take on or before a day.
-
-        A stock-take overrules everything before it: a preserve that it does not list is gone.
-        """
-        days = [count.day for count in self.counts if count.day <= today]
-        if not days:
-            return ()
-        return tuple(count for count in self.counts if count.day == max(days) and count.units > 0)
-
-    def counted_on(self, today: date) -> date | None:
-        """Give the day of the last stock-take on or before a day."""
-        return max((count.day for count in self.counts if count.day <= today), default=None)
+    def counted_on(self, today: date, crop: str = "") -> date | None:
+        """Give the day of the last count on or before a day; of what a crop goes into, if named."""
+        kept = {p.name for p in self.preserves if not crop or crop in p.crops}
+        days = (count.day for count in self.counts if count.preserve in kept)
+        return max((day for day in days if day <= today), default=None)
 
 
 def _named(things: Sequence[_T], name: str) -> _T:

@@ -8,6 +8,7 @@ import pytest
 
 from model.errors import Problem, SeasonProblems
 from model.intake.gate import read_season, season_from_zip
+from model.season.ledger import stock
 from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, zipped
 from tests.small_season import TABLES, small_season, small_tables, write_folder
 
@@ -227,14 +228,15 @@ def test_a_table_of_too_many_rows_is_refused() -> None:
     assert "rows" in faults(harvest_log="picked_on,crop,picked_kg\n" + rows)[0].found
 
 
-def test_the_newest_stock_take_overrules_the_one_before() -> None:
+def test_the_newest_count_of_each_preserve_overrules_the_one_before() -> None:
     season = small_season(
         stock=TABLES["stock.csv"] + "2027-09-01,frozen beans,9,2027-08-20\n",
     )
-    names = {count.preserve: count.units for count in season.stock_on(date(2027, 9, 2))}
-    assert names == {"frozen beans": 9}
-    assert len(season.stock_on(date(2027, 3, 1))) == 2
-    assert season.stock_on(date(2026, 1, 1)) == ()
+    names = {standing.preserve: standing.units for standing in stock(season, date(2027, 9, 2))}
+
+    assert names == {"whole tomatoes": 6, "frozen beans": 9}
+    assert len(stock(season, date(2027, 3, 1))) == 2
+    assert stock(season, date(2026, 1, 1)) == ()
 
 
 WILD = (

@@ -1,0 +1,229 @@
+"""The book of the shelf: what came, what left, and what a count says instead.
+
+A count stands for the end of its day and overrules the book; what it differs by is booked as
+unknown, never as eating. Canned jars come onto the shelf when their seals have been looked at,
+everything else when it is put up. Oldest goes first, and nothing falls below none: what was
+taken beyond the book had been there unknown.
+"""
+
+from collections import defaultdict
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from model.season.kitchen import Counted
+from model.season.record import EATEN, GIVEN, LOST, WHYS, Batch
+from model.season.season import Season
+
+# Seals are looked at after 12 to 24 hours. A count later than that has seen the jars itself.
+SEALS_SEEN = timedelta(days=2)
+ONE_DAY = timedelta(days=1)
+PUT_UP, COUNTED = "put up", "counted"
+_ORDER = (PUT_UP, *WHYS, COUNTED)
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What stands on the shelf of one preserve and making; ``since`` is when that was seen."""
+
+    preserve: str
+    put_up: date
+    units: float
+    since: date
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of the book: what came (+) or left (-), what is unknown of it, what is left."""
+
+    day: date
+    kind: str
+    units: float
+    unknown: float
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class Movement:
+    """What happened to one preserve over a stretch of days; all but the ends are sums.
+
+    ``left`` = ``opening`` + ``came`` - ``eaten`` - ``given`` - ``lost`` + ``unknown``.
+    """
+
+    opening: float
+    came: float
+    eaten: float
+    given: float
+    lost: float
+    unknown: float
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """The book of one preserve up to a day; ``counted`` is its last count, if there was one."""
+
+    preserve: str
+    entries: tuple[Entry, ...]
+    standing: tuple[Standing, ...]
+    counted: date | None
+
+    @property
+    def units(self) -> float:
+        """Give what stands there by the book."""
+        return sum(standing.units for standing in self.standing)
+
+    def between(self, begins: date, ends: date) -> Movement:
+        """Sum the book from the morning of one day to the evening of another."""
+        opening = next((e.left for e in reversed(self.entries) if e.day < begins), 0.0)
+        inside = [entry for entry in self.entries if begins <= entry.day <= ends]
+        sums: dict[str, float] = defaultdict(float)
+        for entry in inside:
+            sums[entry.kind] += entry.units
+        return Movement(
+            opening=opening,
+            came=sums[PUT_UP],
+            eaten=-sums[EATEN],
+            given=-sums[GIVEN],
+            lost=-sums[LOST],
+            unknown=sum(entry.unknown for entry in inside),
+            left=inside[-1].left if inside else opening,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Event:
+    day: date
+    kind: str
+    units: float
+    put_up: date
+    rows: tuple[Counted, ...] = ()
+
+
+@dataclass
+class _Shelf:
+    """The jars of one preserve while its book is read: makings, oldest first."""
+
+    makings: list[Standing] = field(default_factory=list)
+
+    @property
+    def units(self) -> float:
+        return sum(making.units for making in self.makings)
+
+    def add(self, made: Standing) -> None:
+        self.makings = sorted([*self.makings, made], key=lambda making: making.put_up)
+
+    def take(self, units: float) -> None:
+        """Take the oldest first, as far as there is any."""
+        left = []
+        for making in self.makings:
+            gone = min(making.units, units)
+            units -= gone
+            if making.units > gone:
+                rest = making.units - gone
+                left.append(Standing(making.preserve, making.put_up, rest, making.since))
+        self.makings = left
+
+
+def ledgers(season: Season, today: date) -> dict[str, Ledger]:
+    """Write up the book of every preserve to the evening of a day."""
+    events: dict[str, list[_Event]] = {preserve.name: [] for preserve in season.preserves}
+    _came(season, today, events)
+    for taken in season.record.taken:
+        if taken.day <= today:
+            events[taken.preserve].append(_Event(taken.day, taken.why, -taken.units, taken.day))
+    for gift in season.gifts:
+        if gift.day <= today:
+            events[gift.preserve].append(_Event(gift.day, GIVEN, -gift.units, gift.day))
+    for (day, name), rows in _counts(season, today).items():
+        whole = sum(row.units for row in rows)
+        events[name].append(_Event(day, COUNTED, whole, day, tuple(rows)))
+    return {name: _written_up(name, own) for name, own in events.items()}
+
+
+def stock(season: Season, today: date) -> tuple[Standing, ...]:
+    """List what stands on the shelf by the book: the last count, and what came and left since."""
+    return tuple(s for own in ledgers(season, today).values() for s in own.standing)
+
+
+def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
+    """List the canned batches whose seals nobody has looked at: they are not counted as sure.
+
+    A count after the time for it has seen the jars, and settles the batch.
+    """
+    counts = _count_days(season, today)
+    return tuple(
+        batch
+        for batch in season.record.batches
+        if batch.put_up <= today
+        and season.preserve(batch.preserve).canned
+        and season.record.sealed_of(batch.code, today) is None
+        and not _seen_by_count(counts[batch.preserve], batch, today + ONE_DAY)
+    )
+
+
+def _seen_by_count(days: list[date], batch: Batch, before: date) -> bool:
+    """Say whether a count before a day had seen the jars of a batch."""
+    return any(batch.put_up + SEALS_SEEN <= day < before for day in days)
+
+
+def _count_days(season: Season, today: date) -> dict[str, list[date]]:
+    days: dict[str, list[date]] = defaultdict(list)
+    for count in season.counts:
+        if count.day <= today:
+            days[count.preserve].append(count.day)
+    return days
+
+
+def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]]:
+    counts: dict[tuple[date, str], list[Counted]] = defaultdict(list)
+    for count in season.counts:
+        if count.day <= today:
+            counts[count.day, count.preserve].append(count)
+    return counts
+
+
+def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
+    """Book what was put up, canned jars by what each look at their seals changed."""
+    counts = _count_days(season, today)
+    looks: dict[str, list[tuple[date, float]]] = defaultdict(list)
+    for check in season.record.seal_checks:
+        if check.checked <= today:
+            looks[check.batch].append((check.checked, check.sealed))
+    for batch in season.record.batches:
+        name = batch.preserve
+        if not season.preserve(name).canned:
+            if batch.put_up <= today:
+                came = _Event(batch.put_up, PUT_UP, batch.filled, batch.put_up)
+                events[name].append(came)
+            continue
+        sealed = 0.0
+        for n, (day, now) in enumerate(sorted(looks[batch.code], key=lambda look: look[0])):
+            if n or not _seen_by_count(counts[name], batch, day):
+                kind = LOST if n and now < sealed else PUT_UP
+                events[name].append(_Event(day, kind, now - sealed, batch.put_up))
+            sealed = now
+
+
+def _written_up(name: str, events: list[_Event]) -> Ledger:
+    shelf, entries, counted = _Shelf(), list[Entry](), None
+    for event in sorted(events, key=lambda e: (e.day, _ORDER.index(e.kind))):
+        before = shelf.units
+        if event.kind == COUNTED:
+            shelf.makings = sorted(
+                (
+                    Standing(name, row.put_up, row.units, event.day)
+                    for row in event.rows
+                    if row.units
+                ),
+                key=lambda making: making.put_up,
+            )
+            units, unknown = 0.0, shelf.units - before
+            counted = event.day
+        elif event.units >= 0:
+            shelf.add(Standing(name, event.put_up, event.units, event.day))
+            units, unknown = event.units, 0.0
+        else:
+            shelf.take(-event.units)
+            units, unknown = event.units, max(0.0, -event.units - before)
+        entries.append(Entry(event.day, event.kind, units, unknown, shelf.units))
+    return Ledger(name, tuple(entries), tuple(shelf.makings), counted)

@@ -1,0 +1,109 @@
+"""What the running season wrote down: batches, seals, what left the shelf, what was meant."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+EATEN, GIVEN, LOST = WHYS = ("eaten", "given", "lost")
+CAUSES = (
+    "freezer died",
+    "shelf fell",
+    "flood",
+    "mice",
+    "bulging, leaking or spurting",
+    "let go later",
+    "spoiled or past it",
+)
+WENT = ("refrigerated", "frozen", "reprocessed", "thrown away")
+RAN_OUT, RIGHT, TOO_MUCH, NOT_AGAIN = VERDICTS = (
+    "ran out",
+    "right",
+    "too much",
+    "not again",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Container:
+    """What the household picks into: kilograms of a crop in one; a blank crop is any crop."""
+
+    name: str
+    crop: str
+    kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """Jars (packs, kg, litres) of one preserve filled on one day.
+
+    ``finished`` is the moment the last load's process ended, with its offset from UTC; None
+    where nobody wrote it. ``lid_box`` names the box of lids, ``again_of`` the batch whose
+    unsealed jars were processed again.
+    """
+
+    code: str
+    put_up: date
+    finished: datetime | None
+    preserve: str
+    filled: float
+    lid_box: str
+    again_of: str
+
+
+@dataclass(frozen=True, slots=True)
+class SealCheck:
+    """How many jars of a batch were sealed on a day, and where those went that were not."""
+
+    batch: str
+    checked: date
+    sealed: float
+    went: str
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """Jars that left the shelf: eaten, given or lost, and the cause of a loss.
+
+    ``batch`` is known of suspect jars, whose batch-mates are looked at too.
+    """
+
+    day: date
+    preserve: str
+    units: float
+    why: str
+    cause: str
+    batch: str
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """The sealed jars of a preserve that a plan, kept on a day, wanted from the season."""
+
+    day: date
+    preserve: str
+    units: float
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What the household says of a preserve at the end of a season; one of ``VERDICTS``."""
+
+    season: str
+    preserve: str
+    verdict: str
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """Everything written down while the seasons ran, apart from pickings, counts and gifts."""
+
+    containers: tuple[Container, ...] = ()
+    batches: tuple[Batch, ...] = ()
+    seal_checks: tuple[SealCheck, ...] = ()
+    taken: tuple[Taken, ...] = ()
+    meant: tuple[Meant, ...] = ()
+    verdicts: tuple[Verdict, ...] = ()
+
+    def sealed_of(self, code: str, today: date) -> SealCheck | None:
+        """Give the newest seal check of a batch on or before a day."""
+        checks = [c for c in self.seal_checks if c.batch == code and c.checked <= today]
+        return max(checks, key=lambda check: check.checked, default=None)
