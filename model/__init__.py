@@ -11,8 +11,11 @@ from model.errors import (
     PlanningError,
     Problem,
     SeasonProblems,
+    StoreError,
 )
-from model.intake.gate import read_season, season_from_zip
+from model.intake.folder import read_tables
+from model.intake.gate import read_season, season_from_tables, season_from_zip
+from model.intake.tables import SeasonTables, TextTable
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -34,17 +37,24 @@ from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
+from model.season.ledger import ledgers, unconfirmed
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
+from model.store.store import Store, StoredHousehold, usual_place
+from model.store.versions import Author, Edit, Line
+from model.store.versions import Change as WrittenChange
 
 __all__ = [
     "HEADINGS",
     "METHODS",
     "PLAN_FOR",
+    "Author",
     "Change",
+    "Edit",
     "GlutSplit",
     "HandRule",
     "Interval",
+    "Line",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
@@ -54,6 +64,12 @@ __all__ = [
     "ProcessCard",
     "Season",
     "SeasonProblems",
+    "SeasonTables",
+    "Store",
+    "StoreError",
+    "StoredHousehold",
+    "TextTable",
+    "WrittenChange",
     "altitude_ft",
     "batch_table",
     "boiling_point_c",
@@ -68,6 +84,7 @@ __all__ = [
     "harvest_table",
     "hedge_table",
     "lean_table",
+    "ledgers",
     "limit_table",
     "one_more_table",
     "opening_table",
@@ -84,12 +101,16 @@ __all__ = [
     "products",
     "progress_table",
     "read_season",
+    "read_tables",
+    "season_from_tables",
     "season_from_zip",
     "source_title",
     "split_glut",
     "stock_table",
     "supply_table",
     "tight_limits",
+    "unconfirmed",
+    "usual_place",
     "ways_table",
     "week_table",
 ]
