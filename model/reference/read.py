@@ -17,6 +17,7 @@ TABLES = (
     "fresh_per_kept",
     "hand_minutes",
     "holding",
+    "incidents",
     "jar_sizes",
     "judgements",
     "keeping",
