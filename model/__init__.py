@@ -13,7 +13,7 @@ from model.errors import (
     SeasonProblems,
     StoreError,
 )
-from model.intake.folder import read_tables
+from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
@@ -37,29 +37,48 @@ from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
-from model.season.ledger import ledgers, unconfirmed
+from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.suspect import discard_steps, thaw_steps
+from model.season.counting import makings_counted
+from model.season.kitchen import Preserve
+from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.mates import batch_mates
+from model.season.record import CAUSES, EATEN, GIVEN, LOST, VERDICTS, WENT, WHYS, Batch, Taken
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
-from model.store.store import Store, StoredHousehold, usual_place
+from model.season.weeks import YearDay
+from model.season.write_off import write_off
+from model.store.store import PLACE_VARIABLE, Store, StoredHousehold, usual_place
 from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
 
 __all__ = [
+    "CAUSES",
+    "EATEN",
+    "GIVEN",
     "HEADINGS",
+    "LOST",
     "METHODS",
+    "PLACE_VARIABLE",
     "PLAN_FOR",
+    "VERDICTS",
+    "WENT",
+    "WHYS",
     "Author",
+    "Batch",
     "Change",
     "Edit",
     "GlutSplit",
     "HandRule",
     "Interval",
+    "Ledger",
     "Line",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
     "PlannedSeason",
     "PlanningError",
+    "Preserve",
     "Problem",
     "ProcessCard",
     "Season",
@@ -68,15 +87,19 @@ __all__ = [
     "Store",
     "StoreError",
     "StoredHousehold",
+    "Taken",
     "TextTable",
     "WrittenChange",
+    "YearDay",
     "altitude_ft",
+    "batch_mates",
     "batch_table",
     "boiling_point_c",
     "cautions_for",
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "discard_steps",
     "food_stock_table",
     "food_table",
     "fresh_table",
@@ -86,6 +109,7 @@ __all__ = [
     "lean_table",
     "ledgers",
     "limit_table",
+    "makings_counted",
     "one_more_table",
     "opening_table",
     "plan_report",
@@ -102,15 +126,21 @@ __all__ = [
     "progress_table",
     "read_season",
     "read_tables",
+    "seal_times",
+    "seals_to_look_at",
     "season_from_tables",
     "season_from_zip",
     "source_title",
     "split_glut",
     "stock_table",
     "supply_table",
+    "table_headings",
+    "thaw_steps",
     "tight_limits",
     "unconfirmed",
     "usual_place",
+    "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "write_off",
 ]

@@ -37,22 +37,18 @@ def begin_form() -> None:
         with garden:
             st.subheader("The garden")
             area = "ft²" if us else "m²"
-            st.number_input(f"Beds, all together ({area})", 1.0, 1e5, 400.0 if us else 40.0, key="first_area")
+            _number(f"Beds, all together ({area})", "first_area", 400.0 if us else 40.0)
             year = session.today().year
             st.date_input("Last spring frost, usually", date(year, 5, 10), key="first_spring")
             st.date_input("First autumn frost, usually", date(year, 10, 10), key="first_autumn")
         with kitchen:
             st.subheader("The kitchen")
             st.selectbox("Canner", CANNERS, key="first_canner")
-            st.number_input(
-                f"Freezer for the harvest ({'cu ft' if us else 'litres'})", 0.0, 2000.0, 3.0 if us else 80.0, key="first_freezer"
-            )
-            st.number_input(
-                f"Shelf for jars ({area}, one tier)", 0.0, 200.0, 12.0 if us else 1.2, key="first_shelf"
-            )
-            st.number_input(
-                f"Cool store for roots ({'lb' if us else 'kg'})", 0.0, 5000.0, 150.0 if us else 70.0, key="first_store"
-            )
+            freezer = "cu ft" if us else "litres"
+            _number(f"Freezer for the harvest ({freezer})", "first_freezer", 3.0 if us else 80.0)
+            _number(f"Shelf for jars ({area}, one tier)", "first_shelf", 12.0 if us else 1.2)
+            store = "lb" if us else "kg"
+            _number(f"Cool store for roots ({store})", "first_store", 150.0 if us else 70.0)
             st.number_input("Free kitchen hours a week", 0.0, 80.0, 5.0, 0.5, key="first_hours")
         st.caption(
             "Portions, yields and jars begin as published or usual figures, each marked as a guess "
@@ -61,6 +57,10 @@ def begin_form() -> None:
         done = st.form_submit_button("Make the first plan", type="primary", width="stretch")
     if done:
         _begin(units)
+
+
+def _number(label: str, key: str, usual: float) -> None:
+    st.number_input(label, 0.0, 1e5, usual, key=key)
 
 
 def _begin(units: str) -> None:

@@ -29,7 +29,9 @@ def bring_form(household: int | None) -> None:
     tables, season = read
     plantings = count(len(season.plantings), "planting")
     st.success(f"Read: {season.household}, {plantings}, {count(len(season.preserves), 'preserve')}")
-    if st.button("Keep as a household of its own", key="bring_new", type="primary", width="stretch"):
+    if st.button(
+        "Keep as a household of its own", key="bring_new", type="primary", width="stretch"
+    ):
         _kept(lambda: session.use_household(kept.begin(tables, f"Brought in {file.name}")))
     if household is not None and st.button(
         "Put in the place of the notes in use", key="bring_here", width="stretch"

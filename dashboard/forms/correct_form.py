@@ -32,7 +32,7 @@ def correct_form() -> None:
     file = TABLES[chosen]
     rows = kept.store().rows(notes.household.household_id, file)
     newest = dict(reversed(list(rows.items())[-MOST_ROWS:]))
-    headings = model.headings_of(file)
+    headings = model.table_headings(file)
     headings += [name for cells in newest.values() for name in cells if name not in headings]
     frame = pd.DataFrame(
         [[cells.get(name, "") for name in dict.fromkeys(headings)] for cells in newest.values()],

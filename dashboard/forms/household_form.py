@@ -31,7 +31,9 @@ def household_form() -> None:
         session.use_household(chosen)
         st.rerun()
     _day(notes)
-    if st.button("Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"):
+    if st.button(
+        "Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"
+    ):
         st.switch_page("views/household.py")
     st.button(
         "Another household",

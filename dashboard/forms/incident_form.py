@@ -73,10 +73,14 @@ def _suspect(season: Season) -> None:
         st.markdown(f"- {step.words}")
     mates = model.batch_mates(season, name, code or "", today)
     if mates:
-        st.markdown(f"**Look at {count(len(mates), 'batch', 'batches')} before any jar is opened:**")
+        st.markdown(
+            f"**Look at {count(len(mates), 'batch', 'batches')} before any jar is opened:**"
+        )
         for mate in mates:
             st.text(f"{mate.batch.code} ({mate.why})")
-    units = st.number_input("How many are thrown away", 1.0, 1000.0, 1.0, 1.0, key=f"suspect_n_{form}")
+    units = st.number_input(
+        "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, key=f"suspect_n_{form}"
+    )
     words = f"{count(units, 'suspect jar')} of {name} thrown away, on {short_day(today)}"
     st.button(
         "Write it off",

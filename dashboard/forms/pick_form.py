@@ -1,6 +1,7 @@
 """A picking in three taps: the crop, how many, save. The container is the one used last."""
 
 from collections import Counter
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 import streamlit as st
@@ -21,10 +22,10 @@ LEAST_KG = 0.1
 def pick_form(season: Season) -> None:
     """Ask what was picked, and write it down."""
     form, today = session.form(), session.today()
-    likely = likely_crops(season, today)
-    crop = st.pills("Crop", likely[:MOST_CROPS], key=f"pick_crop_{form}")
+    likely = likely_crops(season, today)[:MOST_CROPS]
+    crop = st.pills("Crop", likely, key=f"pick_crop_{form}")
     with st.popover("Another crop, day or amount", width="stretch"):
-        rest = [name for name in sorted(c.name for c in season.crops) if name not in likely[:MOST_CROPS]]
+        rest = [name for name in sorted(c.name for c in season.crops) if name not in likely]
         other = st.selectbox("Another crop", rest, index=None, key=f"pick_other_{form}")
         day = st.date_input("Picked on", today, max_value=today, key=f"pick_day_{form}")
         typed = st.number_input("Another number", 0.0, 1000.0, 0.0, 0.5, key=f"pick_typed_{form}")
@@ -39,11 +40,19 @@ def pick_form(season: Season) -> None:
     )
     kg = many * weighs.get(container or usual, 0.0)
     ready = bool(crop) and kg > 0 and isinstance(day, date)
-    words = f"{many:g} {container or usual} of {crop}" if ready else "Save"
+    words = "Save"
     if ready:
-        words = f"{words}, {weight(kg, season.units)}, on {short_day(day)}"
+        amount = weight(kg, season.units)
+        words = f"{many:g} {container or usual} of {crop}, {amount}, on {short_day(day)}"
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
+    cells = {
+        "picked_on": f"{day}",
+        "crop": crop or "",
+        "picked_kg": f"{kg:.6g}",
+        "number": f"{many:g}",
+        "container": container or usual,
+    }
     st.button(
         f"Save: {words}" if ready else "Save",
         key=f"pick_save_{form}",
@@ -51,21 +60,12 @@ def pick_form(season: Season) -> None:
         width="stretch",
         disabled=not ready,
         on_click=_save,
-        args=(day, crop, many, container or usual, kg, f"Picked {words}", session.operation()),
+        args=(cells, f"Picked {words}", session.operation()),
     )
 
 
-def _save(
-    day: date, crop: str, many: float, container: str, kg: float, words: str, operation: str
-) -> None:
-    session.use_container(crop, container)
-    cells = {
-        "picked_on": f"{day}",
-        "crop": crop,
-        "picked_kg": f"{kg:.6g}",
-        "number": f"{many:g}",
-        "container": container,
-    }
+def _save(cells: Mapping[str, str], words: str, operation: str) -> None:
+    session.use_container(cells["crop"], cells["container"])
     save([Edit("harvest_log.csv", cells)], words, operation)
 
 

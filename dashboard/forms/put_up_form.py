@@ -17,7 +17,11 @@ LATELY_DAYS, AGAIN_DAYS = 30, 2
 def put_up_form(season: Season, meant: list[str]) -> None:
     """Ask what was put up, and write it down; ``meant`` are this week's preserves by the plan."""
     form, today = session.form(), session.today()
-    lately = [b.preserve for b in reversed(season.record.batches) if (today - b.put_up).days <= LATELY_DAYS]
+    lately = [
+        b.preserve
+        for b in reversed(season.record.batches)
+        if (today - b.put_up).days <= LATELY_DAYS
+    ]
     names = [p.name for p in season.preserves]
     likely = list(dict.fromkeys([*meant, *lately, *names]))[:MOST_PRESERVES]
     chosen = st.pills("Preserve", likely, key=f"put_up_{form}")

@@ -90,7 +90,7 @@ def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: st
     if not times.known:
         st.caption("Nobody wrote when the process ended, so the day's first moment counts.")
     for way in ways:
-        st.markdown(f"- {way.step.words} ({', '.join(model.source_title(k) for k in way.step.keys)})")
+        st.markdown(f"- {way.step.words}")
     known = [way.step.went for way in ways if way.step.went in WENT]
     return st.pills("Where they go", known, key=f"failed_{form}_{batch.code}") or ""
 

@@ -34,7 +34,9 @@ def take_form(season: Season) -> None:
         "How many", NUMBERS, default=1.0, format_func=lambda n: f"{n:g}", key=f"take_n_{form}"
     )
     why = st.segmented_control("Why", WHYS, default=WHYS[0], key=f"take_why_{form}") or WHYS[0]
-    cause = st.selectbox("Cause", CAUSES, index=None, key=f"take_cause_{form}") if why == LOST else None
+    cause = (
+        st.selectbox("Cause", CAUSES, index=None, key=f"take_cause_{form}") if why == LOST else None
+    )
     day = st.date_input("On", today, max_value=today, key=f"take_day_{form}")
     ready = name is not None and bool(number) and isinstance(day, date)
     words = ""

@@ -17,6 +17,7 @@ from model.intake.csv_text import MOST_BYTES_A_FILE, text_table
 from model.intake.home_columns import HOME_TABLES
 from model.intake.kitchen_columns import KITCHEN_TABLES
 from model.intake.record_columns import RECORD_TABLES
+from model.intake.rows import usual_heading
 from model.intake.tables import SeasonTables, TextTable
 
 TABLE_KINDS = HOME_TABLES + KITCHEN_TABLES + RECORD_TABLES
@@ -44,6 +45,11 @@ _PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
 # In the last record of a zip that keeps its count in a larger one.
 _COUNTED_ELSEWHERE = 0xFFFF
 _WANTED = "give a folder or a zip of the season's CSV files"
+
+
+def table_headings(file: str) -> list[str]:
+    """List the headings that a table usually has, in the unit used inside."""
+    return [usual_heading(column) for column in _KINDS[file].columns]
 
 
 def read_tables(path: str | Path) -> SeasonTables:

@@ -142,6 +142,11 @@ def _repeated(
     return []
 
 
+def usual_heading(column: Column) -> str:
+    """Give the heading of a column, in the unit used inside."""
+    return _names(column)[0][0]
+
+
 def _names(column: Column) -> list[tuple[str, str]]:
     """Give the headings a column may stand under, each with its unit."""
     if not column.measure:

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, part, table_with, words, use
+from tests.dashboard.steps import labelled, look, part, table_with, use, words
 
 
 @pytest.fixture
