@@ -116,7 +116,7 @@ def _standing(
         why = f"a jar like it was bad on {noticed}: look at it, and do not taste it if in doubt"
     elif own.method == "root store" and left <= SORT_WEEKS:
         condition = SORT
-        why = "past its keeping" if left < 0 else f"keeps about {left} weeks more"
+        why = "past its keeping" if left < 0 else _keeps(left)
         why += ": sort it now, rot spreads"
     elif left < 0:
         condition = QUALITY
@@ -127,8 +127,14 @@ def _standing(
                 " before it is opened"
             )
     else:
-        condition, why = KEEPS, f"keeps about {left} weeks more"
+        condition, why = KEEPS, _keeps(left)
     return _Row(own, one.units, one.put_up, condition, left, why)
+
+
+def _keeps(weeks: int) -> str:
+    if weeks < 1:
+        return "keeps less than a week more"
+    return f"keeps about {weeks} week{'s' if weeks > 1 else ''} more"
 
 
 def _chilled(season: Season, today: date) -> list[_Row]:
