@@ -82,9 +82,9 @@ class Ledger:
         return Movement(
             opening=opening,
             came=sums[PUT_UP],
-            eaten=-sums[EATEN],
-            given=-sums[GIVEN],
-            lost=-sums[LOST],
+            eaten=abs(sums[EATEN]),
+            given=abs(sums[GIVEN]),
+            lost=abs(sums[LOST]),
             unknown=sum(entry.unknown for entry in inside),
             left=inside[-1].left if inside else opening,
         )
