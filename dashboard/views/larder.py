@@ -4,11 +4,11 @@ import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.findings import larder_headline
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
+from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
@@ -16,10 +16,10 @@ FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Somethi
 
 def show() -> None:
     """Show the page."""
-    _, season = place.headed("What stands in the larder, and what to eat first", stock=True)
+    plan = place.opened("What stands in the larder, and what to eat first", stock=True)
     last_written()
-    today = session.today()
-    first = model.eat_first_table(season, today)
+    season, today = plan.case.season, session.today()
+    first = model.eat_first_table(plan)
     st.markdown(larder_headline(season, first, today))
     chosen = choice("What", [FIRST, WHERE, COUNT, WRONG], key="larder_what")
     if chosen == FIRST:

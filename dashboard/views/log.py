@@ -13,6 +13,7 @@ from dashboard.forms.seal_form import seal_form
 from dashboard.forms.take_form import take_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice
+from dashboard.record_findings import log_headline
 
 PICKED, PUT_UP, SEALED, TAKEN = "Picked", "Put up", "Sealed", "Taken"
 MEND, WRITTEN = "Mend or add", "What was written"
@@ -23,6 +24,7 @@ def show() -> None:
     _, season = place.headed("Write down")
     last_written()
     waiting = model.unconfirmed(season, session.today())
+    st.markdown(log_headline(season, len(waiting), session.today()))
     sealed = f"{SEALED} ({len(waiting)} to look at)" if waiting else SEALED
     chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, MEND, WRITTEN], key="log_what")
     if chosen == PICKED:
