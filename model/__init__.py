@@ -12,6 +12,9 @@ from model.errors import (
     Problem,
     SeasonProblems,
 )
+from model.exchange.csv_out import csv_zip
+from model.exchange.upload import read_upload
+from model.exchange.workbook import workbook
 from model.intake.gate import read_season, season_from_zip
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
@@ -61,6 +64,7 @@ __all__ = [
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "csv_zip",
     "food_stock_table",
     "food_table",
     "fresh_table",
@@ -84,6 +88,7 @@ __all__ = [
     "products",
     "progress_table",
     "read_season",
+    "read_upload",
     "season_from_zip",
     "source_title",
     "split_glut",
@@ -92,4 +97,5 @@ __all__ = [
     "tight_limits",
     "ways_table",
     "week_table",
+    "workbook",
 ]
