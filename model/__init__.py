@@ -13,6 +13,9 @@ from model.errors import (
     SeasonProblems,
     StoreError,
 )
+from model.exchange.csv_out import csv_zip
+from model.exchange.upload import read_upload
+from model.exchange.workbook import workbook
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
@@ -107,6 +110,7 @@ __all__ = [
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "csv_zip",
     "discard_steps",
     "eat_first_table",
     "food_stock_table",
@@ -139,6 +143,7 @@ __all__ = [
     "progress_table",
     "read_season",
     "read_tables",
+    "read_upload",
     "review_table",
     "seal_times",
     "seals_to_look_at",
@@ -156,5 +161,6 @@ __all__ = [
     "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "workbook",
     "write_off",
 ]

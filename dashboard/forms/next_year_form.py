@@ -73,9 +73,7 @@ def _moved(cells: Mapping[str, str], planting: Planting) -> dict[str, str]:
 
 def target_edits(household: int, draft: pd.DataFrame) -> list[Edit]:
     """Give the preserves whose target the draft changes."""
-    aims = {
-        name.lower(): aim for name, aim in zip(draft["preserve"], draft["next_units"], strict=True)
-    }
+    aims = dict(zip(draft["preserve"].str.lower(), draft["next_units"], strict=True))
     rows = kept.store().rows(household, "preserves.csv")
     changed = {
         row_id: {**cells, "target": f"{aims[cells['preserve'].lower()]:.0f}"}
