@@ -44,6 +44,12 @@ HEADINGS: dict[str, Heading] = {
     "by_hand_fill": Heading("By hand", "", "to put up by the hand rule, so that enough seal"),
     "carried_over": Heading("Carried over", "jars", "expected to stand there at the new crop"),
     "carry_units": Heading("Carried over", "", "still there at the new crop at this year's pace"),
+    "chance_after": Heading(
+        "Chance then", "", "share of simulated years in which it lasts with the change"
+    ),
+    "chance_before": Heading(
+        "Chance now", "", "share of simulated years in which it lasts without it"
+    ),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
     "condition": Heading("Condition", "", "what is looked at before age: seals, rot, quality"),
     "cover_portions": Heading("Stands there", "portions", "as the weeks without fresh begin"),
@@ -142,6 +148,7 @@ HEADINGS: dict[str, Heading] = {
     "put_up_on": Heading("Put up on", "", "day it was made"),
     "ran_out": Heading("Ran out", "", "day from which none was left; blank: some is"),
     "range_kg": Heading("Eight years in ten", "", "between these"),
+    "ration": Heading("Smallest change", "", "so that it reaches the new crop"),
     "reason": Heading("Why it differs", "", "from the hand rule"),
     "remedy": Heading("What would halve it", "", "to bring it down to half"),
     "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
@@ -177,6 +184,7 @@ HEADINGS: dict[str, Heading] = {
     "warning": Heading("Warning", "", "what is at stake"),
     "way": Heading("Way to choose", "", "of what to plant"),
     "week": Heading("Week of", "", "Monday"),
+    "week_portions": Heading("Wanted a week", "portions", "while it has to last"),
     "weeks_left": Heading(
         "Weeks left", "weeks", "of keeping, of canned jars of their best quality; below 0: past it"
     ),
