@@ -1,7 +1,8 @@
 """One planning case: a season on a day, with its numbers, harvest forecast and demand."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 import numpy as np
 
@@ -10,10 +11,16 @@ from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches,
 from model.demand.since_count import portions_eaten, standing_today
 from model.forecast.beds import check_beds_hold
 from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
+from model.learning.seal_rate import SealRate, seal_rate
+from model.learning.use_intervals import Wants
+from model.learning.use_rate import UseRates, use_rates
 from model.season.arrays import Bools, Floats, SeasonArrays, season_arrays
-from model.season.ledger import Standing, ledgers
+from model.season.ledger import Ledger, Standing, ledgers
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
+
+# Counts older than this say nothing of how the household eats now.
+USE_LEARNED_FROM = timedelta(weeks=156)
 
 
 @dataclass(frozen=True, eq=False)
@@ -28,6 +35,7 @@ class Case:
         lets be eaten fresh, up to the want.
     kept_want : shape (F,), portions wanted over the weeks to cover that fresh food leaves.
     plate : shape (F,), the foods that make up the plate.
+    seals, use : what the household's own batches and counts have taught.
     """
 
     season: Season
@@ -41,6 +49,8 @@ class Case:
     kept_want: Floats
     plate: Bools
     lean: tuple[LeanStretch, ...]
+    seals: SealRate
+    use: UseRates
 
     @property
     def weeks(self) -> Weeks:
@@ -52,12 +62,14 @@ def make_case(season: Season, today: date) -> Case:
     """Work out the case of a season on a day; raises SeasonProblems for contradictions."""
     forecast = forecast_harvest(season, today)
     check_beds_hold(season, forecast)
-    stock = _stock_today(season, forecast.weeks, today)
-    arrays = season_arrays(season, forecast.weeks, stock)
+    books, seals = ledgers(season, today), seal_rate(season, today)
+    use = _use(season, books, today)
+    stock = _stock_today(season, books, use, forecast.weeks)
+    arrays = season_arrays(season, forecast.weeks, stock, seals.share)
     after = forecast.weeks.monday(len(forecast.weeks))
     weeks = [forecast.weeks.index(forecast.new_crop.get(food, after)) for food in arrays.foods]
     cover = np.clip(np.array(weeks, dtype=int), 0, len(forecast.weeks))
-    needs = demand(season, forecast.weeks, cover)
+    needs = demand(season, forecast.weeks, cover, use.factors(forecast.weeks))
     harvest = forecast.kg_by_crop(forecast.amounts, len(arrays.crops))
     a_week = needs.usual[:, 0] * 7 / (7 - forecast.weeks.days_over)
     before = still_in_hand(arrays, forecast.before_kg, a_week)
@@ -76,21 +88,41 @@ def make_case(season: Season, today: date) -> Case:
         kept_want=(needs.wanted - fresh).sum(axis=1),
         plate=plate,
         lean=tuple(lean),
+        seals=seals,
+        use=use,
     )
 
 
-def _stock_today(season: Season, weeks: Weeks, today: date) -> tuple[Standing, ...]:
+def _use(season: Season, books: Mapping[str, Ledger], today: date) -> UseRates:
+    """Learn what is eaten from the counts of the last years, set beside what the notes say."""
+    days = [c.day for c in season.counts if today - USE_LEARNED_FROM <= c.day <= today]
+    first = monday_of(min(days, default=today))
+    weeks = Weeks(first, (today - first).days // 7 + 1)
+    return use_rates(season, books, Wants(weeks, *_wanted_and_fresh(season, weeks)))
+
+
+def _wanted_and_fresh(
+    season: Season, weeks: Weeks, own_use: Floats | float = 1.0
+) -> tuple[Floats, Floats]:
+    """Give what is wanted of each food in weeks gone by, and usually eaten fresh; (F, W) each."""
+    arrays = season_arrays(season, weeks, (), season.settings.seal_failure_share)
+    wanted = demand(season, weeks, np.full(len(arrays.foods), len(weeks)), own_use).wanted
+    harvest = ordinary_harvest(season, weeks)
+    nothing = np.zeros((len(arrays.crops), 0))
+    return wanted, fresh_portions(arrays, harvest, wanted, nothing)
+
+
+def _stock_today(
+    season: Season, books: Mapping[str, Ledger], use: UseRates, weeks: Weeks
+) -> tuple[Standing, ...]:
     """Give the book's stock, less what was usually eaten and lost in the weeks since."""
-    books = ledgers(season, today)
     standing = tuple(s for book in books.values() for s in book.standing)
     first = min((monday_of(one.since) for one in standing), default=weeks.first)
     passed = (weeks.first - first).days // 7
     if passed < 1:
         return standing
     since = Weeks(first, passed)
-    arrays = season_arrays(season, since, standing)
-    wanted = demand(season, since, np.full(len(arrays.foods), passed)).wanted
-    harvest = ordinary_harvest(season, since)
-    fresh = fresh_portions(arrays, harvest, wanted, np.zeros((len(arrays.crops), 0)))
+    arrays = season_arrays(season, since, standing, season.settings.seal_failure_share)
+    wanted, fresh = _wanted_and_fresh(season, since, use.factors(since))
     eaten = portions_eaten(books, arrays, since)
     return standing_today(standing, arrays, since, wanted - fresh - eaten)

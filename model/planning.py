@@ -145,9 +145,14 @@ def _planting(
 def _live(
     case: Case, plan: Plan, harvest: Singles, generator: np.random.Generator, progress: Progress
 ) -> tuple[LivedYears, LivedYears]:
-    arrays, chosen = case.arrays, case.season.settings
+    arrays = case.arrays
     luck = draw_kitchen_luck(
-        generator, len(harvest), arrays.sealed_share, len(case.weeks), chosen.appetite_cv
+        generator,
+        len(harvest),
+        arrays.sealed_share,
+        len(case.weeks),
+        case.use.appetite_cv,
+        case.seals.clump_chance,
     )
 
     def lived(begins: float, *, as_wanted: bool) -> LivedYears:

@@ -54,7 +54,7 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
 
 def _jars(case: Case, plan: Plan) -> list[str]:
     faults = []
-    seals = 1 - case.season.settings.seal_failure_share
+    seals = 1 - case.seals.share
     standing = {p.name: 0.0 for p in case.season.preserves}
     for count in case.stock:
         standing[count.preserve] += count.units
@@ -85,7 +85,7 @@ def _jars(case: Case, plan: Plan) -> list[str]:
 def _past_eaten(case: Case, plan: Plan, r: int) -> list[str]:
     """Follow every batch of a preserve, oldest first: what is past it must not stand there."""
     preserve = case.season.preserves[r]
-    seals = 1 - case.season.settings.seal_failure_share if preserve.canned else 1.0
+    seals = 1 - case.seals.share if preserve.canned else 1.0
     first = case.weeks.first
     batches = sorted(
         [(monday_of(count.put_up) - first).days // 7, count.units]

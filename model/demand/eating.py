@@ -61,8 +61,15 @@ def _days(weeks: Weeks, begins: date, ends: date) -> Bools:
     return inside
 
 
-def demand(season: Season, weeks: Weeks, cover_until: Ints) -> Demand:
-    """Give the portions wanted of each food, up to the week of its new crop."""
+def demand(
+    season: Season, weeks: Weeks, cover_until: Ints, own_use: Floats | float = 1.0
+) -> Demand:
+    """Give the portions wanted of each food, up to the week of its new crop.
+
+    Parameters
+    ----------
+    own_use : shape (F, W) or one for all, times what the notes say, as counts have shown.
+    """
     usual = np.zeros((len(season.foods), len(weeks)))
     most = np.zeros_like(usual)
     habits = {habit.name: habit for habit in season.habits}
@@ -70,6 +77,8 @@ def demand(season: Season, weeks: Weeks, cover_until: Ints) -> Demand:
         adults = adults_at_table(season, weeks, food)
         factor = np.array([habits[food.habit].factor(monday) for monday in weeks.mondays])
         usual[f] = food.portions_a_week * adults * factor
-        most[f] = np.maximum(food.most_a_week * adults, usual[f])
+        most[f] = food.most_a_week * adults
+    usual *= own_use
+    most = np.maximum(most, usual)
     covered = np.arange(len(weeks)) < cover_until[:, None]
     return Demand(usual, usual * covered, most * covered, cover_until)

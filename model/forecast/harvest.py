@@ -70,7 +70,7 @@ class HarvestForecast:
         """Give the kilograms of each crop that an ordinary year gives before today."""
         so_far: dict[str, float] = {}
         for planting, dates, own in zip(self.plantings, self.dates, self.own, strict=True):
-            whole_kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
+            whole_kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, own))
             picked = expected_by(season, planting, dates, whole_kg, today)
             so_far[planting.crop] = so_far.get(planting.crop, 0.0) + picked
         return so_far
@@ -136,7 +136,7 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     )
     own = tuple(own_yield(season, season.crop(planting.crop), today) for planting in plantings)
     shares = np.array([expected_week_shares(d, weeks) for d in dates]).reshape(-1, count)
-    survival = np.array([1 - _loss(season, planting) for planting in plantings])
+    survival = np.array([1 - _loss(season, one) for one in own])
     kg = np.array([expected_kg(p, o) for p, o in zip(plantings, own, strict=True)])
     left = np.array([share_left(season, p, today) for p in plantings])[:, None]
     least, most = _bounds(season, year, plantings, today)
@@ -201,7 +201,7 @@ def ordinary_harvest(season: Season, weeks: Weeks) -> Floats:
     harvest = np.zeros((len(names), len(weeks)))
     for planting in season.plantings:
         own = own_yield(season, season.crop(planting.crop), weeks.first)
-        kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, planting))
+        kg = planting.amount * expected_kg(planting, own) * (1 - _loss(season, own))
         shares = expected_week_shares(picking_dates(season, planting, weeks.first), weeks)
         harvest[names.index(planting.crop)] += kg * shares
     return harvest
@@ -215,10 +215,9 @@ def _sown(planting: Planting, today: date) -> bool:
     return planting.sown is not None and planting.sown <= today
 
 
-def _loss(season: Season, planting: Planting) -> float:
+def _loss(season: Season, own: OwnYield) -> float:
     """Give the expected share lost to near-total losses."""
-    chance = season.crop(planting.crop).chance_near_total_loss
-    return chance * (1 - season.settings.near_total_loss_left)
+    return own.chance_lost * (1 - season.settings.near_total_loss_left)
 
 
 def occupied_weeks(

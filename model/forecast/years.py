@@ -3,8 +3,9 @@
 A year's luck of a crop is log-normal with mean 1. Its logarithm mixes a draw shared by all
 crops (correlation about 0.2), one shared by the crop family (0.6 inside a family) and the
 crop's own. A near-total loss (blight, hail) is drawn through the same mix, so that it
-strikes families together. The garden's lasting factor is drawn from what is still unknown
-of it; half of that is shared by all crops. First pickings move together with the spring.
+strikes families together; abnormal seasons of the household's own have moved its chance. The
+garden's lasting factor is drawn from what is still unknown of it; half of that is shared by
+all crops. First pickings move together with the spring.
 """
 
 from collections.abc import Callable, Iterator
@@ -145,15 +146,15 @@ def _crop_factors(season: Season, forecast: HarvestForecast, luck: Luck, family_
     """Give each year's factor on the expected yield of each crop; shape (N, C), mean 1."""
     chosen = season.settings
     season_sd = np.sqrt(np.log1p(np.array([crop.season_cv for crop in season.crops]) ** 2))
-    garden_sd = np.zeros(len(season.crops))
+    garden_sd, chance = np.zeros(len(season.crops)), np.zeros(len(season.crops))
     for own in forecast.own:
-        garden_sd[[crop.name for crop in season.crops].index(own.crop)] = own.garden_log_sd
+        c = [crop.name for crop in season.crops].index(own.crop)
+        garden_sd[c], chance[c] = own.garden_log_sd, own.chance_lost
     mixed = _mix(season, luck.season, luck.family[:, family_of], luck.crop)
     shared = chosen.garden_shared_share
     garden = np.sqrt(shared) * luck.garden[:, None] + np.sqrt(1.0 - shared) * luck.crop_garden
     factor = np.exp(season_sd * mixed - season_sd**2 / 2 + garden_sd * garden - garden_sd**2 / 2)
     lost = _mix(season, luck.season_loss, luck.family_loss[:, family_of], luck.crop_loss)
-    chance = np.array([crop.chance_near_total_loss for crop in season.crops])
     strikes = lost < norm.ppf(chance)
     result: Floats = np.where(strikes, chosen.near_total_loss_left, 1.0) * factor
     return result

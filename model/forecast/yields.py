@@ -1,13 +1,18 @@
 """Kilograms a unit of planting gives: the published figure moved by the garden's own record.
 
 The published typical yield is a prior: gardens differ lastingly by a factor of about 1.8
-(log-normal), and a season by the crop's own scatter. With ``n`` normal own seasons whose
-mean log ratio to the published figure is ``x``, the garden's factor has
+(log-normal, mean 1), and a season by the crop's own scatter. With ``n`` normal own seasons
+whose mean log ratio to the published figure is ``x``, the logarithm of the garden's factor is
+normal (the textbook normal-normal rule) with
 
-    mean     m = n x / (n + s^2 / t^2)        spread  v = 1 / (1 / t^2 + n / s^2)
+    variance  v = 1 / (1 / t^2 + n / s^2)        mean  n x / (n + s^2 / t^2) - v / 2
 
-where ``t`` is the log of the garden factor's spread and ``s`` the season's log spread:
-the textbook normal-normal rule on logarithms.
+where ``t`` is the log of the garden factor's spread and ``s`` the season's log spread. The
+mean factor is then ``exp(n x / (n + s^2 / t^2))``.
+
+An abnormal season stays out of the mean but not out of the risk: it counts as so much of a
+near-total loss as it fell short of what this garden gives. The chance of such a loss is the
+published one, as good as ten seasons, moved by the household's own (Beta-binomial rule).
 """
 
 import math
@@ -22,16 +27,33 @@ from model.season.weeks import Weeks, monday_of
 # A crop may be picked on after its garden year ends.
 WEEKS_AFTER = 9
 LEAST_SHARE = 0.05
+# Judgement: the published chance of a near-total loss is worth so many seasons of one's own.
+CHANCE_SEASONS = 10.0
+# The standard normal's 90th percentile.
+ONE_IN_TEN = 1.2816
 
 
 @dataclass(frozen=True, slots=True)
 class OwnYield:
-    """What one crop's own record says: a factor on the published yield, and its spread."""
+    """What one crop's own record says: a factor on the published yield, and its spread.
+
+    ``seasons`` are the normal ones, ``abnormal`` those that count for the chance of a
+    near-total loss, ``chance_lost``, alone.
+    """
 
     crop: str
     seasons: int
     factor: float
     garden_log_sd: float
+    abnormal: int
+    chance_lost: float
+
+    @property
+    def range(self) -> tuple[float, float]:
+        """Give what the garden's lasting factor lies between, eight times in ten."""
+        middle = math.log(self.factor) - self.garden_log_sd**2 / 2
+        off = ONE_IN_TEN * self.garden_log_sd
+        return math.exp(middle - off), math.exp(middle + off)
 
 
 def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
@@ -44,31 +66,38 @@ def own_yield(season: Season, crop: Crop, today: date) -> OwnYield:
     logs = [math.log(ratio) + season_sd**2 / 2 for ratio in ratios.values()]
     mean = sum(logs) / (count + season_sd**2 / prior_sd**2)
     spread = math.sqrt(1.0 / (1.0 / prior_sd**2 + count / season_sd**2))
-    return OwnYield(crop.name, count, math.exp(mean), spread)
+    factor = math.exp(mean)
+    bad = season_ratios(season, crop.name, today, normal=False).values()
+    whole = 1.0 - season.settings.near_total_loss_left
+    lost = sum(min(1.0, max(0.0, 1.0 - ratio / factor) / whole) for ratio in bad)
+    chance = (CHANCE_SEASONS * crop.chance_near_total_loss + lost) / (
+        CHANCE_SEASONS + count + len(bad)
+    )
+    return OwnYield(crop.name, count, factor, spread, len(bad), chance)
 
 
-def season_ratios(season: Season, crop: str, today: date) -> dict[str, float]:
-    """Give what each normal, finished season picked, as a ratio to the published figure.
+def season_ratios(
+    season: Season, crop: str, today: date, *, normal: bool = True
+) -> dict[str, float]:
+    """Give what each finished season, normal or not, picked, as a ratio to the published figure.
 
-    A season counts when something of the crop was planted and logged in it. The published
-    figure is that of a full picking time; what frost usually cuts off is taken from it, as it
-    is from every forecast.
+    A season counts when something of the crop was planted and logged in it; an abnormal one
+    also when other crops were logged in it and nothing of this one. The published figure is
+    that of a full picking time; what frost usually cuts off is taken from it, as it is from
+    every forecast.
     """
     ratios = {}
     for year in season.garden_seasons:
-        if year.ends >= today or not year.normal:
+        if year.ends >= today or year.normal is not normal:
             continue
         expected = sum(
             planting.amount * planting.kg_per_unit * _share_picked(season, planting, year)
             for planting in season.plantings
             if planting.season == year.name and planting.crop == crop
         )
-        picked = sum(
-            picking.kg
-            for picking in season.pickings
-            if picking.crop == crop and year.begins <= picking.day <= year.ends
-        )
-        if expected > 0 and picked > 0:
+        log = [p for p in season.pickings if year.begins <= p.day <= year.ends]
+        picked = sum(picking.kg for picking in log if picking.crop == crop)
+        if expected > 0 and (picked > 0 or (log and not normal)):
             ratios[year.name] = picked / expected
     return ratios
 

@@ -32,7 +32,12 @@ def lived(
     harvest = sampled_harvest(case.season, case.forecast, amounts, years, garden)
     harvest += np.asarray(given_kg, dtype=np.float32)
     luck = draw_kitchen_luck(
-        kitchen, years, arrays.sealed_share, len(case.weeks), case.season.settings.appetite_cv
+        kitchen,
+        years,
+        arrays.sealed_share,
+        len(case.weeks),
+        case.use.appetite_cv,
+        case.seals.clump_chance,
     )
     return live_through(Follower(plan, arrays, case.demand.cover_until, as_wanted), harvest, luck)
 

@@ -116,8 +116,15 @@ class SeasonArrays:
                 array.flags.writeable = False
 
 
-def season_arrays(season: Season, weeks: Weeks, stock: tuple[Standing, ...]) -> SeasonArrays:
-    """Give the numbers of a season over the weeks from today on, with what stands there today."""
+def season_arrays(
+    season: Season, weeks: Weeks, stock: tuple[Standing, ...], unsealed_share: float
+) -> SeasonArrays:
+    """Give the numbers of a season over the weeks from today on, with what stands there today.
+
+    Parameters
+    ----------
+    unsealed_share : of the jars that are canned.
+    """
     crops = tuple(crop.name for crop in season.crops)
     foods = tuple(food.name for food in season.foods)
     jars = tuple(jar.name for jar in season.jars)
@@ -163,7 +170,7 @@ def season_arrays(season: Season, weeks: Weeks, stock: tuple[Standing, ...]) -> 
         keeps_weeks=np.array([p.keeps_weeks for p in rows], dtype=int),
         ready_after_weeks=np.array([p.ready_after_weeks for p in rows], dtype=int),
         loss_per_week=np.array([p.loss_per_week for p in rows]),
-        sealed_share=np.array([1 - chosen.seal_failure_share if p.canned else 1.0 for p in rows]),
+        sealed_share=np.array([1 - unsealed_share if p.canned else 1.0 for p in rows]),
         share_of_food=np.array([p.share_of_food for p in rows]),
         food_worth=np.array([f.liking / 5 * portion_weight[f.name] for f in season.foods]),
         preserve_worth=np.array([p.liking / 5 * portion_weight[p.food] for p in rows]),

@@ -4,12 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from model.learning.seal_rate import CLUMP_CHANCE, CLUMP_LEAST, CLUMP_MEAN, CLUMP_MOST
 from model.season.arrays import Floats, Ints, Singles
-
-# Source: needs-uncertainty. One batch in fifteen loses 20-50 % of its seals; the rest of the
-# rate is spread evenly over the other batches.
-CLUMP_CHANCE = 1.0 / 15.0
-CLUMP_LEAST, CLUMP_MOST = 0.2, 0.5
 
 
 @dataclass(frozen=True, eq=False)
@@ -41,21 +37,26 @@ def draw_kitchen_luck(
     sealed_share: Floats,
     weeks: int,
     appetite_cv: float,
+    clump_chance: float = CLUMP_CHANCE,
 ) -> KitchenLuck:
-    """Draw appetite (log-normal, mean 1) and seal failures with the mean of the settings."""
+    """Draw appetite (log-normal, mean 1) and seal failures with the mean of ``sealed_share``.
+
+    A clump loses a fifth to a half of its jars; the rest of the share is spread evenly over
+    the other batches.
+    """
     sd = np.sqrt(np.log1p(appetite_cv**2))
     appetite = np.exp(sd * generator.standard_normal(years) - sd**2 / 2)
     rows = np.flatnonzero(sealed_share < 1)
-    rate = (1.0 - sealed_share[rows]).astype(np.float32)[:, None]
-    mean_of_clumps = np.float32(CLUMP_CHANCE * (CLUMP_LEAST + CLUMP_MOST) / 2)
-    in_clumps = np.minimum(1, rate / mean_of_clumps)
-    even = np.maximum(0, rate - mean_of_clumps) / np.float32(1 - CLUMP_CHANCE)
+    rate = (1.0 - sealed_share[rows])[:, None]
+    chance = np.minimum(clump_chance, rate / CLUMP_MEAN)
+    even = ((rate - chance * CLUMP_MEAN) / (1 - chance)).astype(np.float32)
+    chance = chance.astype(np.float32)
     unsealed = np.empty((weeks, len(rows), years), dtype=np.float32)
     for week in unsealed:
         # one draw says whether a batch is a clump and, where it is, how large
         draw = generator.random(week.shape, dtype=np.float32)
-        size = CLUMP_LEAST + (CLUMP_MOST - CLUMP_LEAST) * draw / np.float32(CLUMP_CHANCE)
-        week[:] = np.minimum(1, np.where(draw < CLUMP_CHANCE, size * in_clumps, even))
+        size = CLUMP_LEAST + (CLUMP_MOST - CLUMP_LEAST) * draw / chance
+        week[:] = np.where(draw < chance, size, even)
     return KitchenLuck(appetite.astype(np.float32), len(sealed_share), rows, unsealed)
 
 

@@ -1,16 +1,21 @@
 import math
+from dataclasses import replace
 from datetime import date
 
+import numpy as np
 import pytest
 
 from model.forecast.growth import expected_week_shares, picking_dates
 from model.forecast.harvest import forecast_harvest
-from model.forecast.yields import own_yield
+from model.forecast.years import sampled_harvest
+from model.forecast.yields import own_yield, season_ratios
+from model.season.garden import Picking
 from model.season.season import Season
 from model.season.weeks import Weeks
 from tests.small_season import TABLES, small_season
 
 LATER = date(2028, 1, 15)
+TWO_LATER = date(2028, 12, 1)
 SEASONS = (
     "season,begins,ends,normal\n2027,2027-01-01,2027-12-31,{}\n2028,2028-01-01,2028-12-31,yes\n"
 )
@@ -60,6 +65,125 @@ def test_an_abnormal_season_does_not_move_the_mean() -> None:
     own = own_yield(with_log(3.0, normal="no"), small_season().crop("tomato"), LATER)
 
     assert (own.seasons, own.factor) == (0, 1.0)
+
+
+def test_an_abnormal_season_stays_in_the_risk() -> None:
+    """Beta-binomial rule: (10 p + lost) / (10 + seasons); a crop all but gone is one lost."""
+    tomato = small_season().crop("tomato")
+    published = tomato.chance_near_total_loss
+    chance = {
+        kg: own_yield(with_log(kg, normal="no"), tomato, LATER).chance_lost
+        for kg in (0.5, 25.0, 80.0)
+    }
+
+    assert chance[0.5] == pytest.approx((10 * published + 1) / 11)
+    assert published < chance[25.0] < chance[0.5]
+    assert chance[80.0] == pytest.approx(10 * published / 11)
+
+
+def test_a_crop_of_which_an_abnormal_season_gave_nothing_was_lost() -> None:
+    tomato, bean = (small_season().crop(name) for name in ("tomato", "bush bean"))
+    season = with_log(50.0, normal="no")
+    own = {crop.name: own_yield(season, crop, LATER) for crop in (tomato, bean)}
+
+    assert own["bush bean"].abnormal == 1
+    assert own["bush bean"].chance_lost == pytest.approx(
+        (10 * bean.chance_near_total_loss + 1) / 11
+    )
+    assert own_yield(with_log(50.0), bean, LATER).abnormal == 0
+
+
+def test_made_up_years_lose_a_crop_as_often_as_its_abnormal_seasons_say() -> None:
+    seasons = "season,begins,ends,normal\n2026,2026-01-01,2026-12-31,no\n"
+    season = small_season(
+        seasons=seasons + "2027,2027-01-01,2027-12-31,yes\n",
+        plantings=TABLES["plantings.csv"] + "2026,tomato,only bed,2026-03-20,2026-05-28,,12\n",
+        harvest_log="picked_on,crop,picked_kg\n2026-08-15,tomato,0.5\n",
+    )
+    forecast = forecast_harvest(season, date(2027, 3, 1))
+    kg = sampled_harvest(season, forecast, forecast.amounts, 6000, np.random.default_rng(3))
+    tomatoes = kg[:, 1].sum(axis=1)
+    lost = (tomatoes < 0.25 * np.median(tomatoes)).mean()
+    chance = forecast.own[1].chance_lost
+
+    # the garden's spread and ordinary bad years put a few more below a quarter
+    assert chance - 0.04 < lost < chance + 0.08
+    assert lost > season.crop("tomato").chance_near_total_loss + 0.04
+
+
+def with_two_seasons() -> Season:
+    """Two seasons of tomatoes, planted and logged, and a third of beans alone."""
+    seasons = "".join(f"{y},{y}-01-01,{y}-12-31\n" for y in (2026, 2027, 2028))
+    tomatoes = "".join(f"{y},tomato,only bed,{y}-03-20,{y}-05-28,,12\n" for y in (2026, 2027))
+    return small_season(
+        seasons=f"season,begins,ends\n{seasons}",
+        plantings=f"season,crop,bed,sown,planted_out,area_m2,plants\n{tomatoes}"
+        "2028,bush bean,only bed,2028-05-28,,8,\n",
+        harvest_log="picked_on,crop,picked_kg\n2026-08-15,tomato,50\n2027-08-15,tomato,50\n",
+    )
+
+
+def seasons_of(gardens: int, years: int, cv: float, generator: np.random.Generator) -> np.ndarray:
+    """Give the lasting factors of some gardens (mean 1), and what each season gave, as ratios."""
+    t, s = math.log(1.8), math.sqrt(math.log(1 + cv**2))
+    factor = np.exp(t * generator.standard_normal(gardens) - t**2 / 2)
+    luck = np.exp(s * generator.standard_normal((gardens, years)) - s**2 / 2)
+    return np.column_stack([factor, factor[:, None] * luck])
+
+
+@pytest.fixture(scope="module")
+def learned_gardens() -> dict[str, np.ndarray]:
+    """300 made-up gardens with two logged seasons of tomatoes, learned from their notes."""
+    season, today = with_two_seasons(), TWO_LATER
+    tomato = season.crop("tomato")
+    days = [date(year, 8, 15) for year in (2026, 2027)]
+    one_kg = replace(season, pickings=tuple(Picking(day, "tomato", 1.0) for day in days))
+    usual = [1 / ratio for ratio in season_ratios(one_kg, "tomato", today).values()]
+    gardens = seasons_of(300, 2, tomato.season_cv, np.random.default_rng(11))
+    own = []
+    for _, *ratios in gardens:
+        picked = zip(days, usual, ratios, strict=True)
+        log = tuple(Picking(day, "tomato", kg * ratio) for day, kg, ratio in picked)
+        own.append(own_yield(replace(season, pickings=log), tomato, today))
+    return {
+        "truth": gardens[:, 0],
+        "own": np.array([one.factor for one in own]),
+        "range": np.array([one.range for one in own]),
+    }
+
+
+def test_the_range_of_a_gardens_yield_holds_the_truth_eight_times_in_ten(
+    learned_gardens: dict[str, np.ndarray],
+) -> None:
+    low, high = learned_gardens["range"].T
+    inside = (low <= learned_gardens["truth"]) & (learned_gardens["truth"] <= high)
+
+    assert 0.75 <= inside.mean() <= 0.85
+
+
+def test_two_seasons_more_than_halve_the_error_of_the_yield_of_tomatoes(
+    learned_gardens: dict[str, np.ndarray],
+) -> None:
+    truth = np.log(learned_gardens["truth"])
+    # before any season: the middle of the prior, whose mean is 1
+    prior = truth + math.log(1.8) ** 2 / 2
+    learned = truth - np.log(learned_gardens["range"]).mean(axis=1)
+
+    assert np.sqrt((learned**2).mean()) < 0.5 * np.sqrt((prior**2).mean())
+
+
+@pytest.mark.parametrize(
+    ("cv", "after_two"), [(0.25, 0.284), (0.35, 0.379), (0.45, 0.459), (0.6, 0.555)]
+)
+def test_how_much_of_the_error_two_seasons_leave_depends_on_the_crops_scatter(
+    cv: float, after_two: float
+) -> None:
+    """A fruit tree (0.6 in needs-uncertainty) scatters too much for two seasons to halve it."""
+    season = with_two_seasons()
+    own = own_yield(season, replace(season.crop("tomato"), season_cv=cv), TWO_LATER)
+
+    assert own.seasons == 2
+    assert own.garden_log_sd / math.log(1.8) == pytest.approx(after_two, abs=0.001)
 
 
 def test_a_season_that_is_not_over_does_not_count() -> None:
