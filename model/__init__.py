@@ -19,6 +19,8 @@ from model.exchange.workbook import workbook
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
+from model.outlook.buy_in_table import buy_in_table
+from model.outlook.concentration_table import concentration_table
 from model.outlook.eat_first_table import eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
@@ -27,9 +29,11 @@ from model.outlook.kitchen_table import batch_table, limit_table, preserve_table
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import product_table
+from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
 from model.outlook.review_table import review_table
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.sowing_table import sowing_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
@@ -45,7 +49,7 @@ from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
 from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
-from model.safety.suspect import discard_steps, thaw_steps
+from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
@@ -106,10 +110,12 @@ __all__ = [
     "batch_mates",
     "batch_table",
     "boiling_point_c",
+    "buy_in_table",
     "cautions_for",
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "concentration_table",
     "csv_zip",
     "discard_steps",
     "eat_first_table",
@@ -124,6 +130,7 @@ __all__ = [
     "ledgers",
     "limit_table",
     "makings_counted",
+    "may_be_frozen_again",
     "next_garden_year",
     "next_year_table",
     "one_more_table",
@@ -141,6 +148,7 @@ __all__ = [
     "product_table",
     "products",
     "progress_table",
+    "ration_table",
     "read_season",
     "read_tables",
     "read_upload",
@@ -150,6 +158,7 @@ __all__ = [
     "season_from_tables",
     "season_from_zip",
     "source_title",
+    "sowing_table",
     "split_glut",
     "stock_table",
     "supply_table",

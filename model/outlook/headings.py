@@ -44,7 +44,15 @@ HEADINGS: dict[str, Heading] = {
     "by_hand_fill": Heading("By hand", "", "to put up by the hand rule, so that enough seal"),
     "carried_over": Heading("Carried over", "jars", "expected to stand there at the new crop"),
     "carry_units": Heading("Carried over", "", "still there at the new crop at this year's pace"),
+    "catch_crop": Heading("Catch crop", "", "not in the notes, quick, and likely to make it"),
+    "chance_after": Heading(
+        "Chance then", "", "share of simulated years in which it lasts with the change"
+    ),
+    "chance_before": Heading(
+        "Chance now", "", "share of simulated years in which it lasts without it"
+    ),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
+    "chance_today": Heading("Started today", "", "chance of being picked"),
     "condition": Heading("Condition", "", "what is looked at before age: seals, rot, quality"),
     "counted_on": Heading("Counted", "", "last day"),
     "cover_portions": Heading("Stands there", "portions", "as the weeks without fresh begin"),
@@ -66,6 +74,7 @@ HEADINGS: dict[str, Heading] = {
     "first_short": Heading("First", "", "first picking, expected"),
     "food": Heading("Food", "", "on the plate"),
     "food_group": Heading("Group", "", "of foods"),
+    "free_beds": Heading("Room", "", "beds free until it is picked"),
     "free_hours": Heading("Free", "h", "kitchen hours"),
     "fresh_kg": Heading("Fresh", "kg", "as picked"),
     "fresh_portions": Heading("Fresh", "portions", "eaten fresh"),
@@ -93,6 +102,15 @@ HEADINGS: dict[str, Heading] = {
     "lasts_high": Heading("In a good year until", "", "one year in ten lasts longer"),
     "lasts_low": Heading("In a bad year until", "", "one year in ten gives out sooner"),
     "lasts_until": Heading("Lasts until", "", "in the middle of the simulated years"),
+    "latest_five": Heading(
+        "5 in 10 until", "", "last day with that chance of being picked; blank: none has it"
+    ),
+    "latest_nine": Heading(
+        "9 in 10 until", "", "last day with that chance of being picked; blank: none has it"
+    ),
+    "latest_two": Heading(
+        "2 in 10 until", "", "last day with that chance of being picked; blank: none has it"
+    ),
     "left_portions": Heading("Left over", "portions", "on the shelf at the new crop"),
     "left_units": Heading("Left", "", "by the book at the end"),
     "less_from": Heading("From", "", "first week without fresh"),
@@ -145,6 +163,7 @@ HEADINGS: dict[str, Heading] = {
     "put_up_on": Heading("Put up on", "", "day it was made"),
     "ran_out": Heading("Ran out", "", "day from which none was left; blank: some is"),
     "range_kg": Heading("Eight years in ten", "", "between these"),
+    "ration": Heading("Smallest change", "", "so that it reaches the new crop"),
     "reason": Heading("Why it differs", "", "from the hand rule"),
     "remedy": Heading("What would halve it", "", "to bring it down to half"),
     "sealed": Heading("Sealed", "", "so far this season"),
@@ -160,6 +179,10 @@ HEADINGS: dict[str, Heading] = {
     "stands_by": Heading("Together by", "", "place or method"),
     "stands_in": Heading("In", "", "the place, or the method"),
     "start": Heading("Sow or plant", "", "date"),
+    "start_by": Heading("By", "", "sowing in the open, or planting out"),
+    "start_from": Heading(
+        "From", "", "spring frosts past in nine years of ten; blank for hardy crops"
+    ),
     "start_short": Heading("Start", "", "sow, or sow and plant out"),
     "status": Heading("Season", "", "ahead, on track or behind"),
     "step": Heading("One more", "", "of the limit"),
@@ -182,6 +205,7 @@ HEADINGS: dict[str, Heading] = {
     "warning": Heading("Warning", "", "what is at stake"),
     "way": Heading("Way to choose", "", "of what to plant"),
     "week": Heading("Week of", "", "Monday"),
+    "week_portions": Heading("Wanted a week", "portions", "while it has to last"),
     "weeks_left": Heading(
         "Weeks left", "weeks", "of keeping, of canned jars of their best quality; below 0: past it"
     ),
