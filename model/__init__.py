@@ -21,6 +21,7 @@ from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.concentration_table import concentration_table
+from model.outlook.containers import container_kg
 from model.outlook.eat_first_table import eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
@@ -116,6 +117,7 @@ __all__ = [
     "compare_foods",
     "compare_jars",
     "concentration_table",
+    "container_kg",
     "csv_zip",
     "discard_steps",
     "eat_first_table",

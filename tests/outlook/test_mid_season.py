@@ -129,7 +129,7 @@ def test_a_winter_that_is_covered_needs_nothing_bought(alder_lane: model.Season)
     planned = model.plan_season(alder_lane, date(2027, 3, 15), years=2)
     for row in buy_in_table(planned).to_dict("records"):
         f = planned.case.arrays.foods.index(row["food"])
-        assert planned.plan.met[f].sum() < planned.plan.wanted[f].sum()
+        assert (planned.plan.met[f] < planned.plan.wanted[f] - 1e-6).any()
 
 
 def test_all_frozen_is_a_warning_with_what_would_halve_it(spring_plan: PlannedSeason) -> None:
