@@ -13,6 +13,7 @@ from model.errors import (
     SeasonProblems,
 )
 from model.exchange.csv_out import csv_zip
+from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.gate import read_season, season_from_zip
@@ -51,6 +52,7 @@ __all__ = [
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
+    "OwnWeather",
     "PlannedSeason",
     "PlanningError",
     "Problem",
@@ -97,5 +99,6 @@ __all__ = [
     "tight_limits",
     "ways_table",
     "week_table",
+    "with_weather",
     "workbook",
 ]
