@@ -14,6 +14,7 @@ from model.errors import (
     StoreError,
 )
 from model.exchange.csv_out import csv_zip
+from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.folder import read_tables, table_headings
@@ -91,6 +92,7 @@ __all__ = [
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
+    "OwnWeather",
     "PlannedSeason",
     "PlanningError",
     "Planting",
@@ -172,6 +174,7 @@ __all__ = [
     "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "with_weather",
     "workbook",
     "write_off",
 ]
