@@ -29,7 +29,7 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    button, [data-testid="stPageLink"] a {min-height: 44px;}
+    button, [data-testid="stPageLink"] a {min-height: 44px !important;}
   }
 </style>
 """

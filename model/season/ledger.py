@@ -150,7 +150,7 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
 
     A count after the time for it has seen the jars, and settles the batch.
     """
-    counts = _count_days(season, today)
+    counts = _counts_of(season, today)
     return tuple(
         batch
         for batch in season.record.batches
@@ -161,17 +161,22 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     )
 
 
-def _seen_by_count(days: list[date], batch: Batch, before: date) -> bool:
-    """Say whether a count before a day had seen the jars of a batch."""
-    return any(batch.put_up + SEALS_SEEN <= day < before for day in days)
+def _seen_by_count(counts: list[Counted], batch: Batch, before: date) -> bool:
+    """Say whether a count before a day had seen the jars of a batch: it was late, or names them."""
+    return any(
+        batch.put_up + SEALS_SEEN <= count.day
+        or (count.units > 0 and count.put_up == batch.put_up <= count.day)
+        for count in counts
+        if count.day < before
+    )
 
 
-def _count_days(season: Season, today: date) -> dict[str, list[date]]:
-    days: dict[str, list[date]] = defaultdict(list)
+def _counts_of(season: Season, today: date) -> dict[str, list[Counted]]:
+    counts: dict[str, list[Counted]] = defaultdict(list)
     for count in season.counts:
         if count.day <= today:
-            days[count.preserve].append(count.day)
-    return days
+            counts[count.preserve].append(count)
+    return counts
 
 
 def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]]:
@@ -184,7 +189,7 @@ def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]
 
 def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
     """Book what was put up, canned jars by what each look at their seals changed."""
-    counts = _count_days(season, today)
+    counts = _counts_of(season, today)
     looks: dict[str, list[tuple[date, float]]] = defaultdict(list)
     for check in season.record.seal_checks:
         if check.checked <= today:
