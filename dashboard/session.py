@@ -125,7 +125,7 @@ def fault() -> PlanningError | None:
 
 def form() -> str:
     """Name the form on the page: after something is saved it is another, empty one."""
-    return f"{_key()}_{st.session_state.get('form', 0)}"
+    return f"{_key()}_{today()}_{st.session_state.get('form', 0)}"
 
 
 def next_form() -> None:

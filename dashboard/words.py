@@ -85,6 +85,13 @@ def listed(names: Iterable[str], most: int = 4) -> str:
     return f"{', '.join(shown[:-1])}{last}{shown[-1]}"
 
 
+def pieces(number: float, one: str) -> str:
+    """Give a number of containers as people say it; of scales the name stays as it is."""
+    if number <= 1 or one in ("kg", "lb"):
+        return f"{number:g} {one}"
+    return f"{number:g} {one}{'es' if one.endswith(('ch', 'sh', 's', 'x')) else 's'}"
+
+
 def hours(minutes: float) -> str:
     """Give kitchen time in hours and minutes."""
     whole = round(minutes)

@@ -44,7 +44,7 @@ def used(movement: Movement) -> float:
 def wanted_and_lean(season: Season, begins: date, ends: date) -> dict[str, tuple[float, float]]:
     """Give the portions of each food wanted over a stretch, and those that fresh food leaves."""
     weeks = Weeks(monday_of(begins), (ends - begins).days // 7 + 1)
-    arrays = season_arrays(season, weeks, ())
+    arrays = season_arrays(season, weeks, (), season.settings.seal_failure_share)
     wanted = demand(season, weeks, np.full(len(arrays.foods), len(weeks))).wanted
     none_in_hand = np.zeros((len(arrays.crops), 0))
     fresh = fresh_portions(arrays, ordinary_harvest(season, weeks), wanted, none_in_hand)

@@ -10,7 +10,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save
 from dashboard.units import weight
-from dashboard.words import short_day
+from dashboard.words import pieces, short_day
 from model import Edit, Season
 
 NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
@@ -43,7 +43,7 @@ def pick_form(season: Season) -> None:
     words = "Save"
     if ready:
         amount = weight(kg, season.units)
-        words = f"{many:g} {container or usual} of {crop}, {amount}, on {short_day(day)}"
+        words = f"{pieces(many, container or usual)} of {crop}, {amount}, on {short_day(day)}"
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
     cells = {

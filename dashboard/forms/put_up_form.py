@@ -5,12 +5,13 @@ from datetime import date, datetime, time
 import streamlit as st
 
 from dashboard import session
+from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save
 from dashboard.units import units_of
 from dashboard.words import short_day
 from model import Edit, Preserve, Season
 
-MOST_PRESERVES = 8
+MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
 
 
@@ -22,10 +23,13 @@ def put_up_form(season: Season, meant: list[str]) -> None:
         for b in reversed(season.record.batches)
         if (today - b.put_up).days <= LATELY_DAYS
     ]
-    names = [p.name for p in season.preserves]
+    crops = likely_crops(season, today)
+    ripe = [p for p in season.preserves if p.crops[0] in crops]
+    ripe.sort(key=lambda p: crops.index(p.crops[0]))
+    names = [p.name for p in (*ripe, *season.preserves)]
     likely = list(dict.fromkeys([*meant, *lately, *names]))[:MOST_PRESERVES]
     chosen = st.pills("Preserve", likely, key=f"put_up_{form}")
-    rest = [name for name in sorted(names) if name not in likely]
+    rest = [name for name in sorted(set(names)) if name not in likely]
     other = st.selectbox("Another preserve", rest, index=None, key=f"put_up_other_{form}")
     name = other or chosen
     if name is None:
