@@ -14,6 +14,7 @@ from model.errors import (
     StoreError,
 )
 from model.exchange.csv_out import csv_zip
+from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.folder import read_tables, table_headings
@@ -21,6 +22,7 @@ from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.concentration_table import concentration_table
+from model.outlook.containers import container_kg
 from model.outlook.eat_first_table import eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
@@ -51,6 +53,7 @@ from model.safety.process_times import METHODS, process_lines, process_time
 from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
+from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
@@ -81,6 +84,7 @@ __all__ = [
     "Batch",
     "Change",
     "Edit",
+    "Frost",
     "GardenSeason",
     "GlutSplit",
     "HandRule",
@@ -90,6 +94,7 @@ __all__ = [
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
+    "OwnWeather",
     "PlannedSeason",
     "PlanningError",
     "Planting",
@@ -116,6 +121,7 @@ __all__ = [
     "compare_foods",
     "compare_jars",
     "concentration_table",
+    "container_kg",
     "csv_zip",
     "discard_steps",
     "eat_first_table",
@@ -170,6 +176,7 @@ __all__ = [
     "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "with_weather",
     "workbook",
     "write_off",
 ]

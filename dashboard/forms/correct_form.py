@@ -36,7 +36,6 @@ def correct_form() -> None:
     headings += [name for cells in newest.values() for name in cells if name not in headings]
     frame = pd.DataFrame(
         [[cells.get(name, "") for name in dict.fromkeys(headings)] for cells in newest.values()],
-        index=list(newest),
         columns=list(dict.fromkeys(headings)),
         dtype="string",
     )
@@ -48,7 +47,7 @@ def correct_form() -> None:
         key=f"correct_{file}_{session.form()}",
         column_config={name: st.column_config.TextColumn(name.replace("_", " ")) for name in frame},
     )
-    edits = edits_between(file, newest, edited)
+    edits = edits_between(file, list(newest.items()), edited)
     st.caption(
         f"The newest {MOST_ROWS} at most, the newest first; dates as 2027-08-16. The last row is "
         "empty for new entries. What stood there before stays readable under *What was written*."
@@ -64,18 +63,15 @@ def correct_form() -> None:
 
 
 def edits_between(
-    file: str, before: Mapping[int, Mapping[str, str]], after: pd.DataFrame
+    file: str, before: Sequence[tuple[int, Mapping[str, str]]], after: pd.DataFrame
 ) -> Sequence[Edit]:
-    """Give what a table's rows were changed to; rows whose number is not known are new."""
+    """Give what the rows of a table were changed to; rows beyond those there were are new."""
     edits = []
-    left = set(before)
-    for row_id, row in after.iterrows():
+    for place, row in zip(after.index, after.to_dict("records"), strict=True):
         cells = {str(k): str(v).strip() for k, v in row.items() if pd.notna(v) and str(v).strip()}
-        known = isinstance(row_id, int) and row_id in before
-        if known:
-            left.discard(row_id)
-        if known and cells != {k: v for k, v in before[row_id].items() if v}:
-            edits.append(Edit(file, cells, row_id) if cells else Edit(file, None, row_id))
-        elif not known and cells:
-            edits.append(Edit(file, cells))
-    return [*edits, *(Edit(file, None, row_id) for row_id in sorted(left))]
+        known = int(place) < len(before)
+        row_id, was = before[int(place)] if known else (None, {})
+        if cells != {name: cell for name, cell in was.items() if cell}:
+            edits.append(Edit(file, cells or None, row_id))
+    left = set(range(len(before))) - {int(place) for place in after.index}
+    return [*edits, *(Edit(file, None, before[place][0]) for place in sorted(left))]

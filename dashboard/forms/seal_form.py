@@ -16,7 +16,6 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
     """Ask for the sealed jars of one batch; show the ways that remain for the others."""
     if not waiting:
         st.markdown("No batch is waiting to be looked at.")
-        _again(season)
         return
     now = session.moment()
     zone = now.tzinfo
@@ -29,7 +28,6 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
         codes = [batch.code for batch in due]
         code = st.selectbox("Batch", codes, key=f"seal_{session.form()}")
         _look_at(season, next(batch for batch in due if batch.code == code))
-    _again(season)
 
 
 def _at(moment: datetime) -> str:
@@ -93,9 +91,3 @@ def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: st
         st.markdown(f"- {way.step.words}")
     known = [way.step.went for way in ways if way.step.went in WENT]
     return st.pills("Where they go", known, key=f"failed_{form}_{batch.code}") or ""
-
-
-def _again(season: Season) -> None:
-    """Say what own failures add up to."""
-    for words in model.seal_words(season, session.today()):
-        st.caption(words)

@@ -4,13 +4,13 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.ahead_tables import learned_rows
 from dashboard.forms.next_year_form import next_year_form
 from dashboard.forms.verdict_form import verdict_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
 from dashboard.record_findings import review_headline
 from dashboard.record_tables import next_rows, review_rows
-from dashboard.tables import learned_rows
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
 

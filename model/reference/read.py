@@ -11,6 +11,7 @@ TABLES = (
     "age_scale",
     "altitude_bands",
     "cautions",
+    "containers",
     "crops",
     "edible",
     "fresh_per_jar",

@@ -25,7 +25,7 @@ WAYS = (csv_zip, workbook)
 OUT_AND_IN = pytest.mark.parametrize("out", WAYS, ids=lambda way: way.__name__)
 
 
-def small(**changes: str) -> SeasonTables:
+def small(**changes: str | None) -> SeasonTables:
     return text_tables((name, text.encode()) for name, text in small_tables(**changes).items())
 
 
