@@ -17,7 +17,7 @@ from model.outlook.reasons import reasons
 from model.outlook.review_table import meant_units
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
-from model.season.ledger import ledgers, unconfirmed
+from model.season.ledger import Ledger, ledgers, unconfirmed
 
 AHEAD, ON_TRACK, BEHIND, ENOUGH = "ahead", "on track", "behind", "enough"
 # Within a tenth of what was meant is on track: a difference that small is settled by a load.
@@ -53,9 +53,11 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
     season = planned.case.season
     why = reasons(planned, limit_uses(planned.case, planned.plan))
     picked = {str(row["crop"]): row for row in progress_table(planned).to_dict("records")}
+    books = ledgers(season, planned.case.today)
+    open_codes = {batch.code for batch in unconfirmed(season, planned.case.today)}
     rows = []
     for r, own in enumerate(season.preserves):
-        stands = _stands(planned, r)
+        stands = _stands(planned, r, books[own.name], open_codes)
         if not (stands.meant or stands.filled or stands.still):
             continue
         status = _status(stands)
@@ -77,7 +79,7 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=list(COLUMNS))
 
 
-def _stands(planned: PlannedSeason, r: int) -> _Stands:
+def _stands(planned: PlannedSeason, r: int, book: Ledger, open_codes: set[str]) -> _Stands:
     case = planned.case
     season, today = case.season, case.today
     year, name = this_season(season, today), season.preserves[r].name
@@ -86,8 +88,7 @@ def _stands(planned: PlannedSeason, r: int) -> _Stands:
         for batch in season.record.batches
         if batch.preserve == name and year.begins <= batch.put_up <= today
     ]
-    open_codes = {batch.code for batch in unconfirmed(season, today)}
-    sealed = ledgers(season, today)[name].between(year.begins, today).came
+    sealed = book.between(year.begins, today).came
     unsure = sum(batch.filled for batch in put_up if batch.code in open_codes)
     share = float(case.arrays.sealed_share[r])
     still = float(np.floor((planned.plan.to_fill[r] + unsure) * share + 1e-9))

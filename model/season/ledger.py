@@ -151,12 +151,13 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     A count after the time for it has seen the jars, and settles the batch.
     """
     counts = _counts_of(season, today)
+    looked = {check.batch for check in season.record.seal_checks if check.checked <= today}
     return tuple(
         batch
         for batch in season.record.batches
         if batch.put_up <= today
         and season.preserve(batch.preserve).canned
-        and season.record.sealed_of(batch.code, today) is None
+        and batch.code not in looked
         and not _seen_by_count(counts[batch.preserve], batch, today + ONE_DAY)
     )
 

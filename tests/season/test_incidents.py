@@ -1,7 +1,7 @@
 """Losses by place and the other jars of a bad one."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -29,6 +29,16 @@ def test_a_freezer_that_died_takes_all_in_it_and_nothing_else() -> None:
     assert books[PACKS].units == 0
     assert books[JARS].units == 5
     assert write_off(after, "freezer", "freezer died", LATER) == ()
+
+
+def test_what_was_counted_on_the_day_it_was_lost_is_gone_the_day_after() -> None:
+    season = recorded(counts=(count(DAY, 5),))
+    lost = write_off(season, "shelf", "shelf fell", DAY)
+    after = replace(season, record=replace(season.record, taken=lost))
+
+    assert ledgers(after, DAY)[JARS].units == 5
+    assert ledgers(after, DAY + timedelta(days=1))[JARS].units == 0
+    assert ledgers(after, LATER)[JARS].between(DAY, LATER).lost == 5
 
 
 def test_a_place_or_cause_that_is_not_known_is_refused() -> None:
