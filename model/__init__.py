@@ -17,6 +17,7 @@ from model.outlook.food_table import food_table, lean_table, plate_table, presen
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
+from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.report import plan_report
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
@@ -57,10 +58,12 @@ __all__ = [
     "altitude_ft",
     "batch_table",
     "boiling_point_c",
+    "cause_table",
     "cautions_for",
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "fill_table",
     "food_stock_table",
     "food_table",
     "fresh_table",
@@ -68,6 +71,7 @@ __all__ = [
     "harvest_table",
     "hedge_table",
     "lean_table",
+    "learned_table",
     "limit_table",
     "one_more_table",
     "opening_table",
