@@ -1,4 +1,4 @@
-"""Start the dashboard: ``python -m dashboard [--port N] [--no-browser]``.
+"""Start the dashboard: ``python -m dashboard [--port N] [--no-browser] [--store FILE]``.
 
 Everything Streamlit needs to know is set here, so that it is the same wherever it starts:
 it listens on this machine only, sends nothing anywhere and asks for nothing.
@@ -15,6 +15,8 @@ from pathlib import Path
 
 from streamlit.web import bootstrap
 
+from model import PLACE_VARIABLE, usual_place
+
 HOST, PORT = "127.0.0.1", 8501
 MOST_UPLOAD_MB = 10
 PAPER, SHADE, INK, LEAF = "#fdfbf5", "#f1ecdf", "#26231d", "#3f6b3a"
@@ -26,7 +28,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m dashboard", description="Open the dashboard.")
     parser.add_argument("--port", type=int, default=PORT, help=f"to listen on, else {PORT}")
     parser.add_argument("--no-browser", action="store_true", help="only print the address")
+    parser.add_argument(
+        "--store", type=Path, help=f"the file that keeps everything, else {usual_place()}"
+    )
     given = parser.parse_args(arguments)
+    if given.store is not None:
+        os.environ[PLACE_VARIABLE] = str(given.store.absolute())
     if _taken(given.port):
         print(
             f"Port {given.port} is in use. Stop what runs there, or choose another: "

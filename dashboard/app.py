@@ -1,20 +1,32 @@
-"""The frame round every place: which notes, which day, and the way between the places."""
+"""The frame round every place: which household, which day, and the way between the places."""
 
 from pathlib import Path
 
 import streamlit as st
 
-from dashboard.forms.notes_form import notes_form
-from dashboard.look import page_style
-from dashboard.place import PLACES
+from dashboard import session
+from dashboard.forms.household_form import household_form
+from dashboard.look import faults, page_style
+from dashboard.place import BEGIN, HOUSEHOLD, PLACES
+from model import PlanningError
 
 HERE = Path(__file__).parent
 
 # A material symbol as the page's icon would be fetched from outside; a picture character is not.
 st.set_page_config(page_title="Harvest to pantry", page_icon="\N{CANNED FOOD}", layout="wide")
 page_style()
-pages = [st.Page(HERE / file, title=words, icon=icon) for file, (words, icon) in PLACES.items()]
-place = st.navigation(pages)
-with st.sidebar:
-    notes_form()
-place.run()
+try:
+    beginning = session.notes() is None or session.beginning()
+except PlanningError as error:
+    faults(error, "What is kept cannot be opened.")
+    st.stop()
+if beginning:
+    begin = st.Page(HERE / BEGIN, title="Begin")
+    st.navigation([begin], position="hidden").run()
+else:
+    pages = [st.Page(HERE / file, title=words, icon=icon) for file, (words, icon) in PLACES.items()]
+    notes = st.Page(HERE / HOUSEHOLD, title="Notes in and out", visibility="hidden")
+    place = st.navigation([*pages, notes])
+    with st.sidebar:
+        household_form()
+    place.run()

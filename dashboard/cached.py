@@ -6,7 +6,6 @@ from collections import OrderedDict
 from collections.abc import Callable, Iterator, MutableMapping, Sequence
 from contextlib import contextmanager
 from datetime import date
-from importlib.resources import files
 from typing import TypeVar, cast
 from weakref import WeakKeyDictionary
 
@@ -15,16 +14,9 @@ import streamlit as st
 import model
 from model import PlannedSeason, Season
 
-DEMOS = {"Alder Lane": "alder_lane", "Two Rivers": "two_rivers"}
 MOST_PLANS = 12
 Progress = Callable[[str, float], None]
 Answer = TypeVar("Answer")
-
-
-@st.cache_resource(show_spinner=False)
-def demo_season(name: str) -> Season:
-    """Give one of the invented households."""
-    return model.read_season(str(files("demo_data") / DEMOS[name]))
 
 
 class PlanShelf:
@@ -61,20 +53,24 @@ def fingerprint(seasons: Sequence[Season], today: date) -> str:
     return hashlib.sha256(f"{today}|{seasons!r}".encode()).hexdigest()
 
 
+def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:
+    """Give the plan of the last of some seasons if it has been made; makes none."""
+    return plan_shelf().get(fingerprint(tuple(seasons), today))
+
+
 def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
     """Give the plan of the last of some seasons, showing what is being done while it is made.
 
     Each season is a small change of the one before, and its plan keeps to the one before.
     Raises PlanningError as ``model.plan_season`` does; the bar is gone by then.
     """
-    key = fingerprint(tuple(seasons), today)
-    known = plan_shelf().get(key)
+    known = known_plan(seasons, today)
     if known is not None:
         return known
     before = planned(seasons[:-1], today) if len(seasons) > 1 else None
     with _bar() as progress:
         made = model.plan_season(seasons[-1], today, before=before, progress=progress)
-    plan_shelf().put(key, made)
+    plan_shelf().put(fingerprint(tuple(seasons), today), made)
     return made
 
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 import model
 from dashboard import session
@@ -16,8 +17,12 @@ Retitle = Callable[[PlannedSeason, str], str]
 PLACES = {
     "views/spring.py": ("Spring: what to plant", ":material/potted_plant:"),
     "views/this_week.py": ("This week", ":material/skillet:"),
-    "views/winter.py": ("Winter: will it last", ":material/shelves:"),
+    "views/log.py": ("Write down", ":material/edit_note:"),
+    "views/larder.py": ("Larder: eat first", ":material/shelves:"),
+    "views/winter.py": ("Winter: will it last", ":material/ac_unit:"),
+    "views/review.py": ("Review", ":material/fact_check:"),
 }
+BEGIN, HOUSEHOLD = "views/begin.py", "views/household.py"
 
 
 def _same(_: PlannedSeason, title: str) -> str:
@@ -30,13 +35,8 @@ def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> Plan
     ``retitle`` may give another title once the plan is known. Nothing more is shown of a
     season that cannot be planned: its faults are listed instead.
     """
-    season, today = session.season(), session.today()
-    if season is None:
-        st.stop()
-    head = st.empty()
-    head.title(title)
-    st.caption(_whose(season, today, stock=stock))
-    _ways()
+    head, _ = headed(title, stock=stock)
+    today = session.today()
     _banner()
     try:
         plan = planned(session.seasons(), today)
@@ -45,6 +45,18 @@ def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> Plan
         st.stop()
     head.title(retitle(plan, title))
     return plan
+
+
+def headed(title: str, *, stock: bool = False) -> tuple[DeltaGenerator, Season]:
+    """Show the head of a place without a plan; gives where its title stands, and the season."""
+    season = session.season()
+    if season is None:
+        st.stop()
+    head = st.empty()
+    head.title(title)
+    st.caption(_whose(season, session.today(), stock=stock))
+    _ways()
+    return head, season
 
 
 def _whose(season: Season, today: date, *, stock: bool) -> str:

@@ -1,29 +1,30 @@
 """Every key of the session, typed; the only file that touches ``st.session_state``."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime, time
+from zoneinfo import ZoneInfo
 
 import streamlit as st
 
 import model
-from model import Change, Season
+from dashboard import kept
+from model import Change, PlanningError, Season, StoredHousehold
+
+MORNING = time(10)
 
 
 @dataclass(frozen=True)
 class Notes:
-    """The notes in use: whose they are, the season read from them, and what they held.
+    """The notes in use: the household of the store, and the season read from it."""
 
-    ``digest`` is of the content of a file that was brought in, blank for a demo household.
-    """
-
-    name: str
+    household: StoredHousehold
     season: Season
-    digest: str = ""
 
     @property
-    def uploaded(self) -> bool:
-        """Say whether the household brought them in itself."""
-        return bool(self.digest)
+    def name(self) -> str:
+        """Give the name under which the household is kept."""
+        return self.household.name
 
 
 @dataclass(frozen=True)
@@ -36,46 +37,138 @@ class Tried:
 
 
 def notes() -> Notes | None:
-    """Give the notes in use."""
-    found = st.session_state.get("notes")
-    return found if isinstance(found, Notes) else None
+    """Give the notes in use: those chosen, else those that were written in last."""
+    every = kept.households()
+    chosen = st.session_state.get("household_id")
+    newest = max(every, key=lambda one: one.last_change, default=None)
+    found = next((one for one in every if one.household_id == chosen), newest)
+    return None if found is None else Notes(found, kept.season_of(found))
 
 
-def use_notes(chosen: Notes) -> None:
-    """Take notes into use, and look at them on their own day; own notes are remembered."""
-    st.session_state["notes"] = chosen
-    st.session_state["today"] = first_day(chosen.season)
-    if chosen.uploaded:
-        st.session_state["own"] = chosen
+def use_household(household: int) -> None:
+    """Take the notes of a household into use."""
+    st.session_state["household_id"] = household
+    st.session_state["beginning"] = False
+
+
+def beginning() -> bool:
+    """Say whether another household is being begun."""
+    return bool(st.session_state.get("beginning"))
+
+
+def begin_another(*, really: bool = True) -> None:
+    """Show the beginning, or no longer."""
+    st.session_state["beginning"] = really
 
 
 def first_day(season: Season) -> date:
     """Give the day notes are first looked at from: their own, else today, in their seasons."""
-    own = season.notes_date or date.today()  # noqa: DTZ011
-    return min(max(own, season.garden_seasons[0].begins), season.garden_seasons[-1].ends)
-
-
-def own_notes() -> Notes | None:
-    """Give the notes that the household last brought in, also while a demo is looked at."""
-    found = st.session_state.get("own")
-    return found if isinstance(found, Notes) else None
+    own = season.notes_date if season.invented else None
+    day = own or date.today()  # noqa: DTZ011
+    return min(max(day, season.garden_seasons[0].begins), season.garden_seasons[-1].ends)
 
 
 def today() -> date:
     """Give the day the plan is looked at from."""
-    chosen = st.session_state.get("today")
-    return chosen if isinstance(chosen, date) else date.today()  # noqa: DTZ011
+    found = notes()
+    chosen = _days().get(_key())
+    if isinstance(chosen, date) or found is None:
+        return chosen if isinstance(chosen, date) else date.today()  # noqa: DTZ011
+    return first_day(found.season)
 
 
 def look_from(day: date) -> None:
-    """Look at the plan from another day."""
-    st.session_state["today"] = day
+    """Look at the plan of the notes in use from another day."""
+    st.session_state["days"] = {**_days(), _key(): day}
+
+
+def _days() -> dict[str, date]:
+    chosen = st.session_state.get("days")
+    return chosen if isinstance(chosen, dict) else {}
+
+
+def moment() -> datetime:
+    """Give the moment things are looked at from, on the clock of the household.
+
+    On another day than this one it is ten in the morning.
+    """
+    found = notes()
+    zone = ZoneInfo(found.season.time_zone) if found and found.season.time_zone else None
+    clock = kept.now().astimezone(zone)
+    if today() == clock.date():
+        return clock
+    there = datetime.combine(today(), MORNING)
+    return there.replace(tzinfo=zone) if zone else there.astimezone()
+
+
+def written() -> tuple[int, str] | None:
+    """Give the last change written in this session, and its words."""
+    found = st.session_state.get("written")
+    return found if isinstance(found, tuple) else None
+
+
+def remember_written(change: int | None, words: str = "") -> None:
+    """Keep what was written last, so that it can be taken back at once."""
+    st.session_state["written"] = None if change is None else (change, words)
+
+
+def remember_fault(error: PlanningError) -> None:
+    """Keep why something could not be written, until the page has told it."""
+    st.session_state["fault"] = error
+
+
+def fault() -> PlanningError | None:
+    """Give why the last thing could not be written, once."""
+    found = st.session_state.pop("fault", None)
+    return found if isinstance(found, PlanningError) else None
+
+
+def form() -> str:
+    """Name the form on the page: after something is saved it is another, empty one."""
+    return f"{_key()}_{st.session_state.get('form', 0)}"
+
+
+def next_form() -> None:
+    """Begin a new form."""
+    st.session_state["form"] = st.session_state.get("form", 0) + 1
+
+
+def operation() -> str:
+    """Name what the form on the page will do, the same until it is saved."""
+    names = st.session_state.setdefault("operations", {})
+    return str(names.setdefault(form(), kept.new_operation()))
+
+
+def container(crop: str, known: Sequence[str]) -> str:
+    """Give what a crop was last picked into in this session, if that is known, else the first."""
+    used = _containers().get(crop, "")
+    return used if used in known else known[0]
+
+
+def use_container(crop: str, name: str) -> None:
+    """Remember what a crop was picked into."""
+    st.session_state["containers"] = {**_containers(), crop: name}
+
+
+def _containers() -> dict[str, str]:
+    used = st.session_state.get("containers")
+    return used if isinstance(used, dict) else {}
+
+
+def sign() -> None:
+    """Remember who is writing, as they typed it."""
+    st.session_state["writer"] = " ".join(str(st.session_state.get("writer_name", "")).split())
+
+
+def writer() -> str:
+    """Give who is writing, where they said so."""
+    return str(st.session_state.get("writer") or "")
 
 
 def tried() -> tuple[Tried, ...]:
     """List the changes kept for the notes in use, in the order they were made."""
-    kept = st.session_state.get("tried")
-    return kept.get(_key(), ()) if isinstance(kept, dict) else ()
+    every = st.session_state.get("tried")
+    return every.get(_key(), ()) if isinstance(every, dict) else ()
 
 
 def keep(change: Tried) -> None:
@@ -129,9 +222,9 @@ def scope() -> str:
 
 def _key() -> str:
     found = notes()
-    return f"{found.name}_{found.digest[:12]}" if found else ""
+    return f"household {found.household.household_id}" if found else ""
 
 
-def _remember(kept: tuple[Tried, ...]) -> None:
+def _remember(changes: tuple[Tried, ...]) -> None:
     every = st.session_state.get("tried")
-    st.session_state["tried"] = {**(every if isinstance(every, dict) else {}), _key(): kept}
+    st.session_state["tried"] = {**(every if isinstance(every, dict) else {}), _key(): changes}

@@ -11,16 +11,32 @@ from model.errors import (
     PlanningError,
     Problem,
     SeasonProblems,
+    StoreError,
 )
-from model.intake.gate import read_season, season_from_zip
+from model.exchange.csv_out import csv_zip
+from model.exchange.own_weather import OwnWeather, with_weather
+from model.exchange.upload import read_upload
+from model.exchange.workbook import workbook
+from model.intake.folder import read_tables, table_headings
+from model.intake.gate import read_season, season_from_tables, season_from_zip
+from model.intake.tables import SeasonTables, TextTable
+from model.outlook.buy_in_table import buy_in_table
+from model.outlook.concentration_table import concentration_table
+from model.outlook.containers import container_kg
+from model.outlook.eat_first_table import eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.learned_table import cause_table, fill_table, learned_table
+from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.process_card import ProcessCard, process_card
+from model.outlook.product_table import product_table
+from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
+from model.outlook.review_table import review_table
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.sowing_table import sowing_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
@@ -35,34 +51,80 @@ from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
+from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
+from model.season.counting import makings_counted
+from model.season.garden import GardenSeason, Planting
+from model.season.kitchen import Preserve
+from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.mates import batch_mates
+from model.season.next_year import next_garden_year
+from model.season.record import CAUSES, EATEN, GIVEN, LOST, VERDICTS, WENT, WHYS, Batch, Taken
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
+from model.season.weeks import YearDay
+from model.season.write_off import write_off
+from model.store.store import PLACE_VARIABLE, Store, StoredHousehold, usual_place
+from model.store.versions import Author, Edit, Line
+from model.store.versions import Change as WrittenChange
 
 __all__ = [
+    "CAUSES",
+    "EATEN",
+    "GIVEN",
     "HEADINGS",
+    "LOST",
     "METHODS",
+    "PLACE_VARIABLE",
     "PLAN_FOR",
+    "VERDICTS",
+    "WENT",
+    "WHYS",
+    "Author",
+    "Batch",
     "Change",
+    "Edit",
+    "GardenSeason",
     "GlutSplit",
     "HandRule",
     "Interval",
+    "Ledger",
+    "Line",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
+    "OwnWeather",
     "PlannedSeason",
     "PlanningError",
+    "Planting",
+    "Preserve",
     "Problem",
     "ProcessCard",
     "Season",
     "SeasonProblems",
+    "SeasonTables",
+    "Store",
+    "StoreError",
+    "StoredHousehold",
+    "Taken",
+    "TextTable",
+    "WrittenChange",
+    "YearDay",
     "altitude_ft",
+    "batch_mates",
     "batch_table",
     "boiling_point_c",
+    "buy_in_table",
     "cause_table",
     "cautions_for",
     "changed_season",
     "compare_foods",
     "compare_jars",
+    "concentration_table",
+    "container_kg",
+    "csv_zip",
+    "discard_steps",
+    "eat_first_table",
     "fill_table",
     "food_stock_table",
     "food_table",
@@ -70,9 +132,15 @@ __all__ = [
     "glut_table",
     "harvest_table",
     "hedge_table",
+    "largest_changes",
     "lean_table",
     "learned_table",
+    "ledgers",
     "limit_table",
+    "makings_counted",
+    "may_be_frozen_again",
+    "next_garden_year",
+    "next_year_table",
     "one_more_table",
     "opening_table",
     "plan_report",
@@ -85,15 +153,32 @@ __all__ = [
     "process_card",
     "process_lines",
     "process_time",
+    "product_table",
     "products",
     "progress_table",
+    "ration_table",
     "read_season",
+    "read_tables",
+    "read_upload",
+    "review_table",
+    "seal_times",
+    "seals_to_look_at",
+    "season_from_tables",
     "season_from_zip",
     "source_title",
+    "sowing_table",
     "split_glut",
     "stock_table",
     "supply_table",
+    "table_headings",
+    "thaw_steps",
     "tight_limits",
+    "unconfirmed",
+    "usual_place",
+    "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "with_weather",
+    "workbook",
+    "write_off",
 ]

@@ -5,11 +5,13 @@ PlanningError
 ├── NotInTables        the reference tables know no such name
 ├── NoTestedProcess    a jar is refused; the ways that remain are named
 │   └── NoAltitude     it is refused only because the altitude is not known
+├── StoreError         what is kept cannot be opened, read or written
 └── NoPlan             the solver stopped without a plan
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from pathlib import Path
 
 
 class PlanningError(Exception):
@@ -70,6 +72,15 @@ class NoTestedProcess(PlanningError):
 
 class NoAltitude(NoTestedProcess):
     """A jar that has a tested process, but no figure as long as the altitude is not known."""
+
+
+class StoreError(PlanningError):
+    """A store that cannot be used as it is: which file, what was found, what would help."""
+
+    def __init__(self, path: Path, found: str, wanted: str = "") -> None:
+        """Say it in one sentence."""
+        self.path, self.found, self.wanted = path, found, wanted
+        super().__init__("; ".join(part for part in (f"{path}: {found}", wanted) if part))
 
 
 class NoPlan(PlanningError):

@@ -5,6 +5,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.ahead_tables import sowing_rows
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import (
@@ -88,8 +89,9 @@ def _over(plan: PlannedSeason) -> None:
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     when, time, why, change = "When it is picked", "Kitchen hours", "The working", "Try a change"
+    sow = "Sow by"
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
-    chosen = choice("More", [when, time, why, change, *asks], key="spring_more")
+    chosen = choice("More", [when, sow, time, why, change, *asks], key="spring_more")
     if chosen == when:
         harvest = strips(model.harvest_table(plan), plan.case.season.units)
         title = "The weeks of picking; the darker, the more"
@@ -108,6 +110,12 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
         with st.expander("What the plan counts on, and why it differs from the hand rule"):
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")
+    elif chosen == sow:
+        table(sowing_rows(model.sowing_table(plan)), "content", key="sow_by")
+        st.caption(
+            "The last day to start, with nine, five and two chances in ten that it is picked; "
+            "behind the garden's own crops stand quick ones for beds that are free."
+        )
     elif chosen in asks:
         asks[chosen](plan)
     else:

@@ -7,13 +7,16 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.ahead_tables import buy_rows
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.glut_form import glut_form
+from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.process_form import process_form
 from dashboard.look import choice, table
 from dashboard.process import process_lines
+from dashboard.record_tables import product_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
 from dashboard.words import day
@@ -103,13 +106,18 @@ def _season(plan: PlannedSeason, units: str) -> None:
 def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     coming, glut = "The weeks to come", "A glut on the table"
     gone, process = "Something is gone", "Process times"
-    chosen = choice("More", [coming, glut, gone, process], key="week_more")
+    jars, buy = "The jars so far", "Buy in"
+    chosen = choice("More", [coming, glut, jars, gone, buy, process], key="week_more")
     if chosen == glut:
         glut_form(plan)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
         process_form(plan.case.season)
+    elif chosen == jars:
+        _jars(plan)
+    elif chosen == buy:
+        _buy_in(plan)
     else:
         near = week_rows(weeks.head(AHEAD))
         if not near["hours"].any():
@@ -117,6 +125,28 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
             return
         chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
         st.altair_chart(chart, width="stretch")
+
+
+def _jars(plan: PlannedSeason) -> None:
+    """Show each preserve ahead, on track or behind what was meant, and let the plan be kept."""
+    products = model.product_table(plan)
+    if products.empty:
+        st.markdown("Nothing is meant to be put up this season.")
+        return
+    table(product_rows(products, plan.case.season.units), "content", key="products")
+    kept_plan_form(plan, products)
+
+
+def _buy_in(plan: PlannedSeason) -> None:
+    buying = model.buy_in_table(plan)
+    if buying.empty:
+        st.markdown("In an ordinary year the winter to come is covered: nothing has to be bought.")
+        return
+    table(buy_rows(buying, plan.case.season.units), "content", key="buy_in")
+    st.caption(
+        "So much covers what an ordinary year leaves short. Only what can still be put up this "
+        "season is listed, and each needs kitchen hours beside those of the plan."
+    )
 
 
 show()

@@ -5,6 +5,8 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.ahead_tables import ration_rows
+from dashboard.cached import answered
 from dashboard.charts.kitchen_chart import SOURCES, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
@@ -16,6 +18,7 @@ from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, plate_words
 from model import PlannedSeason
 
+SEED = 1
 NOW, NEXT = "Until this season's crop", "The winter to come"
 ACROSS = 3
 
@@ -126,7 +129,8 @@ def _curve_title(food: str, row: pd.Series) -> str:
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
-    chosen = choice("More", [every, jars, gap, words], key="winter_more")
+    reach, basket = "To make it reach", "All in one place"
+    chosen = choice("More", [every, jars, gap, reach, basket, words], key="winter_more")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
         _small_curves(plan, lean)
@@ -137,8 +141,30 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         supply["order"] = [SOURCES.index(source) for source in supply["source"]]
         st.altair_chart(supply_chart(supply, "Where the portions come from"), width="stretch")
         st.caption("All foods of the plate together; the dashed line is what is wanted.")
+    elif chosen == reach:
+        _reach(plan)
+    elif chosen == basket:
+        _basket(plan)
     else:
         table(lasting_words(foods), key="lasting")
+
+
+def _reach(plan: PlannedSeason) -> None:
+    """Show the smallest change now after which each food reaches its new crop."""
+    rations = answered(plan, "rations", lambda _: model.ration_table(plan, SEED))
+    if rations.empty:
+        st.markdown("Every food reaches its new crop as it is eaten now.")
+        return
+    table(ration_rows(rations), "content", key="rations")
+
+
+def _basket(plan: PlannedSeason) -> None:
+    """Warn where more than half of a group's winter cover stands in one place or is of one way."""
+    baskets = model.concentration_table(plan)
+    if baskets.empty:
+        st.markdown("No group of foods has more than half of its winter cover in one place.")
+        return
+    table(baskets[["food_group", "stands_in", "warning", "remedy"]], "content", key="baskets")
 
 
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:

@@ -19,6 +19,8 @@ Value = str | float | bool | date | datetime | YearDay | Fraction | tuple[str, .
 
 _ISO = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}")
+_TWO_WAYS = re.compile(r"([0-9]{1,2})[/.-]([0-9]{1,2})[/.-]([0-9]{4})")
+_DECIMAL_COMMA = re.compile(r"[-+]?[0-9]*,[0-9]+")
 _MONTH_DAY = re.compile(r"([0-9]{2})-([0-9]{2})")
 # What a name may hold: nothing that a page, a chart, a table or a sheet would act on.
 _NAME = re.compile(r"""^(?![-+=@])[^<>\[\]{}*`~|$\\!#=@^"\x00-\x1f\x7f]{1,80}$""")
@@ -61,7 +63,7 @@ def read_day(text: str) -> date:
     """Read a date such as 2027-04-03; raises ValueError(found, wanted)."""
     wanted = "write a date as year-month-day, such as 2027-04-03"
     if not _ISO.fullmatch(text):
-        raise ValueError(f"is {text!r}", wanted)
+        raise ValueError(f"is {text!r}{_read_in_two_ways(text)}", wanted)
     try:
         day = date.fromisoformat(text)
     except ValueError:
@@ -69,6 +71,18 @@ def read_day(text: str) -> date:
     if not 1900 <= day.year <= 2200:
         raise ValueError(f"is {text!r}", "give a year from 1900 to 2200")
     return day
+
+
+def _read_in_two_ways(text: str) -> str:
+    """Say which two days a date such as 03/04/2027 may be; blank where it is one at most."""
+    match = _TWO_WAYS.fullmatch(text)
+    if match is None:
+        return ""
+    first, second, year = (int(part) for part in match.groups())
+    if first == second or not (1 <= first <= 12 and 1 <= second <= 12):
+        return ""
+    one, other = f"{year}-{second:02d}-{first:02d}", f"{year}-{first:02d}-{second:02d}"
+    return f", which can be read as {one} or as {other}"
 
 
 def _read_moment(_: Column, text: str) -> datetime:
@@ -114,6 +128,9 @@ def _plain(text: str) -> float:
         number = float(text)
     except ValueError:
         number = math.nan
+    if _DECIMAL_COMMA.fullmatch(text):
+        wanted = "write a plain number with a point, such as 3.5, and no comma"
+        raise ValueError(f"is {text!r}", wanted)
     if not math.isfinite(number) or "_" in text:
         raise ValueError(f"is {text!r}", "write a plain number, such as 3.5")
     return number
@@ -122,8 +139,12 @@ def _plain(text: str) -> float:
 def _within(column: Column, text: str, number: float, limits: list[float]) -> float:
     if not column.least <= number <= column.most:
         least, most = limits
-        raise ValueError(f"is {text!r}", f"give {least:.4g} to {most:.4g}")
+        raise ValueError(f"is {text!r}", f"give {_figure(least)} to {_figure(most)}")
     return number
+
+
+def _figure(limit: float) -> str:
+    return f"{limit:,.0f}" if abs(limit) >= 1000 else f"{limit:.4g}"
 
 
 def _read_number(column: Column, text: str) -> float:

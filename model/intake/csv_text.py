@@ -1,68 +1,50 @@
 """The bytes of one CSV file become a text table, within bounds, or the fault of the file."""
 
+import codecs
 import csv
 import io
-from collections.abc import Iterator
 
 from model.errors import Problem, SeasonProblems
 from model.intake.columns import TableKind
-from model.intake.tables import TextTable
+from model.intake.tables import TextTable, table_of
 
 MOST_BYTES_A_FILE = 2_000_000
+SAVE_AS = "save it as CSV UTF-8"
 
 
 def text_table(kind: TableKind, content: bytes) -> TextTable:
     """Read the bytes of a table's file.
 
-    Raises SeasonProblems when it is too large, no UTF-8 or no CSV, when a heading stands
-    twice, or when there are more rows than such a table may have.
+    Raises SeasonProblems when it is too large, no UTF-8 or no CSV, or no table of its kind.
     """
     name = kind.file
-    if len(content) > MOST_BYTES_A_FILE:
-        raise _fault(name, "the file is too large", f"at most {MOST_BYTES_A_FILE:,} bytes are read")
+    lines = csv.reader(
+        io.StringIO(decoded(name, content, MOST_BYTES_A_FILE), newline=""), strict=True
+    )
+    try:
+        return table_of(kind, lines)
+    except csv.Error as error:
+        wanted = "save it as CSV with commas and closed quotes"
+        raise file_fault(name, f"it is no CSV ({error})", wanted) from error
+
+
+def decoded(name: str, content: bytes, most_bytes: int) -> str:
+    """Give the text of a file; raises SeasonProblems when it is too large or no UTF-8."""
+    if len(content) > most_bytes:
+        raise file_fault(name, "the file is too large", f"at most {most_bytes:,} bytes are read")
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        raise file_fault(name, "it is written in UTF-16", SAVE_AS)
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        found = f"byte {error.start + 1} is not UTF-8"
-        raise _fault(name, found, "save it as CSV UTF-8") from error
+        row = content.count(b"\n", 0, error.start) + 1
+        found = f"a letter is not UTF-8 (byte {content[error.start]:#04x})"
+        raise SeasonProblems([Problem(name, row, found, SAVE_AS)]) from error
     if "\0" in text:
-        raise _fault(name, "it holds NUL bytes", "save it as CSV UTF-8")
-    lines = csv.reader(io.StringIO(text, newline=""), strict=True)
-    try:
-        headings = tuple(heading.strip() for heading in next(lines, ()))
-        if not headings:
-            raise _fault(name, "the file is empty", "the first row is headings")
-        problems = list(_heading_problems(name, headings))
-        if problems:
-            raise SeasonProblems(problems)
-        return TextTable(headings, tuple(_rows(kind, lines)))
-    except csv.Error as error:
-        wanted = "save it as CSV with commas and closed quotes"
-        raise _fault(name, f"it is no CSV ({error})", wanted) from error
+        raise file_fault(name, "it holds NUL bytes", SAVE_AS)
+    return text
 
 
-def _rows(kind: TableKind, lines: Iterator[list[str]]) -> Iterator[tuple[int, tuple[str, ...]]]:
-    """Give the rows that hold anything; stops with a fault at the first one too many."""
-    kept = 0
-    for number, cells in enumerate(lines, start=2):
-        stripped = tuple(cell.strip() for cell in cells)
-        if any(stripped):
-            kept += 1
-            if kept > kind.most_rows:
-                found = f"it has more than {kind.most_rows:,} rows"
-                raise _fault(kind.file, found, f"at most {kind.most_rows:,} are read")
-            yield number, stripped
-
-
-def _heading_problems(name: str, headings: tuple[str, ...]) -> Iterator[Problem]:
-    if len(headings) == 1 and (";" in headings[0] or "\t" in headings[0]):
-        yield Problem(
-            name, 1, "the cells are not separated by commas", "save it as CSV with commas"
-        )
-    for heading in sorted(set(headings)):
-        if heading and headings.count(heading) > 1:
-            yield Problem(name, 1, f"the heading {heading[:80]!r} stands twice", "keep one")
-
-
-def _fault(name: str, found: str, wanted: str) -> SeasonProblems:
+def file_fault(name: str, found: str, wanted: str) -> SeasonProblems:
+    """Make the error of a file as a whole."""
     return SeasonProblems([Problem(name, 0, found, wanted)])

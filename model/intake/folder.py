@@ -17,6 +17,7 @@ from model.intake.csv_text import MOST_BYTES_A_FILE, text_table
 from model.intake.home_columns import HOME_TABLES
 from model.intake.kitchen_columns import KITCHEN_TABLES
 from model.intake.record_columns import RECORD_TABLES
+from model.intake.rows import usual_heading
 from model.intake.tables import SeasonTables, TextTable
 
 TABLE_KINDS = HOME_TABLES + KITCHEN_TABLES + RECORD_TABLES
@@ -26,6 +27,8 @@ MOST_SHOWN = 80
 
 # A file by its name, with its bytes or with the fault that keeps it from being read.
 File = tuple[str, bytes | Problem]
+# A table by the name of its file, or the faults that keep it from being one.
+Sheet = tuple[str, TextTable | SeasonProblems]
 
 _KINDS = {kind.file: kind for kind in TABLE_KINDS}
 # What zipfile and the unpackers beneath it raise for bytes that are damaged, cut off or
@@ -40,10 +43,15 @@ _DAMAGE = (
     ValueError,
 )
 # The ways that every program packs a zip; other unpackers take memory without bound.
-_PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
+PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
 # In the last record of a zip that keeps its count in a larger one.
 _COUNTED_ELSEWHERE = 0xFFFF
 _WANTED = "give a folder or a zip of the season's CSV files"
+
+
+def table_headings(file: str) -> list[str]:
+    """List the headings that a table usually has, in the unit used inside."""
+    return [usual_heading(column) for column in _KINDS[file].columns]
 
 
 def read_tables(path: str | Path) -> SeasonTables:
@@ -55,7 +63,7 @@ def read_tables(path: str | Path) -> SeasonTables:
         of single files are in the tables that are given back.
     """
     place = Path(path)
-    name = _shown(place.name)
+    name = shown_name(place.name)
     try:
         if place.is_dir():
             return text_tables(_folder_files(place))
@@ -68,7 +76,7 @@ def read_tables(path: str | Path) -> SeasonTables:
     raise SeasonProblems([Problem(name, 0, "there is no such folder or zip", _WANTED)])
 
 
-def _shown(name: str) -> str:
+def shown_name(name: str) -> str:
     """Give a file's name as it may stand in a message."""
     plain = "".join(letter if letter.isprintable() else "?" for letter in name)
     return plain if len(plain) <= MOST_SHOWN else f"{plain[:MOST_SHOWN]}..."
@@ -79,7 +87,7 @@ def _folder_files(folder: Path) -> Iterator[File]:
         if not _is_table(file.name) or not file.is_file():
             continue
         if file.name not in _KINDS:
-            yield _unknown(file.name)
+            yield shown_name(file.name), unknown_table(file.name)
             continue
         try:
             with file.open("rb") as stream:
@@ -94,11 +102,12 @@ def _is_table(name: str) -> bool:
     return name.lower().endswith(".csv") and not name.startswith(".")
 
 
-def _unknown(name: str) -> File:
-    shown, known = _shown(name), list(_KINDS)
+def unknown_table(name: str) -> Problem:
+    """Make the fault of a table whose file has no known name, with the nearest that is."""
+    shown, known = shown_name(name), list(_KINDS)
     near = get_close_matches(shown.lower(), known, n=1, cutoff=0.6)
     wanted = f"did you mean {near[0]}?" if near else f"the tables are: {', '.join(known)}"
-    return shown, Problem(shown, 0, "no table of a season has this name", wanted)
+    return Problem(shown, 0, "no table of a season has this name", wanted)
 
 
 def zip_files(content: bytes, name: str) -> list[File]:
@@ -110,12 +119,12 @@ def zip_files(content: bytes, name: str) -> list[File]:
     try:
         if len(content) > MOST_BYTES:
             wanted = f"at most {MOST_BYTES:,} bytes are read"
-            raise SeasonProblems([Problem(_shown(name), 0, "the file is too large", wanted)])
+            raise SeasonProblems([Problem(shown_name(name), 0, "the file is too large", wanted)])
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
-            return list(_unfold(archive, _shown(name), _listed(content)))
+            return list(_unfold(archive, shown_name(name), _listed(content)))
     except _DAMAGE as error:
         found = "this is not a zip file, or it is damaged"
-        raise SeasonProblems([Problem(_shown(name), 0, found, _WANTED)]) from error
+        raise SeasonProblems([Problem(shown_name(name), 0, found, _WANTED)]) from error
 
 
 def _listed(content: bytes) -> int:
@@ -139,14 +148,14 @@ def _unfold(archive: zipfile.ZipFile, name: str, listed: int) -> Iterator[File]:
         # What is no table is opened too: where the name in the list is damaged, and only
         # there, it differs from the one beside the bytes.
         read = min(MOST_BYTES_A_FILE, room) + 1 if base in _KINDS and base not in seen else 0
-        content = _unpacked(archive, member, _shown(base), read)
+        content = _unpacked(archive, member, shown_name(base), read)
         if table and base not in _KINDS:
-            yield _unknown(base)
+            yield shown_name(base), unknown_table(base)
         elif base in seen:
             yield base, Problem(base, 0, "the zip holds it twice", "keep one")
         elif table or isinstance(content, Problem):
             seen.add(base)
-            yield _shown(base), content
+            yield shown_name(base), content
             room -= len(content) if isinstance(content, bytes) else 0
         if room < 0:
             wanted = f"at most {MOST_BYTES:,} bytes are read"
@@ -156,7 +165,7 @@ def _unfold(archive: zipfile.ZipFile, name: str, listed: int) -> Iterator[File]:
 def _unpacked(
     archive: zipfile.ZipFile, member: zipfile.ZipInfo, base: str, most: int
 ) -> bytes | Problem:
-    if member.compress_type not in _PACKED:
+    if member.compress_type not in PACKED:
         wanted = "save the zip again in the usual way (deflated)"
         return Problem(base, 0, "it is packed in an unusual way", wanted)
     try:
@@ -169,16 +178,29 @@ def _unpacked(
 
 def text_tables(files: Iterable[File]) -> SeasonTables:
     """Turn the files of a season into text tables, with the faults of those that are none."""
-    tables: dict[str, TextTable] = {}
-    problems: list[Problem] = []
+    return season_tables(_read(files))
+
+
+def _read(files: Iterable[File]) -> Iterator[Sheet]:
     for name, content in files:
         if isinstance(content, Problem):
-            problems.append(content)
+            yield name, SeasonProblems([content])
             continue
         try:
-            tables[name] = text_table(_KINDS[name], content)
+            yield name, text_table(_KINDS[name], content)
         except SeasonProblems as error:
-            problems.extend(error.problems)
+            yield name, error
+
+
+def season_tables(sheets: Iterable[Sheet]) -> SeasonTables:
+    """Put the tables of a season together, with the faults of those that are none or not there."""
+    tables: dict[str, TextTable] = {}
+    problems: list[Problem] = []
+    for name, sheet in sheets:
+        if isinstance(sheet, SeasonProblems):
+            problems.extend(sheet.problems)
+        else:
+            tables[name] = sheet
     at_fault = {problem.file for problem in problems}
     for kind in TABLE_KINDS:
         if kind.file not in tables and kind.file not in at_fault and kind.required:

@@ -174,6 +174,8 @@ HOME_TABLES: tuple[TableKind, ...] = (
             date_column("picked_on", "day"),
             text_column("crop", "name"),
             quantity_column("picked", "mass", "weight as picked", 1e4),
+            number_column("number", "as it was counted", 0.0, 1e4, required=False),
+            text_column("container", "what was counted, such as trug", required=False),
         ),
         most_rows=MOST_DAYS,
         required=False,

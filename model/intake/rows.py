@@ -8,6 +8,7 @@ from difflib import get_close_matches
 from model.errors import Problem
 from model.intake.cells import Value, read_cell
 from model.intake.columns import Column, TableKind
+from model.intake.plain_text import unseen_character
 from model.intake.tables import TextTable
 from model.intake.units import UNITS
 
@@ -95,6 +96,12 @@ def _outer_faults(file: str, number: int, cells: tuple[str, ...], headings: int)
         faults.append(Problem(file, number, found, "write 3.5, not 3,5; quote commas in text"))
     if any(len(cell) > MOST_CELL for cell in cells):
         faults.append(Problem(file, number, "a cell is too long", f"at most {MOST_CELL} letters"))
+    unseen = next(filter(None, map(unseen_character, cells)), None)
+    if unseen:
+        wanted = "delete it, or type the words of the row again"
+        faults.append(
+            Problem(file, number, f"it holds a character that is not seen, {unseen}", wanted)
+        )
     return faults
 
 
@@ -140,6 +147,11 @@ def _repeated(
         return [Problem(kind.file, number, found, f"it stands in row {seen[key]}")]
     seen[key] = number
     return []
+
+
+def usual_heading(column: Column) -> str:
+    """Give the heading of a column, in the unit used inside."""
+    return _names(column)[0][0]
 
 
 def _names(column: Column) -> list[tuple[str, str]]:

@@ -217,6 +217,17 @@ def hand_minutes_per_kg(work: str, crop_name: str) -> float | None:
     return None
 
 
+def containers(crop_name: str) -> dict[str, float]:
+    """Map each container that a crop is picked into, or piece of it, to its kilograms.
+
+    A starting weight until the household weighs its own: the crop's where it has one, else
+    that of any crop.
+    """
+    rows = [row for row in table("containers") if row["crop"] in (crop_name, "any")]
+    rows.sort(key=lambda row: row["crop"] == crop_name)
+    return {row["container"]: float(row["kg"]) for row in rows}
+
+
 def portion(group: str) -> Portion:
     """Give what one portion of a food group is; raises NotInTables."""
     groups = [row["group"] for row in table("portions")]

@@ -82,9 +82,9 @@ class Ledger:
         return Movement(
             opening=opening,
             came=sums[PUT_UP],
-            eaten=-sums[EATEN],
-            given=-sums[GIVEN],
-            lost=-sums[LOST],
+            eaten=abs(sums[EATEN]),
+            given=abs(sums[GIVEN]),
+            lost=abs(sums[LOST]),
             unknown=sum(entry.unknown for entry in inside),
             left=inside[-1].left if inside else opening,
         )
@@ -220,7 +220,8 @@ def _written_up(name: str, events: list[_Event]) -> Ledger:
             units, unknown = 0.0, shelf.units - before
             counted = event.day
         elif event.units >= 0:
-            shelf.add(Standing(name, event.put_up, event.units, event.day))
+            if event.units:
+                shelf.add(Standing(name, event.put_up, event.units, event.day))
             units, unknown = event.units, 0.0
         else:
             shelf.take(-event.units)

@@ -104,6 +104,6 @@ class Record:
     verdicts: tuple[Verdict, ...] = ()
 
     def sealed_of(self, code: str, today: date) -> SealCheck | None:
-        """Give the newest seal check of a batch on or before a day."""
+        """Give the newest seal check of a batch on or before a day; of one day the last written."""
         checks = [c for c in self.seal_checks if c.batch == code and c.checked <= today]
-        return max(checks, key=lambda check: check.checked, default=None)
+        return max(reversed(checks), key=lambda check: check.checked, default=None)

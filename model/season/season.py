@@ -82,6 +82,10 @@ class Season:
         """Give the preserve of a name."""
         return _named(self.preserves, name)
 
+    def garden_season(self, name: str) -> GardenSeason:
+        """Give the garden year of a name."""
+        return _named(self.garden_seasons, name)
+
     def food_of_crop(self, crop: str) -> Food | None:
         """Give the food that a crop is eaten as when it is fresh."""
         return next((food for food in self.foods if crop in food.crops), None)

@@ -3,17 +3,28 @@
 import os
 from collections.abc import Iterator
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser
 from streamlit.testing.v1 import AppTest
 
+from tests.dashboard.seeding import seeded
 from tests.dashboard.serving import chromium, chromium_path, served
 
 
 @pytest.fixture
-def app() -> AppTest:
-    """Give the dashboard as it opens: the demo household in spring."""
+def store_path(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Give where the dashboard keeps things in a test: a place of its own."""
+    path = tmp_path / "households.sqlite"
+    monkeypatch.setenv("HARVEST_TO_PANTRY_STORE", str(path))
+    return path
+
+
+@pytest.fixture
+def app(store_path: Path) -> AppTest:
+    """Give the dashboard as it opens on the demo household in spring."""
+    seeded(store_path)
     page = AppTest.from_file(str(files("dashboard") / "app.py"), default_timeout=60)
     return page.run()
 
@@ -21,7 +32,8 @@ def app() -> AppTest:
 @pytest.fixture(scope="session")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Start the dashboard from a folder outside the project, as an installed program."""
-    with served(tmp_path_factory.mktemp("elsewhere")) as address:
+    folder = tmp_path_factory.mktemp("elsewhere")
+    with served(folder, seeded(folder / "households.sqlite")) as address:
         yield address
 
 

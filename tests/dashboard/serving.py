@@ -27,13 +27,14 @@ START_SECONDS = 60
 
 
 @contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """Start the dashboard from a folder outside the project; give its address."""
+def served(folder: Path, store: Path) -> Iterator[str]:
+    """Start the dashboard from a folder outside the project on a store; give its address."""
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
     command = [sys.executable, "-m", "dashboard", "--port", str(port), "--no-browser"]
-    server = subprocess.Popen(command, cwd=folder, env={**os.environ, "HOME": str(folder)})
+    own = {"HOME": str(folder), "HARVEST_TO_PANTRY_STORE": str(store)}
+    server = subprocess.Popen(command, cwd=folder, env={**os.environ, **own})
     try:
         _wait_until_healthy(f"http://127.0.0.1:{port}/_stcore/health", server)
         yield f"http://127.0.0.1:{port}"

@@ -20,15 +20,21 @@ def zipped(**changes: str) -> bytes:
 
 
 def bring_in(app: AppTest, content: bytes, name: str = "ours.zip") -> AppTest:
-    if app.radio(key="household").value != "My own":
-        app.radio(key="household").set_value("My own").run()
+    """Read notes on the page for it, as far as the question where to keep them."""
+    app.switch_page("views/household.py").run()
+    part(app, "Bring in")
     app.file_uploader(key="own_notes").set_value((name, content, "application/zip"))
     return app.run()
 
 
+def use(app: AppTest, household: str) -> AppTest:
+    """Look at one of the kept households."""
+    chooser = labelled(app, "selectbox", "Household")
+    return app if chooser.value == household else chooser.set_value(household).run()
+
+
 def look(app: AppTest, household: str, day: date, page: str) -> AppTest:
-    if app.radio(key="household").value != household:
-        app.radio(key="household").set_value(household).run()
+    use(app, household)
     app.date_input[0].set_value(day).run()
     app.switch_page(page).run()
     assert app.date_input[0].value == day

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
+from tests.dashboard.seeding import seeded
 from tests.dashboard.serving import chromium, chromium_path, served
 
 PICTURES = Path(__file__).parents[2] / "dashboard" / "pictures"
@@ -29,7 +30,7 @@ def main() -> None:
     PICTURES.mkdir(exist_ok=True)
     with (
         tempfile.TemporaryDirectory() as folder,
-        served(Path(folder)) as address,
+        served(Path(folder), seeded(Path(folder) / "households.sqlite")) as address,
         chromium(path) as browser,
     ):
         page = browser.new_page(viewport={"width": 1280, "height": 800})

@@ -5,13 +5,13 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, part, table_with, words
+from tests.dashboard.steps import labelled, look, part, table_with, use, words
 
 
 @pytest.fixture
 def south(app: AppTest) -> AppTest:
     """Give the smaller household, which is planned sooner."""
-    return app.radio(key="household").set_value("Two Rivers").run()
+    return use(app, "Two Rivers")
 
 
 def try_target(app: AppTest, preserve: str, wanted: int) -> AppTest:
@@ -67,16 +67,16 @@ def test_a_kept_change_is_on_every_page_until_it_is_undone(south: AppTest) -> No
 
 def test_a_kept_change_belongs_to_its_household(south: AppTest) -> None:
     keep(try_target(south, "strawberry jam", 2))
-    south.radio(key="household").set_value("Alder Lane").run()
+    use(south, "Alder Lane")
     assert "tried change" not in words(south)
-    south.radio(key="household").set_value("Two Rivers").run()
+    use(south, "Two Rivers")
 
     assert "You are looking at a tried change" in words(south)
 
 
 def test_another_household_is_asked_from_its_own_numbers(south: AppTest) -> None:
     try_target(south, "strawberry jam", 2)
-    south.radio(key="household").set_value("Alder Lane").run()
+    use(south, "Alder Lane")
     labelled(south, "selectbox", "Fill more or fewer").set_value("strawberry jam").run()
 
     assert labelled(south, "number_input", "Sealed wanted").value != 2

@@ -11,10 +11,12 @@ BEANS = "Beans, snap (green, wax, Italian), pieces"
 
 
 FORM_ALONE = """
-from dashboard.cached import demo_season
+import model
+from importlib.resources import files
+from dashboard.kept import DEMOS
 from dashboard.forms.process_form import process_form
 
-process_form(demo_season("{household}"))
+process_form(model.read_season(str(files("demo_data") / DEMOS["{household}"])))
 """
 
 

@@ -1,0 +1,62 @@
+"""Notes brought in as one zip or workbook: read, planned once, and only then kept."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+import model
+from dashboard import kept, session
+from dashboard.cached import planned
+from dashboard.look import faults
+from dashboard.words import count
+from model import PlanningError, Season, SeasonTables
+
+
+def bring_form(household: int | None) -> None:
+    """Let a file be brought in, as a new household or in the place of one."""
+    st.caption(
+        "A zip of the season's CSV tables, or a workbook (.xlsx) with a sheet for each. The "
+        "columns are in the project's README; take out an invented household's notes as an "
+        "example. Nothing leaves this machine."
+    )
+    file = st.file_uploader("Your notes", type=["zip", "xlsx"], key="own_notes")
+    if file is None:
+        return
+    content = file.getvalue()
+    read = _read(file.name, content)
+    if read is None:
+        return
+    tables, season = read
+    plantings = count(len(season.plantings), "planting")
+    st.success(f"Read: {season.household}, {plantings}, {count(len(season.preserves), 'preserve')}")
+    if st.button(
+        "Keep as a household of its own", key="bring_new", type="primary", width="stretch"
+    ):
+        _kept(lambda: session.use_household(kept.begin(tables, f"Brought in {file.name}")))
+    if household is not None and st.button(
+        "Put in the place of the notes in use", key="bring_here", width="stretch"
+    ):
+        signed = kept.author(f"Brought in {file.name}", session.writer())
+        _kept(lambda: kept.store().replace(household, signed, tables))
+
+
+def _read(name: str, content: bytes) -> tuple[SeasonTables, Season] | None:
+    """Read notes and plan them once; None, with every fault listed, if that cannot be done."""
+    try:
+        tables = model.read_upload(content, name)
+        season = model.season_from_tables(tables)
+        planned((season,), session.first_day(season))
+    except PlanningError as error:
+        faults(error, "The notes in use stay as they were.")
+        return None
+    return tables, season
+
+
+def _kept(write: Callable[[], object]) -> None:
+    try:
+        write()
+    except PlanningError as error:
+        faults(error, "Nothing was written.")
+        return
+    session.begin_another(really=False)
+    st.rerun()

@@ -1,0 +1,93 @@
+"""The ten-minute count: place by place, what stands there; it overrules the book."""
+
+from datetime import date
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.forms.writing import save
+from dashboard.words import count, day, short_day
+from model import Edit, Ledger, Season
+
+DUE_WEEKS = 7
+
+
+def count_form(season: Season) -> None:
+    """Ask for the jars of one place, and write down those that were counted."""
+    form, today = session.form(), session.today()
+    books = model.ledgers(season, today)
+    places = [p.name for p in season.places if any(own.place == p.name for own in season.preserves)]
+    st.caption(
+        "Ten minutes every six to eight weeks are enough. Fill in what you counted; what is left "
+        "empty was not counted. A count stands for the end of its day, and where it differs from "
+        "the book the difference is booked as unknown, not as eaten."
+    )
+    place = st.segmented_control("Place", places, default=places[0], key=f"count_place_{form}")
+    counted_on = st.date_input("Counted on", today, max_value=today, key=f"count_day_{form}")
+    made = st.date_input(
+        "What the book does not know was made about",
+        season.frosts.first_autumn.median.on_or_before(today),
+        max_value=today,
+        key=f"count_made_{form}",
+    )
+    found: dict[str, float] = {}
+    here = [p for p in season.preserves if p.place == place]
+    here.sort(key=lambda p: (books[p.name].units == 0, p.name))
+    for columns, preserve in zip(_columns(len(here)), here, strict=True):
+        with columns:
+            number = st.number_input(
+                f"{preserve.name.capitalize()} ({preserve.unit})",
+                0.0,
+                100_000.0,
+                None,
+                1.0,
+                key=f"count_{form}_{preserve.name}",
+                placeholder=f"by the book {books[preserve.name].units:g}",
+            )
+        if number is not None:
+            found[preserve.name] = number
+    ready = bool(found) and isinstance(counted_on, date) and isinstance(made, date)
+    edits = _edits(season, found, counted_on, made) if ready else []
+    words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
+    st.button(
+        f"Save: {words}" if ready else "Save",
+        key=f"count_save_{form}",
+        type="primary",
+        width="stretch",
+        disabled=not ready,
+        on_click=save,
+        args=(edits, f"Counted {words} on {short_day(today)}", session.operation()),
+    )
+    for name, number in found.items():
+        _difference(books[name], number)
+
+
+def _columns(number: int) -> list[st.delta_generator.DeltaGenerator]:
+    across = 3
+    rows = [st.columns(across) for _ in range(-(-number // across))]
+    return [column for row in rows for column in row][:number]
+
+
+def _difference(book: Ledger, number: float) -> None:
+    differs = number - book.units
+    if abs(differs) > 1e-6:
+        seen = f"counted {day(book.counted)} before" if book.counted else "never counted before"
+        st.caption(f"{book.preserve.capitalize()}: {differs:+g} against the book ({seen}).")
+
+
+def _edits(season: Season, found: dict[str, float], counted_on: date, made: date) -> list[Edit]:
+    books = model.ledgers(season, counted_on)
+    return [
+        Edit(
+            "stock.csv",
+            {
+                "counted_on": f"{counted_on}",
+                "preserve": name,
+                "jars": f"{units:g}",
+                "put_up_on": f"{min(put_up, counted_on)}" if units else "",
+            },
+        )
+        for name, number in found.items()
+        for put_up, units in model.makings_counted(books[name], number, made)
+    ]

@@ -1,0 +1,52 @@
+"""What was written, by whom and when, with what stood there before; the way to take it back."""
+
+import streamlit as st
+
+from dashboard import kept, session
+from dashboard.forms.writing import take_back
+from dashboard.words import day
+from model import Line
+
+MOST_CHANGES = 40
+MOST_LINES = 30
+
+
+def history_form() -> None:
+    """List the newest changes of the household in use."""
+    notes = session.notes()
+    if notes is None:
+        return
+    zone = session.moment().tzinfo
+    for change in kept.store().changes(notes.household.household_id, MOST_CHANGES):
+        at = change.at.astimezone(zone)
+        by = f" · {change.by}" if change.by else ""
+        state = " · taken back" if change.undone else ""
+        with st.expander(f"{day(at)} {at:%H:%M}{by}{state}"):
+            st.text(change.words)
+            told = kept.store().lines(change.change_id)
+            for line in told[:MOST_LINES]:
+                st.text(line_words(line))
+            if len(told) > MOST_LINES:
+                st.text(f"... and {len(told) - MOST_LINES} rows more")
+            if not change.undone:
+                st.button(
+                    "Take this back",
+                    key=f"undo_{change.change_id}",
+                    icon=":material/undo:",
+                    on_click=take_back,
+                    args=(change.change_id, change.words),
+                )
+
+
+def line_words(line: Line) -> str:
+    """Say what a change did to one row."""
+    before, after = _cells(line.before), _cells(line.after)
+    if line.before is None:
+        return f"{line.file}: {after}"
+    if line.after is None:
+        return f"{line.file}: taken out: {before}"
+    return f"{line.file}: {before}\n  became {after}"
+
+
+def _cells(cells: object) -> str:
+    return ", ".join(f"{k} {v}" for k, v in cells.items()) if isinstance(cells, dict) else ""

@@ -1,0 +1,69 @@
+"""Which of the kept households is looked at, and from which day."""
+
+from datetime import date
+
+import streamlit as st
+
+from dashboard import kept, session
+from dashboard.words import day
+
+SEASONS = {
+    "Spring": date(2027, 3, 15),
+    "Glut": date(2027, 8, 16),
+    "Midwinter": date(2028, 1, 10),
+}
+
+
+def household_form() -> None:
+    """Let the household be chosen, another be begun, and the day be set."""
+    notes = session.notes()
+    if notes is None:
+        return
+    names = {one.household_id: one.name for one in kept.households()}
+    chosen = st.selectbox(
+        "Household",
+        list(names),
+        index=list(names).index(notes.household.household_id),
+        format_func=lambda one: names.get(one, ""),
+        key=f"household_{len(names)}_{notes.household.household_id}",
+    )
+    if chosen != notes.household.household_id:
+        session.use_household(chosen)
+        st.rerun()
+    _day(notes)
+    if st.button(
+        "Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"
+    ):
+        st.switch_page("views/household.py")
+    st.button(
+        "Another household",
+        key="another",
+        icon=":material/add_home:",
+        width="stretch",
+        on_click=session.begin_another,
+    )
+
+
+def _day(notes: session.Notes) -> None:
+    season = notes.season
+    first = season.garden_seasons[0].begins
+    last = season.garden_seasons[-1].ends
+    picked = st.date_input(
+        "Looked at from",
+        value=min(max(session.today(), first), last),
+        min_value=first,
+        max_value=last,
+        format="YYYY-MM-DD",
+        key=f"day_{notes.household.household_id}_{session.today()}",
+    )
+    if isinstance(picked, date) and picked != session.today():
+        session.look_from(picked)
+    if season.invented and all(first <= when <= last for when in SEASONS.values()):
+        for words, when in SEASONS.items():
+            st.button(
+                f"{words}: {day(when)}",
+                key=f"from_{words}",
+                width="stretch",
+                on_click=session.look_from,
+                args=(when,),
+            )

@@ -1,0 +1,83 @@
+"""Next year's first draft, kept: its garden year, its plantings, and the numbers to aim at."""
+
+from collections.abc import Mapping
+from datetime import date
+
+import pandas as pd
+import streamlit as st
+
+import model
+from dashboard import kept, session
+from dashboard.forms.writing import save
+from dashboard.words import count
+from model import Edit, Planting, Season
+
+DATES = ("sown", "planted_out", "first_picking")
+
+
+def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
+    """Offer to begin the next garden year, and to aim at the draft's numbers."""
+    notes = session.notes()
+    if notes is None:
+        return
+    try:
+        following, moved = model.next_garden_year(season, year)
+    except ValueError:
+        st.caption("The next garden year is in the notes already; these are its numbers to aim at.")
+        edits = target_edits(notes.household.household_id, draft)
+        words = f"{count(len(edits), 'target')} from the review of {year}"
+    else:
+        aim = st.toggle("Aim at the numbers of this draft", value=False, key="next_aim")
+        st.caption(
+            "Without it the plan finds the numbers itself, from what is eaten and what grows."
+        )
+        edits = season_edits(notes.household.household_id, year, following, moved)
+        if aim:
+            edits += target_edits(notes.household.household_id, draft)
+        words = f"Season {following.name} begun, {count(len(moved), 'planting')} moved into it"
+    st.button(
+        f"Save: {words}",
+        key=f"next_save_{session.form()}",
+        type="primary",
+        width="stretch",
+        disabled=not edits,
+        on_click=save,
+        args=(edits, words, session.operation()),
+    )
+
+
+def season_edits(
+    household: int, year: str, following: model.GardenSeason, moved: tuple[Planting, ...]
+) -> list[Edit]:
+    """Give the rows of the next garden year: itself, and this one's plantings moved into it."""
+    begins = {
+        "season": following.name,
+        "begins": f"{following.begins}",
+        "ends": f"{following.ends}",
+        "normal": "yes",
+    }
+    rows = kept.store().rows(household, "plantings.csv").values()
+    own = [cells for cells in rows if cells.get("season") == year]
+    later = [_moved(cells, planting) for cells, planting in zip(own, moved, strict=True)]
+    return [Edit("seasons.csv", begins), *(Edit("plantings.csv", cells) for cells in later)]
+
+
+def _moved(cells: Mapping[str, str], planting: Planting) -> dict[str, str]:
+    dates = {name: getattr(planting, name) for name in DATES}
+    return {
+        **cells,
+        "season": planting.season,
+        **{name: f"{when}" for name, when in dates.items() if isinstance(when, date)},
+    }
+
+
+def target_edits(household: int, draft: pd.DataFrame) -> list[Edit]:
+    """Give the preserves whose target the draft changes."""
+    aims = dict(zip(draft["preserve"].str.lower(), draft["next_units"], strict=True))
+    rows = kept.store().rows(household, "preserves.csv")
+    changed = {
+        row_id: {**cells, "target": f"{aims[cells['preserve'].lower()]:.0f}"}
+        for row_id, cells in rows.items()
+        if cells["preserve"].lower() in aims
+    }
+    return [Edit("preserves.csv", cells, n) for n, cells in changed.items() if cells != rows[n]]

@@ -1,0 +1,83 @@
+"""A picking in three taps: the crop, how many, save. The container is the one used last."""
+
+from collections import Counter
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.forms.writing import save
+from dashboard.units import weight
+from dashboard.words import short_day
+from model import Edit, Season
+
+NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
+LATELY = timedelta(days=21)
+MOST_CROPS = 12
+LEAST_KG = 0.1
+
+
+def pick_form(season: Season) -> None:
+    """Ask what was picked, and write it down."""
+    form, today = session.form(), session.today()
+    likely = likely_crops(season, today)[:MOST_CROPS]
+    crop = st.pills("Crop", likely, key=f"pick_crop_{form}")
+    with st.popover("Another crop, day or amount", width="stretch"):
+        rest = [name for name in sorted(c.name for c in season.crops) if name not in likely]
+        other = st.selectbox("Another crop", rest, index=None, key=f"pick_other_{form}")
+        day = st.date_input("Picked on", today, max_value=today, key=f"pick_day_{form}")
+        typed = st.number_input("Another number", 0.0, 1000.0, 0.0, 0.5, key=f"pick_typed_{form}")
+    crop = other or crop
+    number = st.pills("How many", list(NUMBERS), key=f"pick_number_{form}")
+    many = typed or NUMBERS.get(number or "", 0.0)
+    weighs = model.container_kg(season, crop or "")
+    names = list(weighs)
+    usual = session.container(crop or "", names)
+    container = st.segmented_control(
+        "Of what", names, default=usual, key=f"pick_container_{form}_{crop}"
+    )
+    kg = many * weighs.get(container or usual, 0.0)
+    ready = bool(crop) and kg > 0 and isinstance(day, date)
+    words = "Save"
+    if ready:
+        amount = weight(kg, season.units)
+        words = f"{many:g} {container or usual} of {crop}, {amount}, on {short_day(day)}"
+        if kg < LEAST_KG:
+            st.caption("So little need not be written down.")
+    cells = {
+        "picked_on": f"{day}",
+        "crop": crop or "",
+        "picked_kg": f"{kg:.6g}",
+        "number": f"{many:g}",
+        "container": container or usual,
+    }
+    st.button(
+        f"Save: {words}" if ready else "Save",
+        key=f"pick_save_{form}",
+        type="primary",
+        width="stretch",
+        disabled=not ready,
+        on_click=_save,
+        args=(cells, f"Picked {words}", session.operation()),
+    )
+
+
+def _save(cells: Mapping[str, str], words: str, operation: str) -> None:
+    session.use_container(cells["crop"], cells["container"])
+    save([Edit("harvest_log.csv", cells)], words, operation)
+
+
+def likely_crops(season: Season, today: date) -> list[str]:
+    """List the crops that may be picked on a day: those picked lately first, then those planted."""
+    lately = Counter(p.crop for p in season.pickings if today - LATELY <= p.day <= today)
+    grown = {
+        planting.crop: planting.started or today
+        for planting in season.plantings
+        for year in season.garden_seasons
+        if planting.season == year.name and year.begins <= today <= year.ends
+    }
+    waiting = sorted((started, crop) for crop, started in grown.items() if started <= today)
+    named = [crop for crop, _ in lately.most_common()] + [crop for _, crop in waiting]
+    return list(dict.fromkeys(named))

@@ -1,0 +1,123 @@
+"""What was put up: the preserve, how many jars, when its last process ended."""
+
+from datetime import date, datetime, time
+
+import streamlit as st
+
+from dashboard import session
+from dashboard.forms.writing import save
+from dashboard.units import units_of
+from dashboard.words import short_day
+from model import Edit, Preserve, Season
+
+MOST_PRESERVES = 8
+LATELY_DAYS, AGAIN_DAYS = 30, 2
+
+
+def put_up_form(season: Season, meant: list[str]) -> None:
+    """Ask what was put up, and write it down; ``meant`` are this week's preserves by the plan."""
+    form, today = session.form(), session.today()
+    lately = [
+        b.preserve
+        for b in reversed(season.record.batches)
+        if (today - b.put_up).days <= LATELY_DAYS
+    ]
+    names = [p.name for p in season.preserves]
+    likely = list(dict.fromkeys([*meant, *lately, *names]))[:MOST_PRESERVES]
+    chosen = st.pills("Preserve", likely, key=f"put_up_{form}")
+    rest = [name for name in sorted(names) if name not in likely]
+    other = st.selectbox("Another preserve", rest, index=None, key=f"put_up_other_{form}")
+    name = other or chosen
+    if name is None:
+        st.caption("Choose what was put up.")
+        return
+    preserve = season.preserve(name)
+    load = float(preserve.units_per_load or 1)
+    filled = st.number_input(
+        f"How many were filled ({preserve.unit})",
+        0.0,
+        2000.0,
+        load,
+        1.0,
+        key=f"put_up_filled_{form}_{name}",
+    )
+    day = st.date_input("Put up on", today, max_value=today, key=f"put_up_day_{form}")
+    finished = box = again = None
+    if preserve.canned:
+        finished, box = _canned(season, preserve, form)
+        again = _again(season, preserve, form)
+    if not isinstance(day, date):
+        return
+    code = batch_code(season, day, name)
+    words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
+    cells = {
+        "batch": code,
+        "put_up_on": f"{day}",
+        "finished_at": moment_text(day, finished, session.moment()) if finished else "",
+        "preserve": name,
+        "filled": f"{filled:g}",
+        "lid_box": (box or "").strip(),
+        "again_of": again or "",
+    }
+    st.button(
+        f"Save: {words}",
+        key=f"put_up_save_{form}",
+        type="primary",
+        width="stretch",
+        disabled=not filled,
+        on_click=save,
+        args=([Edit("batches.csv", cells)], f"Put up {words}", session.operation()),
+    )
+    if preserve.canned:
+        st.caption(
+            "Let the jars stand untouched. They count once their seals have been looked at, after "
+            "12 to 24 hours."
+        )
+
+
+def _canned(season: Season, preserve: Preserve, form: str) -> tuple[time | None, str | None]:
+    left, right = st.columns(2)
+    with left:
+        finished = st.time_input(
+            "Last process ended at",
+            session.moment().time().replace(second=0, microsecond=0),
+            key=f"put_up_finished_{form}_{preserve.name}",
+            help="The 24 hours in which a jar may be processed again run from here.",
+        )
+    with right:
+        boxes = list(dict.fromkeys(b.lid_box for b in reversed(season.record.batches) if b.lid_box))
+        box = st.selectbox(
+            "Box of lids",
+            boxes,
+            index=None,
+            accept_new_options=True,
+            key=f"put_up_box_{form}",
+            placeholder="if you know it",
+        )
+    return finished, box
+
+
+def _again(season: Season, preserve: Preserve, form: str) -> str | None:
+    """Ask which batch's unsealed jars these are, if there are any of the last days."""
+    near = [
+        batch.code
+        for batch in reversed(season.record.batches)
+        if batch.preserve == preserve.name and (session.today() - batch.put_up).days <= AGAIN_DAYS
+    ]
+    if not near:
+        return None
+    label = "Unsealed jars processed again, of batch"
+    return st.selectbox(label, near, index=None, key=f"put_up_again_{form}", placeholder="no, new")
+
+
+def moment_text(day: date, at: time, clock: datetime) -> str:
+    """Write a clock time of the household on a day, with the offset its clock had then."""
+    return datetime.combine(day, at, clock.tzinfo).isoformat(timespec="minutes")
+
+
+def batch_code(season: Season, day: date, preserve: str) -> str:
+    """Name a batch for its label: its day and its preserve, numbered where there are several."""
+    taken = {batch.code for batch in season.record.batches}
+    plain = f"{day} {preserve}"[:76]
+    numbered = (f"{plain} {number}" for number in range(2, len(taken) + 3))
+    return next(code for code in (plain, *numbered) if code not in taken)

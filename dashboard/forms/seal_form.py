@@ -1,0 +1,93 @@
+"""The morning after: how many jars sealed, and what to do with those that did not."""
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+import streamlit as st
+
+import model
+from dashboard import session
+from dashboard.forms.writing import save
+from dashboard.words import count, day
+from model import WENT, Batch, Edit, Season
+
+
+def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
+    """Ask for the sealed jars of one batch; show the ways that remain for the others."""
+    if not waiting:
+        st.markdown("No batch is waiting to be looked at.")
+        return
+    now = session.moment()
+    zone = now.tzinfo
+    due = model.seals_to_look_at(season, now, zone)
+    early = [batch for batch in waiting if batch not in due]
+    for batch in early:
+        times = model.seal_times(batch, zone)
+        st.text(f"{batch.code}: leave it untouched until {_at(times.look_from)}.")
+    if due:
+        codes = [batch.code for batch in due]
+        code = st.selectbox("Batch", codes, key=f"seal_{session.form()}")
+        _look_at(season, next(batch for batch in due if batch.code == code))
+
+
+def _at(moment: datetime) -> str:
+    return f"{moment:%H:%M} on {day(moment)}"
+
+
+def _look_at(season: Season, batch: Batch) -> None:
+    form, now, today = session.form(), session.moment(), session.today()
+    st.caption(
+        "Press the middle of each lid: sealed, it is curved down and does not move. Count only "
+        "jars that are sealed. Until this is done the batch is not counted as sure."
+    )
+    sealed = st.number_input(
+        f"Sealed, of {batch.filled:g} filled",
+        0.0,
+        batch.filled,
+        None,
+        1.0,
+        key=f"sealed_{form}_{batch.code}",
+        placeholder="count them",
+    )
+    checked = st.date_input(
+        "Looked at on", today, min_value=batch.put_up, max_value=today, key=f"sealed_day_{form}"
+    )
+    went = ""
+    if sealed is not None and sealed < batch.filled:
+        went = _failed(season, batch, batch.filled - sealed, now, form)
+    ready = sealed is not None and isinstance(checked, date)
+    words = f"{count(sealed or 0, 'jar')} sealed of {batch.code}"
+    cells = {
+        "batch": batch.code,
+        "checked_on": f"{checked}",
+        "sealed": f"{sealed or 0:g}",
+        "failed_went": went,
+    }
+    st.button(
+        f"Save: {words}" if ready else "Save",
+        key=f"sealed_save_{form}",
+        type="primary",
+        width="stretch",
+        disabled=not ready,
+        on_click=save,
+        args=([Edit("seals.csv", cells)], words.capitalize(), session.operation()),
+    )
+
+
+def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: str) -> str:
+    """Show what can still be done with unsealed jars, and ask what is done."""
+    times = model.seal_times(batch, now.tzinfo)
+    ways = model.ways_for_unsealed(season, batch, now, now.tzinfo)
+    if now < times.limit:
+        st.warning(f"{count(failed, 'jar')} not sealed. Until **{_at(times.limit)}** you can:")
+    else:
+        st.error(
+            f"{count(failed, 'jar')} not sealed. The 24 hours ended at {_at(times.limit)}: "
+            "processing again is no longer a way."
+        )
+    if not times.known:
+        st.caption("Nobody wrote when the process ended, so the day's first moment counts.")
+    for way in ways:
+        st.markdown(f"- {way.step.words}")
+    known = [way.step.went for way in ways if way.step.went in WENT]
+    return st.pills("Where they go", known, key=f"failed_{form}_{batch.code}") or ""

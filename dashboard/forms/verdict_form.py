@@ -1,0 +1,52 @@
+"""Four buttons a preserve: ran out, right, too much, not again."""
+
+import pandas as pd
+import streamlit as st
+
+from dashboard import kept, session
+from dashboard.forms.writing import save
+from dashboard.words import count
+from model import VERDICTS, Edit
+
+
+def verdict_form(year: str, review: pd.DataFrame) -> None:
+    """Ask for the household's verdict on each preserve of a garden year, and write them down."""
+    notes = session.notes()
+    if notes is None:
+        return
+    form = session.form()
+    said: dict[str, str] = {}
+    for row in review.itertuples():
+        before = row.verdict or None
+        given = st.segmented_control(
+            row.preserve.capitalize(),
+            VERDICTS,
+            default=before,
+            key=f"verdict_{form}_{year}_{row.preserve}",
+        )
+        if given and given != before:
+            said[row.preserve] = given
+    rows = kept.store().rows(notes.household.household_id, "verdicts.csv")
+    known = {
+        cells.get("preserve", "").lower(): row_id
+        for row_id, cells in rows.items()
+        if cells.get("season") == year
+    }
+    edits = [
+        Edit(
+            "verdicts.csv",
+            {"season": year, "preserve": name, "verdict": verdict},
+            known.get(name.lower()),
+        )
+        for name, verdict in said.items()
+    ]
+    words = f"{count(len(edits), 'verdict')} on {year}"
+    st.button(
+        f"Save {words}" if edits else "Save",
+        key=f"verdict_save_{form}",
+        type="primary",
+        width="stretch",
+        disabled=not edits,
+        on_click=save,
+        args=(edits, words, session.operation()),
+    )

@@ -1,0 +1,60 @@
+"""Writing into the household's record: saved at once, said at once, taken back at once."""
+
+from collections.abc import Sequence
+
+import streamlit as st
+
+from dashboard import kept, session
+from dashboard.look import faults
+from model import Edit, PlanningError
+
+
+def save(edits: Sequence[Edit], words: str, operation: str) -> None:
+    """Write a change into the household in use; what is wrong with it is told on the page."""
+    notes = session.notes()
+    if notes is None:
+        return
+    try:
+        signed = kept.author(words, session.writer(), operation)
+        change = kept.write(notes.household.household_id, edits, signed)
+    except PlanningError as error:
+        session.remember_fault(error)
+        return
+    session.remember_written(change, words)
+    session.next_form()
+
+
+def take_back(change: int, words: str) -> None:
+    """Undo a change of the household in use."""
+    notes = session.notes()
+    if notes is None:
+        return
+    try:
+        signed = kept.author(f"Taken back: {words}", session.writer())
+        kept.store().undo(notes.household.household_id, signed, change)
+    except PlanningError as error:
+        session.remember_fault(error)
+        return
+    session.remember_written(None)
+    session.next_form()
+
+
+def last_written() -> None:
+    """Say what was written last, with the way to take it back, or why nothing was written."""
+    error = session.fault()
+    if error is not None:
+        faults(error, "Nothing was written.")
+    written = session.written()
+    if written is None:
+        return
+    change, words = written
+    with st.container(key="written", border=True, horizontal=True, vertical_alignment="center"):
+        st.markdown("**Written**")
+        st.text(words)
+        st.button(
+            "Undo",
+            key="undo_written",
+            icon=":material/undo:",
+            on_click=take_back,
+            args=(change, words),
+        )

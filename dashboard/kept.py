@@ -1,0 +1,79 @@
+"""What is kept: the store, the seasons read from it, and the one way to write into it."""
+
+import uuid
+from collections.abc import Sequence
+from datetime import UTC, datetime
+from importlib.resources import files
+from pathlib import Path
+
+import streamlit as st
+
+import model
+from model import Author, Edit, Season, SeasonTables, Store, StoredHousehold
+
+DEMOS = {"Alder Lane": "alder_lane", "Two Rivers": "two_rivers"}
+MOST_SEASONS = 12
+
+
+def now() -> datetime:
+    """Give the moment; the only place where the dashboard reads the clock."""
+    return datetime.now(UTC)
+
+
+def store() -> Store:
+    """Give the store of this machine's user; raises StoreError."""
+    return _store(model.usual_place())
+
+
+@st.cache_resource(show_spinner=False)
+def _store(path: Path) -> Store:
+    return Store(path, now())
+
+
+def households() -> tuple[StoredHousehold, ...]:
+    """List the households that are kept."""
+    return store().households()
+
+
+def season_of(household: StoredHousehold) -> Season:
+    """Give the season of a household as it stands now."""
+    return _season(store().path, household.household_id, household.last_change)
+
+
+@st.cache_resource(show_spinner=False, max_entries=MOST_SEASONS)
+def _season(_path: Path, household: int, _change: int) -> Season:
+    return model.season_from_tables(store().tables(household))
+
+
+def new_operation() -> str:
+    """Name something that is about to be done, so that a repeated click does it once."""
+    return uuid.uuid4().hex
+
+
+def author(words: str, by: str = "", operation: str = "") -> Author:
+    """Say who does what now."""
+    return Author(operation or new_operation(), now(), by, words)
+
+
+def begin(tables: SeasonTables, words: str) -> int:
+    """Begin a household with its tables; raises SeasonProblems and StoreError."""
+    season = model.season_from_tables(tables)
+    return store().begin(season.household, tables, author(words))
+
+
+def begin_demo(name: str) -> int:
+    """Begin with a copy of one of the invented households."""
+    tables = model.read_tables(str(files("demo_data") / DEMOS[name]))
+    return begin(tables, f"{name}, an invented household, was opened")
+
+
+def bring_back(copy: Path) -> Path:
+    """Put a copy in the store's place; gives the copy of what was there. Raises StoreError."""
+    before = store().bring_back(copy, now())
+    _season.clear()  # numbers of changes begin again from the copy's
+    return before
+
+
+def write(household: int, edits: Sequence[Edit], signed: Author) -> int:
+    """Write a change; raises SeasonProblems and StoreError, and then nothing is written."""
+    return store().write(household, signed, edits)

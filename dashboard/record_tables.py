@@ -1,0 +1,101 @@
+"""Tables of the record for the eye: own units, dates without doubt, only what differs."""
+
+from collections.abc import Iterable, Mapping
+from datetime import date
+
+import pandas as pd
+
+import model
+from dashboard.units import in_own, units_of
+from dashboard.words import about, day_or, short_day
+from model import Season
+
+REVIEWED = ("meant", "filled", "sealed", "eaten", "given", "lost", "unknown", "left")
+
+
+def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what to eat first, in the household's own units."""
+    return pd.DataFrame(
+        {
+            "preserve": first["preserve"],
+            "standing": _amounts(first, "standing_units", units),
+            "condition": first["condition"],
+            "put_up_on": [day_or(when, "") for when in first["put_up_on"]],
+            "why_first": first["why_first"],
+        }
+    )
+
+
+def place_rows(season: Season, today: date) -> pd.DataFrame:
+    """Give what stands in each place by the book, and when it was counted."""
+    books = model.ledgers(season, today)
+    rows = [
+        {
+            "place": own.place,
+            "preserve": own.name,
+            "standing": units_of(books[own.name].units, own.unit, season.units),
+            "counted_on": day_or(books[own.name].counted, "never"),
+        }
+        for own in sorted(season.preserves, key=lambda p: (p.place, p.name))
+        if books[own.name].units > 0
+    ]
+    return pd.DataFrame(rows, columns=["place", "preserve", "standing", "counted_on"])
+
+
+def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give how each preserve of the season stands, those behind first."""
+    order = {"behind": 0, "on track": 1, "ahead": 2, "enough": 3}
+    ranked = products.sort_values("product_status", key=lambda s: s.map(order), kind="stable")
+    return pd.DataFrame(
+        {
+            "preserve": ranked["preserve"],
+            "product_status": ranked["product_status"],
+            "meant": _amounts(ranked, "meant_units", units),
+            "sealed": _amounts(ranked, "sealed_units", units),
+            "to_come": _amounts(ranked, "still_units", units),
+            "product_reason": ranked["product_reason"],
+            "known_on": [day_or(when, "") for when in ranked["known_on"]],
+        }
+    )
+
+
+def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give the year of each preserve as numbers in its own unit; blank where there is none."""
+    shown = review[["preserve"]].copy()
+    shown["unit"] = [in_own(1.0, unit, units)[1] for unit in review["unit"]]
+    for name in REVIEWED:
+        numbers = zip(review[f"{name}_units"], review["unit"], strict=True)
+        shown[f"{name}_units"] = [_number(number, unit, units) for number, unit in numbers]
+    shown["ran_out"] = [short_day(when) if pd.notna(when) else "" for when in review["ran_out"]]
+    shown["verdict"] = review["verdict"]
+    return shown
+
+
+def next_rows(draft: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give next year's first draft with its working."""
+    return pd.DataFrame(
+        {
+            "preserve": draft["preserve"],
+            "before_units": _amounts(draft, "before_units", units),
+            "next_units": _amounts(draft, "next_units", units),
+            "working": draft["working"],
+        }
+    )
+
+
+def verdict_cells(year: str, verdicts: Mapping[str, str]) -> Iterable[dict[str, str]]:
+    """Give the rows of verdicts on a garden year."""
+    for preserve, verdict in verdicts.items():
+        yield {"season": year, "preserve": preserve, "verdict": verdict}
+
+
+def _amounts(frame: pd.DataFrame, column: str, units: str) -> list[str]:
+    pairs = zip(frame[column], frame["unit"], strict=True)
+    return ["" if pd.isna(number) else units_of(number, unit, units) for number, unit in pairs]
+
+
+def _number(number: float | None, unit: str, units: str) -> str:
+    if number is None or pd.isna(number) or abs(number) < 1e-9:
+        return ""
+    own = in_own(number, unit, units)[0]
+    return f"{own:g}" if own == round(own) else about(own)

@@ -1,0 +1,42 @@
+"""Larder: what stands where, what to eat first, the count, and what went wrong."""
+
+import streamlit as st
+
+import model
+from dashboard import place, session
+from dashboard.forms.count_form import count_form
+from dashboard.forms.incident_form import incident_form
+from dashboard.forms.writing import last_written
+from dashboard.look import choice, table
+from dashboard.record_findings import larder_headline
+from dashboard.record_tables import eat_first_rows, place_rows
+
+FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
+
+
+def show() -> None:
+    """Show the page."""
+    plan = place.opened("What stands in the larder, and what to eat first", stock=True)
+    last_written()
+    season, today = plan.case.season, session.today()
+    first = model.eat_first_table(plan)
+    st.markdown(larder_headline(season, first, today))
+    chosen = choice("What", [FIRST, WHERE, COUNT, WRONG], key="larder_what")
+    if chosen == FIRST:
+        if first.empty:
+            st.markdown("By the book nothing stands there. Count what is there.")
+        else:
+            table(eat_first_rows(first, season.units), "content", key="eat_first")
+            st.caption(
+                "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
+                "before opening, only ever to reject a jar: nothing here says that one is safe."
+            )
+    elif chosen == WHERE:
+        table(place_rows(season, today), "content", key="where")
+    elif chosen == COUNT:
+        count_form(season)
+    else:
+        incident_form(season)
+
+
+show()

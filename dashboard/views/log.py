@@ -1,0 +1,54 @@
+"""Write down: what was picked, put up, sealed, taken; in few taps, and mended later."""
+
+import streamlit as st
+
+import model
+from dashboard import place, session
+from dashboard.cached import known_plan
+from dashboard.forms.correct_form import correct_form
+from dashboard.forms.history_form import history_form
+from dashboard.forms.pick_form import pick_form
+from dashboard.forms.put_up_form import put_up_form
+from dashboard.forms.seal_form import seal_form
+from dashboard.forms.take_form import take_form
+from dashboard.forms.writing import last_written
+from dashboard.look import choice
+from dashboard.record_findings import log_headline
+
+PICKED, PUT_UP, SEALED, TAKEN = "Picked", "Put up", "Sealed", "Taken"
+MEND, WRITTEN = "Mend or add", "What was written"
+
+
+def show() -> None:
+    """Show the page."""
+    _, season = place.headed("Write down")
+    last_written()
+    waiting = model.unconfirmed(season, session.today())
+    st.markdown(log_headline(season, len(waiting), session.today()))
+    sealed = f"{SEALED} ({len(waiting)} to look at)" if waiting else SEALED
+    chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, MEND, WRITTEN], key="log_what")
+    if chosen == PICKED:
+        pick_form(season)
+    elif chosen == PUT_UP:
+        put_up_form(season, _meant())
+    elif chosen == sealed:
+        seal_form(season, waiting)
+    elif chosen == TAKEN:
+        take_form(season)
+    elif chosen == MEND:
+        correct_form()
+    else:
+        history_form()
+    st.text_input("Who writes", key="writer_name", max_chars=40, on_change=session.sign)
+
+
+def _meant() -> list[str]:
+    """List what this week's plan puts up, if it has been made already."""
+    plan = known_plan(session.seasons(), session.today())
+    if plan is None:
+        return []
+    batches = model.batch_table(plan)
+    return list(batches[batches["week"] == plan.case.weeks.monday(0)]["preserve"])
+
+
+show()

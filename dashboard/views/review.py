@@ -1,0 +1,51 @@
+"""Review: what came of the year, a verdict on every preserve, and next year's first draft."""
+
+import streamlit as st
+
+import model
+from dashboard import place, session
+from dashboard.ahead_tables import learned_rows
+from dashboard.forms.next_year_form import next_year_form
+from dashboard.forms.verdict_form import verdict_form
+from dashboard.forms.writing import last_written
+from dashboard.look import choice, table
+from dashboard.record_findings import review_headline
+from dashboard.record_tables import next_rows, review_rows
+
+BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
+
+
+def show() -> None:
+    """Show the page."""
+    plan = place.opened("What came of the year, and what to change")
+    last_written()
+    season, today = plan.case.season, session.today()
+    begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
+    year = st.segmented_control("Year", begun, default=begun[0], key=f"year_{session.scope()}")
+    year = year or begun[0]
+    review = model.review_table(season, year, today)
+    if review.empty:
+        st.markdown(
+            f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
+            "count the shelves every six to eight weeks: the review comes of itself."
+        )
+        return
+    draft = model.next_year_table(plan, year)
+    st.markdown(review_headline(review, model.largest_changes(draft), year, season.units))
+    chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
+    if chosen == BALANCE:
+        table(review_rows(review, season.units), "content", key="review")
+        st.caption(
+            "What was there at the start and came in, less what was eaten, given and lost, is what "
+            "is left; unknown is what counts found more (+) or fewer (-) than the book."
+        )
+    elif chosen == VERDICT:
+        verdict_form(year, review)
+    elif chosen == NEXT:
+        table(next_rows(draft, season.units), "content", key="next_year")
+        next_year_form(season, year, draft)
+    else:
+        table(learned_rows(model.learned_table(plan), season.units), "content", key="learned")
+
+
+show()

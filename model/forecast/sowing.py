@@ -1,0 +1,90 @@
+"""Until when a crop can be started so that it is still picked, as a date with its chance.
+
+A tender crop is picked if its first picking comes before the first autumn frost, and no spring
+frost came after it was started. A hardy one goes on growing for a while after that frost: the
+published days hold for the growing season, not for the short days of winter.
+"""
+
+from dataclasses import replace
+from datetime import date, timedelta
+from math import floor, hypot
+from statistics import NormalDist
+
+from model.forecast.growth import PickingDates, picking_dates
+from model.season.garden import Crop, Planting
+from model.season.season import Season
+
+# What takes longer than this stands in the bed over winter: no frost of this year ends it.
+OVER_WINTER_DAYS = 200.0
+# So long after the usual first frost a start still belongs to the season that is over.
+SEASON_OVER_DAYS = 60
+# Spring frosts shift the last day of a tender crop by no more than the spring they come in.
+MOST_DAYS_BACK = 90
+ROUNDING = 1e-9
+
+
+def can_be_dated(crop: Crop) -> bool:
+    """Say whether a crop is started and picked within one growing season."""
+    return crop.days_high is not None and crop.days_high < OVER_WINTER_DAYS
+
+
+def chance_of_picking(season: Season, crop: Crop, day: date) -> float:
+    """Give the chance that a crop started in the open on a day is picked that season.
+
+    Raises ValueError for a crop that stands over winter.
+    """
+    dates = _dates(season, crop, day)
+    frosts = season.frosts
+    autumn = frosts.first_autumn.median.on_or_after(day - timedelta(days=SEASON_OVER_DAYS))
+    days_left = (autumn + _goes_on(season, crop) - dates.first).days
+    reached = NormalDist(0.0, _spread(season, dates)).cdf(days_left)
+    return reached * (frosts.last_spring.chance_by(day) if crop.tender else 1.0)
+
+
+def latest_start(season: Season, crop: Crop, chance: float, today: date) -> date | None:
+    """Give the last day on which it can be started to be picked before frost with a chance.
+
+    It is that of the first autumn frost on or after today; None where the time between the
+    frosts is too short for that chance. Raises ValueError for a crop that stands over winter.
+    """
+    dates = _dates(season, crop, today)
+    autumn = season.frosts.first_autumn.median.on_or_after(today)
+    spare = NormalDist(0.0, _spread(season, dates)).inv_cdf(chance)
+    last_first = autumn + _goes_on(season, crop) - (dates.first - today)
+    last = last_first + timedelta(days=floor(-spare))
+    for earlier in range(MOST_DAYS_BACK if crop.tender else 1):
+        day = last - timedelta(days=earlier)
+        if chance_of_picking(season, crop, day) >= chance - ROUNDING:
+            return day
+    return None
+
+
+def _spread(season: Season, dates: PickingDates) -> float:
+    return hypot(dates.sd_days, season.frosts.first_autumn.sd_days)
+
+
+def _goes_on(season: Season, crop: Crop) -> timedelta:
+    """Give the days for which it grows on after the first frost."""
+    return timedelta(days=0 if crop.frost == "kills" else season.settings.light_frost_days)
+
+
+def _dates(season: Season, crop: Crop, day: date) -> PickingDates:
+    if not can_be_dated(crop):
+        raise ValueError(f"{crop.name} is not started and picked within one growing season")
+    started = Planting(
+        season="",
+        crop=crop.name,
+        bed="",
+        form="",
+        sown=day,
+        planted_out=day,
+        first_picking=None,
+        per="m2 of bed",
+        amount=0.0,
+        least=0.0,
+        most=0.0,
+        kg_per_unit=0.0,
+        area_m2_per_unit=1.0,
+        choice="",
+    )
+    return picking_dates(replace(season, crops=(crop,)), started, day)

@@ -1,0 +1,151 @@
+"""What to eat first: by condition, then by the keeping life left, then by age.
+
+The order is one of looking and eating. It never says that something is safe: age alone makes
+no sealed jar unsafe, nor youth safe.
+"""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import pandas as pd
+
+from model.planning import PlannedSeason
+from model.reference.lookup import keeping
+from model.season.kitchen import Preserve
+from model.season.ledger import Standing, unconfirmed
+from model.season.mates import batch_mates
+from model.season.season import Season
+
+LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
+    "look first",
+    "did not seal",
+    "seals not looked at",
+    "sort first",
+    "past its best",
+    "keeps",
+)
+SUSPECT = "bulging, leaking or spurting"
+SORT_WEEKS = 4
+# Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
+# (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
+CHILLED_DAYS = 7
+COLUMNS = (
+    *("eat_order", "preserve", "food", "unit", "standing_units", "put_up_on"),
+    *("condition", "weeks_left", "why_first"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    preserve: Preserve
+    units: float
+    put_up: date
+    condition: str
+    weeks_left: int
+    why: str
+
+    @property
+    def rank(self) -> tuple[int, int, date, str]:
+        sooner = min(CONDITIONS.index(self.condition), CONDITIONS.index(QUALITY))
+        return sooner, self.weeks_left, self.put_up, self.preserve.name
+
+
+def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a making that stands there, in the order to look at it and eat it, with why.
+
+    Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
+    they are no stock. ``weeks_left`` counts to the end of keeping, of canned jars to the end
+    of their best quality; it is below 0 when that is past.
+    """
+    season, today = planned.case.season, planned.case.today
+    bad = _bad_days(season, today)
+    rows = [_standing(season, one, bad, today) for one in planned.case.stock]
+    rows += _chilled(season, today)
+    for batch in unconfirmed(season, today):
+        own = season.preserve(batch.preserve)
+        why = "look at its seals before it is put away: it is not counted as sure"
+        left = _weeks_left(own, batch.put_up, today)
+        rows.append(_Row(own, batch.filled, batch.put_up, UNSEEN, left, why))
+    table = [
+        {
+            "eat_order": place,
+            "preserve": row.preserve.name,
+            "food": row.preserve.food,
+            "unit": row.preserve.unit,
+            "standing_units": row.units,
+            "put_up_on": row.put_up,
+            "condition": row.condition,
+            "weeks_left": row.weeks_left,
+            "why_first": row.why,
+        }
+        for place, row in enumerate(sorted(rows, key=lambda row: row.rank), start=1)
+    ]
+    return pd.DataFrame(table, columns=list(COLUMNS))
+
+
+def best_weeks(preserve: Preserve) -> int:
+    """Give the weeks to the end of keeping; of canned jars to the end of their best quality."""
+    best = keeping("can", preserve.crops[0]) if preserve.canned else None
+    return min(preserve.keeps_weeks, round(best.weeks_low)) if best else preserve.keeps_weeks
+
+
+def _weeks_left(preserve: Preserve, put_up: date, today: date) -> int:
+    ends = put_up + timedelta(weeks=best_weeks(preserve))
+    return (ends - today).days // 7
+
+
+def _bad_days(season: Season, today: date) -> dict[tuple[str, date], date]:
+    """Map each making that has to be looked at to the day on which a jar like it was bad."""
+    found: dict[tuple[str, date], date] = {}
+    for taken in season.record.taken:
+        if taken.cause == SUSPECT and taken.day <= today:
+            for mate in batch_mates(season, taken.preserve, taken.batch, today):
+                making = (mate.batch.preserve, mate.batch.put_up)
+                found[making] = max(taken.day, found.get(making, taken.day))
+    return found
+
+
+def _standing(
+    season: Season, one: Standing, bad: dict[tuple[str, date], date], today: date
+) -> _Row:
+    own = season.preserve(one.preserve)
+    left = _weeks_left(own, one.put_up, today)
+    noticed = bad.get((one.preserve, one.put_up))
+    if noticed is not None and one.since <= noticed:
+        condition = LOOK
+        why = f"a jar like it was bad on {noticed}: look at it, and do not taste it if in doubt"
+    elif own.method == "root store" and left <= SORT_WEEKS:
+        condition = SORT
+        why = "past its keeping" if left < 0 else _keeps(left)
+        why += ": sort it now, rot spreads"
+    elif left < 0:
+        condition = QUALITY
+        why = "past its best: its quality goes"
+        if own.canned:
+            why = (
+                f"over {best_weeks(own)} weeks old: its quality goes; look at seal and contents"
+                " before it is opened"
+            )
+    else:
+        condition, why = KEEPS, _keeps(left)
+    return _Row(own, one.units, one.put_up, condition, left, why)
+
+
+def _keeps(weeks: int) -> str:
+    if weeks < 1:
+        return "keeps less than a week more"
+    return f"keeps about {weeks} week{'s' if weeks > 1 else ''} more"
+
+
+def _chilled(season: Season, today: date) -> list[_Row]:
+    """List the unsealed jars that went into the refrigerator in the last days."""
+    rows = []
+    for batch in season.record.batches:
+        look = season.record.sealed_of(batch.code, today)
+        if look is None or look.went != "refrigerated" or look.sealed >= batch.filled:
+            continue
+        if (today - look.checked).days <= CHILLED_DAYS:
+            own = season.preserve(batch.preserve)
+            why = f"in the refrigerator since {look.checked}: within a few days, or throw it away"
+            rows.append(_Row(own, batch.filled - look.sealed, batch.put_up, CHILLED, 0, why))
+    return rows

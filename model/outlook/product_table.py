@@ -1,0 +1,165 @@
+"""Mid-season: each preserve ahead, on track, behind or enough, why, and when it is known."""
+
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.forecast.growth import PickingDates
+from model.forecast.harvest import this_season
+from model.forecast.setbacks import setbacks_of
+from model.outlook.garden_table import progress_table
+from model.outlook.limits import limit_uses
+from model.outlook.reasons import reasons
+from model.outlook.review_table import meant_units
+from model.planning import PlannedSeason
+from model.season.kitchen import Preserve
+from model.season.ledger import ledgers, unconfirmed
+
+AHEAD, ON_TRACK, BEHIND, ENOUGH = "ahead", "on track", "behind", "enough"
+# Within a tenth of what was meant is on track: a difference that small is settled by a load.
+NEAR = 0.1
+COLUMNS = (
+    *("preserve", "food", "unit", "meant_units", "filled_units", "sealed_units"),
+    *("unconfirmed_units", "still_units", "product_status", "product_reason", "known_on"),
+)
+
+
+_Picked = Mapping[str, Mapping[Hashable, Any]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Stands:
+    """One preserve so far: sealed units meant, sealed, filled and not looked at, to come."""
+
+    meant: float
+    kept_plan: bool
+    filled: float
+    sealed: float
+    unconfirmed: float
+    still: float
+
+
+def product_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a preserve that is meant or made this season: how it stands today, and why.
+
+    ``meant_units`` are those of the kept plan, else of the present one; ``still_units`` the
+    sealed ones that the present plan and the seals not looked at should add; ``known_on`` is
+    the last day its crops are usually picked (blank where none is planted).
+    """
+    season = planned.case.season
+    why = reasons(planned, limit_uses(planned.case, planned.plan))
+    picked = {str(row["crop"]): row for row in progress_table(planned).to_dict("records")}
+    rows = []
+    for r, own in enumerate(season.preserves):
+        stands = _stands(planned, r)
+        if not (stands.meant or stands.filled or stands.still):
+            continue
+        status = _status(stands)
+        rows.append(
+            {
+                "preserve": own.name,
+                "food": own.food,
+                "unit": own.unit,
+                "meant_units": stands.meant,
+                "filled_units": stands.filled,
+                "sealed_units": stands.sealed,
+                "unconfirmed_units": stands.unconfirmed,
+                "still_units": stands.still,
+                "product_status": status,
+                "product_reason": _reason(planned, own, stands, status, picked) or why[r],
+                "known_on": _known_on(planned, own),
+            }
+        )
+    return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def _stands(planned: PlannedSeason, r: int) -> _Stands:
+    case = planned.case
+    season, today = case.season, case.today
+    year, name = this_season(season, today), season.preserves[r].name
+    put_up = [
+        batch
+        for batch in season.record.batches
+        if batch.preserve == name and year.begins <= batch.put_up <= today
+    ]
+    open_codes = {batch.code for batch in unconfirmed(season, today)}
+    sealed = ledgers(season, today)[name].between(year.begins, today).came
+    unsure = sum(batch.filled for batch in put_up if batch.code in open_codes)
+    share = float(case.arrays.sealed_share[r])
+    still = float(np.floor((planned.plan.to_fill[r] + unsure) * share + 1e-9))
+    kept = meant_units(season, name, year.begins, today)
+    return _Stands(
+        meant=sealed + still if kept is None else kept,
+        kept_plan=kept is not None,
+        filled=sum(batch.filled for batch in put_up if not batch.again_of),
+        sealed=sealed,
+        unconfirmed=unsure,
+        still=still,
+    )
+
+
+def _status(stands: _Stands) -> str:
+    if stands.sealed >= stands.meant:
+        return ENOUGH
+    reached = stands.sealed + stands.still
+    if reached < (1 - NEAR) * stands.meant:
+        return BEHIND
+    return AHEAD if reached > (1 + NEAR) * stands.meant else ON_TRACK
+
+
+def _reason(
+    planned: PlannedSeason, own: Preserve, stands: _Stands, status: str, picked: _Picked
+) -> str:
+    """Give the reason that the garden or the record has; blank where the kitchen's is asked."""
+    if status == ENOUGH:
+        return f"{stands.sealed:g} are sealed, {stands.meant:g} were meant: no more are needed"
+    if not stands.kept_plan:
+        return "no plan was kept this season to hold it against"
+    if status == BEHIND:
+        return _lost(planned, own) or _garden(own, picked, BEHIND)
+    if status == AHEAD:
+        return _garden(own, picked, AHEAD) or "the plan of today fills more than was meant"
+    return "as meant"
+
+
+def _lost(planned: PlannedSeason, own: Preserve) -> str:
+    case = planned.case
+    for planting in case.forecast.plantings:
+        fell = setbacks_of(case.season, planting, case.today)
+        if planting.crop in own.crops and fell:
+            newest = fell[-1]
+            return f"{newest.share_lost:.0%} of the {newest.crop} went on {newest.noticed}"
+    return ""
+
+
+def _garden(own: Preserve, picked: _Picked, status: str) -> str:
+    for crop in own.crops:
+        row = picked.get(crop)
+        if row and str(row["status"]).startswith(status):
+            got, due = float(row["picked_kg"]), float(row["expected_so_far_kg"])
+            return f"{crop}: {got:.1f} kg picked, {due:.1f} kg expected by now"
+    return ""
+
+
+def _known_on(planned: PlannedSeason, own: Preserve) -> date | None:
+    forecast = planned.case.forecast
+    ends = [
+        _usual_end(dates)
+        for planting, dates, amount in zip(
+            forecast.plantings, forecast.dates, planned.plan.amounts, strict=True
+        )
+        if planting.crop in own.crops and amount > 0
+    ]
+    return max(ends, default=None)
+
+
+def _usual_end(dates: PickingDates) -> date:
+    """Give the usual last day of picking: when the crop has given all, or the usual frost."""
+    if dates.kill is None:
+        return dates.ends
+    frost = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
+    return min(dates.ends, frost + timedelta(days=round(dates.kill_delay_days)))

@@ -1,0 +1,120 @@
+"""Ration with grace: the smallest change now after which a food reaches its new crop."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import pandas as pd
+
+from model.outlook.lasting import Lasting, gives_out, lasting, present_stretch, winter_stretch
+from model.planning import PlannedSeason
+from model.planting.fresh_years import lived
+from model.season.settings import PLAN_FOR
+from model.simulation.food_years import food_years
+
+STEP_PORTIONS = 0.5
+RATION_YEARS = 300
+# Eight years in ten is a chance that still fails twice: the household says what it plans for.
+REACHES: Mapping[str, float] = dict(zip(PLAN_FOR, (0.5, 0.8, 0.9), strict=True))
+COLUMNS = (
+    *("food", "less_from", "lasts_until", "new_crop", "week_portions", "less_portions"),
+    *("chance_before", "chance_after", "ration"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """A food and the weeks in which it has to last; and the most half portions a week to leave out.
+
+    Half a portion a week is left at least: less is no ration.
+    """
+
+    food: int
+    begins: int
+    ends: int
+    last: Lasting
+    most: int
+
+
+def ration_table(planned: PlannedSeason, seed: int, *, years: int = RATION_YEARS) -> pd.DataFrame:
+    """One row a food that gives out before its new crop: how much less a week, and the chance.
+
+    The change begins today where the food is eaten from the shelf already, else with the
+    winter's first week. It is the fewest half portions a week with which the food reaches the
+    new crop in as many of ``years`` simulated years as the household plans for. Where eating
+    less does not help, because it does not keep so long, ``less_portions`` and
+    ``chance_after`` are blank.
+    """
+    found = _giving_out(planned)
+    aim = REACHES[planned.case.season.plan_for]
+    before = _chances(planned, found, [0] * len(found), seed, years)
+    helped = _chances(planned, found, [s.most for s in found], seed, years)
+    low, high = [0] * len(found), [stretch.most for stretch in found]
+    while any(high[i] - low[i] > 1 for i in range(len(found))):
+        middle = [(low[i] + high[i]) // 2 for i in range(len(found))]
+        chances = _chances(planned, found, middle, seed, years)
+        for i, chance in enumerate(chances):
+            if middle[i] > low[i]:
+                low[i], high[i] = (low[i], middle[i]) if chance >= aim else (middle[i], high[i])
+    after = _chances(planned, found, high, seed, years)
+    rows = []
+    for i, stretch in enumerate(found):
+        if before[i] >= aim:
+            continue
+        helps = stretch.last.keeps_until is None and helped[i] >= aim
+        less = high[i] * STEP_PORTIONS
+        rows.append(
+            {
+                "food": stretch.last.food,
+                "less_from": stretch.last.begins,
+                "lasts_until": stretch.last.until,
+                "new_crop": stretch.last.new_crop,
+                "week_portions": stretch.last.wanted_portions,
+                "less_portions": less if helps else None,
+                "chance_before": before[i],
+                "chance_after": after[i] if helps else None,
+                "ration": _words(planned, stretch.last, less if helps else None),
+            }
+        )
+    return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def _giving_out(planned: PlannedSeason) -> list[_Stretch]:
+    """List the foods with a stretch to last through, the present one before the winter's."""
+    found = []
+    for f in range(len(planned.case.arrays.foods)):
+        now = present_stretch(planned, f)
+        stretch = now or winter_stretch(planned, f)
+        if stretch is not None:
+            last = lasting(planned, f, now=now is not None)
+            most = max(0, int(last.wanted_portions / STEP_PORTIONS) - 1)
+            found.append(_Stretch(f, *stretch, last, most))
+    return found
+
+
+def _chances(
+    planned: PlannedSeason, found: list[_Stretch], steps: list[int], seed: int, years: int
+) -> list[float]:
+    """Give the chance that each food lasts when so many half portions a week are left out."""
+    wanted = planned.plan.wanted.copy()
+    for stretch, less in zip(found, steps, strict=True):
+        weeks = slice(stretch.begins, stretch.ends)
+        part = less * STEP_PORTIONS / max(stretch.last.wanted_portions, STEP_PORTIONS)
+        wanted[stretch.food, weeks] *= max(0.0, 1.0 - part)
+    case = planned.case
+    came = lived(case, replace(planned.plan, wanted=wanted), years, seed, as_wanted=True)
+    by_food, share = food_years(came, case.arrays), case.season.settings.lean_share
+    return [
+        float((gives_out(by_food, s.food, s.begins, s.ends, share) >= s.ends).mean()) for s in found
+    ]
+
+
+def _words(planned: PlannedSeason, last: Lasting, less: float | None) -> str:
+    """Say the change as one would at the table."""
+    when = "now" if last.begins <= planned.case.today else f"{last.begins}"
+    if last.keeps_until is not None:
+        use_up = f"{last.use_up_portions:.1f} a week use it up"
+        return f"it keeps until {last.keeps_until}: {use_up}; eating less does not help"
+    if less is None:
+        return "too little stands there for any ration: grow, buy in or eat something else"
+    portions = "portion" if less <= 1 else "portions"
+    return f"{less:g} {portions} a week less from {when} on"

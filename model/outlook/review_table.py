@@ -1,0 +1,100 @@
+"""The year's review: what was meant, filled, sealed, and what became of it."""
+
+from datetime import date, timedelta
+
+import pandas as pd
+
+from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.season import Season
+
+NONE_LEFT = 1e-9
+COLUMNS = (
+    *("preserve", "food", "unit", "meant_units", "filled_units", "unconfirmed_units"),
+    *("opening_units", "sealed_units", "eaten_units", "given_units", "lost_units"),
+    *("unknown_units", "left_units", "ran_out", "verdict"),
+)
+
+
+def review_table(season: Season, year: str, today: date) -> pd.DataFrame:
+    """One row a preserve over a garden year, up to today: where every jar came from and went.
+
+    ``left_units`` = ``opening_units`` + ``sealed_units`` - ``eaten_units`` - ``given_units``
+    - ``lost_units`` + ``unknown_units``. ``sealed_units`` are those that came onto the shelf,
+    ``filled_units`` counts no jar twice that was processed again. ``meant_units`` and
+    ``verdict`` are blank where nobody said. A preserve of which nothing was written down has
+    no row. Raises KeyError for a year that is not in the notes.
+    """
+    begins, ends = reviewed(season, year, today)
+    open_batches = [b for b in unconfirmed(season, ends) if begins <= b.put_up]
+    rows = []
+    for name, book in ledgers(season, ends).items():
+        own, moved = season.preserve(name), book.between(begins, ends)
+        put_up = [
+            batch
+            for batch in season.record.batches
+            if batch.preserve == name and begins <= batch.put_up <= ends
+        ]
+        if not (put_up or moved.opening or any(e.day >= begins for e in book.entries)):
+            continue
+        rows.append(
+            {
+                "preserve": name,
+                "food": own.food,
+                "unit": own.unit,
+                "meant_units": meant_units(season, name, begins, ends),
+                "filled_units": sum(batch.filled for batch in put_up if not batch.again_of),
+                "unconfirmed_units": sum(b.filled for b in open_batches if b.preserve == name),
+                "opening_units": moved.opening,
+                "sealed_units": moved.came,
+                "eaten_units": moved.eaten,
+                "given_units": moved.given,
+                "lost_units": moved.lost,
+                "unknown_units": moved.unknown,
+                "left_units": moved.left,
+                "ran_out": ran_out(book, begins, ends),
+                "verdict": verdict_on(season, year, name),
+            }
+        )
+    return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def reviewed(season: Season, year: str, today: date) -> tuple[date, date]:
+    """Give the first and the last day of a garden year that a review on a day looks at."""
+    garden = season.garden_season(year)
+    return garden.begins, min(garden.ends, today)
+
+
+def meant_units(season: Season, preserve: str, begins: date, ends: date) -> float | None:
+    """Give the sealed units of a preserve that the plan kept last in a stretch of days wanted."""
+    kept = [m for m in season.record.meant if m.preserve == preserve and begins <= m.day <= ends]
+    newest = max(kept, key=lambda meant: meant.day, default=None)
+    return newest.units if newest else None
+
+
+def verdict_on(season: Season, year: str, preserve: str) -> str:
+    """Give the household's verdict on a preserve in a garden year; blank where there is none."""
+    said = (v for v in season.record.verdicts if (v.season, v.preserve) == (year, preserve))
+    return next((verdict.verdict for verdict in said), "")
+
+
+def ran_out(book: Ledger, begins: date, ends: date) -> date | None:
+    """Give the day from which none was left to the end; None where some is, or never was any."""
+    stood = [run for run in shelf_runs(book, begins, ends) if run[2] > NONE_LEFT]
+    if not stood or stood[-1][1] >= ends:
+        return None
+    return stood[-1][1] + timedelta(days=1)
+
+
+def shelf_runs(book: Ledger, begins: date, ends: date) -> list[tuple[date, date, float]]:
+    """Give runs of days with what stood there on the evening of each: first, last, units."""
+    runs = [(begins, book.between(begins, begins).left)]
+    for entry in book.entries:
+        if begins <= entry.day <= ends:
+            if entry.day == runs[-1][0]:
+                runs.pop()
+            runs.append((entry.day, entry.left))
+    after = [first for first, _ in runs[1:]] + [ends + timedelta(days=1)]
+    return [
+        (first, next_first - timedelta(days=1), units)
+        for (first, units), next_first in zip(runs, after, strict=True)
+    ]

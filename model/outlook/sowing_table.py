@@ -1,0 +1,92 @@
+"""The last days to sow with their chances, and quick crops for beds that are free."""
+
+from datetime import date
+
+import numpy as np
+import pandas as pd
+
+from model.forecast.beds import bed_occupancy
+from model.forecast.sowing import can_be_dated, chance_of_picking, latest_start
+from model.planning import PlannedSeason
+from model.reference.lookup import crop as reference_crop
+from model.reference.read import table
+from model.season.arrays import Floats
+from model.season.garden import Crop
+
+CHANCES = {"latest_nine": 0.9, "latest_five": 0.5, "latest_two": 0.2}
+# A catch crop is one that the tables say is picked within about nine weeks, even late.
+QUICK_DAYS = 65.0
+LIKELY = 0.5
+LEAST_M2 = 1.0
+COLUMNS = (
+    *("crop", "food", "start_by", "start_from", *CHANCES, "chance_today", "catch_crop"),
+    "free_beds",
+)
+
+
+def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a crop: the last days to start it, with 9, 5 and 2 chances in 10 of being picked.
+
+    They are blank where the time between the frosts is too short for that chance.
+    ``chance_today`` is that of a start in the open today; ``start_from`` the day that a tender
+    crop's frosts are past in nine years of ten (blank for hardy ones). ``free_beds`` names the
+    beds with room for it until it is picked. Behind the garden's own crops stand the quick
+    ones of the tables that likely make it and have room. Crops that stand over winter have no
+    row.
+    """
+    season, today = planned.case.season, planned.case.today
+    own = [crop for crop in season.crops if can_be_dated(crop)]
+    names = {crop.name for crop in season.crops}
+    known = (reference_crop(row["crop"]) for row in table("crops"))
+    quick = [
+        crop
+        for crop in known
+        if crop.name not in names
+        and (crop.days_high or np.inf) <= QUICK_DAYS
+        and chance_of_picking(season, crop, today) >= LIKELY
+    ]
+    taken = bed_occupancy(season, planned.case.forecast) @ planned.plan.amounts
+    rows = [_row(planned, crop, taken, catch_crop=False) for crop in own]
+    caught = [_row(planned, crop, taken, catch_crop=True) for crop in quick]
+    caught.sort(key=lambda row: (-float(str(row["chance_today"])), str(row["crop"])))
+    rows += [row for row in caught if row["free_beds"]]
+    return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def _row(
+    planned: PlannedSeason, crop: Crop, taken: Floats, *, catch_crop: bool
+) -> dict[str, object]:
+    season, today = planned.case.season, planned.case.today
+    food = season.food_of_crop(crop.name)
+    return {
+        "crop": crop.name,
+        "food": food.name if food else "",
+        "start_by": "sow" if crop.counted_from == "sown" else "plant out",
+        "start_from": _frosts_past(planned) if crop.tender else None,
+        **{name: latest_start(season, crop, part, today) for name, part in CHANCES.items()},
+        "chance_today": chance_of_picking(season, crop, today),
+        "catch_crop": catch_crop,
+        "free_beds": _free_beds(planned, crop, taken),
+    }
+
+
+def _frosts_past(planned: PlannedSeason) -> date:
+    """Give the late side of the last spring frost of the growing season that is on or next."""
+    frosts, today = planned.case.season.frosts, planned.case.today
+    return frosts.last_spring.late.on_or_before(frosts.first_autumn.median.on_or_after(today))
+
+
+def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> str:
+    """Name the beds with room from today until a crop is picked, and how much.
+
+    Parameters
+    ----------
+    taken : shape (beds, W), m2.
+    """
+    days = (crop.days_high or 0.0) + crop.picking_days_low
+    weeks = taken[:, : max(1, round(days / 7))]
+    free = [
+        (bed.name, bed.area_m2 - float(used.max()))
+        for bed, used in zip(planned.case.season.beds, weeks, strict=True)
+    ]
+    return ", ".join(f"{name} {area:.1f} m2" for name, area in free if area >= LEAST_M2)

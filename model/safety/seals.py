@@ -1,0 +1,103 @@
+"""Looking at seals, and what can still be done with a jar that did not seal, to the minute.
+
+Lids are looked at 12 to 24 hours after the process (USDA AIB 410: after 12 hours; the guide
+AIB 539: after 12 to 24). An unsealed jar is cooled, frozen or processed again within 24 hours;
+after that at room temperature it is thrown away (Iowa State University Extension). Both are
+hours that pass, not hours on a clock that is put forward or back.
+"""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, time, timedelta, tzinfo
+
+from model.errors import NoTestedProcess
+from model.reference.incidents import UNSEALED, Step, steps_for
+from model.safety.process_times import process_time
+from model.season.kitchen import Preserve
+from model.season.ledger import ONE_DAY, unconfirmed
+from model.season.record import Batch
+from model.season.season import Season
+
+LOOK_AFTER = timedelta(hours=12)
+LIMIT = timedelta(hours=24)
+IN_TIME, TOO_LATE = "in time", "too late"
+REPROCESSED = "reprocessed"
+
+
+@dataclass(frozen=True, slots=True)
+class SealTimes:
+    """When the seals of a batch can be looked at, and when an unsealed jar is past saving.
+
+    ``known`` is False where nobody wrote when the process ended: then it has surely been 12
+    hours at ``look_from``, and may be 24 at ``limit``.
+    """
+
+    look_from: datetime
+    limit: datetime
+    known: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """What can be done with an unsealed jar; ``until`` is None where it may be done any time."""
+
+    step: Step
+    until: datetime | None
+
+
+def seal_times(batch: Batch, zone: tzinfo) -> SealTimes:
+    """Give the times of a batch, shown on the clock of a zone.
+
+    Without the moment its process ended, the limit counts from the first moment of its day.
+    """
+    first = last = batch.finished
+    if first is None or last is None:
+        first = datetime.combine(batch.put_up, time(), zone)
+        last = datetime.combine(batch.put_up + ONE_DAY, time(), zone)
+    return SealTimes(
+        look_from=(last.astimezone(UTC) + LOOK_AFTER).astimezone(zone),
+        limit=(first.astimezone(UTC) + LIMIT).astimezone(zone),
+        known=batch.finished is not None,
+    )
+
+
+def seals_to_look_at(season: Season, now: datetime, zone: tzinfo) -> tuple[Batch, ...]:
+    """List the batches whose seals are to be looked at now, the oldest first.
+
+    Raises ValueError when ``now`` names no moment (it has no offset from UTC).
+    """
+    today = _moment(now).astimezone(zone).date()
+    due = [b for b in unconfirmed(season, today) if seal_times(b, zone).look_from <= now]
+    return tuple(sorted(due, key=lambda batch: seal_times(batch, zone).limit))
+
+
+def ways_for_unsealed(season: Season, batch: Batch, now: datetime, zone: tzinfo) -> tuple[Way, ...]:
+    """List what can be done now with the unsealed jars of a batch.
+
+    From the limit on they are thrown away. Processing again takes a tested hot pack: where
+    there is none, it is not offered. Raises ValueError when ``now`` names no moment.
+    """
+    limit = seal_times(batch, zone).limit
+    if _moment(now) >= limit:
+        return tuple(Way(step, None) for step in steps_for(UNSEALED, TOO_LATE))
+    hot = _has_hot_pack(season, season.preserve(batch.preserve))
+    return tuple(
+        Way(step, limit) for step in steps_for(UNSEALED, IN_TIME) if hot or step.went != REPROCESSED
+    )
+
+
+def _has_hot_pack(season: Season, preserve: Preserve) -> bool:
+    """Say whether a preserve can be filled hot by a tested process."""
+    tested = preserve.process
+    if tested is None:
+        return False
+    try:
+        process_time(tested.product, tested.method, "hot", tested.jar, season.altitude_ft)
+    except NoTestedProcess:
+        return False
+    return True
+
+
+def _moment(now: datetime) -> datetime:
+    if now.utcoffset() is None:
+        raise ValueError(f"{now} names no moment: it has no offset from UTC")
+    return now

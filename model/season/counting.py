@@ -1,0 +1,23 @@
+"""A count of jars becomes makings: what is left is the newest, because oldest goes first."""
+
+from datetime import date
+
+from model.season.ledger import Ledger
+
+
+def makings_counted(book: Ledger, units: float, unknown: date) -> tuple[tuple[date, float], ...]:
+    """Spread a count over the days on which the book says they were made, oldest first.
+
+    What the book does not know of was made about on the day ``unknown``, or on the newest day
+    that the book knows. A count of none is one making of none.
+    """
+    left, found = units, list[tuple[date, float]]()
+    for standing in sorted(book.standing, key=lambda one: one.put_up, reverse=True):
+        part = min(left, standing.units)
+        if part > 0:
+            found.append((standing.put_up, part))
+            left -= part
+    if left > 0 or not found:
+        newest = found.pop(0) if found else (unknown, 0.0)
+        found.insert(0, (newest[0], newest[1] + left))
+    return tuple(reversed(found))

@@ -1,0 +1,124 @@
+"""One SQLite file: opened, checked, written in whole transactions, and copied.
+
+Every transaction has a connection of its own, so that two windows only ever wait for each
+other. What is acknowledged is on the disk.
+"""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+
+from model.errors import StoreError
+
+# Says whose file it is, in a field that SQLite keeps for that.
+APPLICATION_ID = 0x48325031
+MOST_WAIT_SECONDS = 30.0
+_MAGIC = b"SQLite format 3\0"
+
+
+class Database:
+    """The file, and the ways to read and write it."""
+
+    def __init__(self, path: Path) -> None:
+        """Name the file; nothing is opened yet."""
+        self.path = path
+
+    def check(self) -> None:
+        """Refuse a file that is not ours, is damaged, or cannot be written.
+
+        Raises StoreError. A file that is not there yet, or empty, is one to begin with.
+        """
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            head = self.path.read_bytes()[:100] if self.path.exists() else b""
+        except OSError as error:
+            raise StoreError(self.path, f"it cannot be opened ({error.strerror})") from error
+        if head and not head.startswith(_MAGIC):
+            raise StoreError(self.path, "it is no store of this program", "choose another file")
+        with self.writing() as connection:
+            (owner,) = connection.execute("PRAGMA application_id").fetchone()
+            if owner == 0 and _tables(connection) == 0:
+                connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+            elif owner != APPLICATION_ID:
+                wanted = "choose another file"
+                raise StoreError(self.path, "it is a file of another program", wanted)
+            faults = [row[0] for row in connection.execute("PRAGMA quick_check(3)")]
+            faults += [f"{row[0]}" for row in connection.execute("PRAGMA foreign_key_check")]
+        if faults != ["ok"]:
+            raise StoreError(self.path, f"it is damaged ({faults[0]})", "bring back a copy of it")
+
+    @contextmanager
+    def reading(self) -> Iterator[sqlite3.Connection]:
+        """Give a connection that sees one state of the file throughout."""
+        with self._connected() as connection:
+            connection.execute("BEGIN")
+            yield connection
+            connection.execute("ROLLBACK")
+
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """Give a connection whose writing is kept whole at the end, or not at all."""
+        with self._connected() as connection:
+            connection.execute("BEGIN IMMEDIATE")
+            try:
+                yield connection
+                connection.execute("COMMIT")
+            except BaseException:
+                if connection.in_transaction:
+                    connection.execute("ROLLBACK")
+                raise
+
+    @contextmanager
+    def _connected(self) -> Iterator[sqlite3.Connection]:
+        try:
+            with closing(self._connect(self.path)) as connection:
+                connection.execute("PRAGMA journal_mode = WAL")
+                connection.execute("PRAGMA synchronous = FULL")
+                connection.execute("PRAGMA foreign_keys = ON")
+                yield connection
+        except sqlite3.IntegrityError:
+            raise
+        except sqlite3.Error as error:
+            raise StoreError(self.path, *_told(error)) from error
+
+    @staticmethod
+    def _connect(path: Path) -> sqlite3.Connection:
+        return sqlite3.connect(path, timeout=MOST_WAIT_SECONDS, isolation_level=None)
+
+    def copy_to(self, path: Path) -> None:
+        """Copy the file as it stands, while others may be writing; raises StoreError."""
+        self._copied(self.path, path)
+
+    def copy_from(self, path: Path) -> None:
+        """Put the content of a copy in place, in one transaction; raises StoreError."""
+        self._copied(path, self.path)
+
+    def _copied(self, source: Path, target: Path) -> None:
+        try:
+            target.parent.mkdir(parents=True, exist_ok=True)
+            with closing(self._connect(source)) as here, closing(self._connect(target)) as there:
+                here.backup(there)
+        except OSError as error:
+            raise StoreError(target, f"it cannot be written ({error.strerror})") from error
+        except sqlite3.Error as error:
+            raise StoreError(target, *_told(error)) from error
+
+
+def _tables(connection: sqlite3.Connection) -> int:
+    (count,) = connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
+    return int(count)
+
+
+def _told(error: sqlite3.Error) -> tuple[str, str]:
+    """Say what SQLite found, and what would help, in the household's words."""
+    found = str(error)
+    if "full" in found:
+        return "the disk is full; nothing was written", "make room, then write it again"
+    if "readonly" in found or "unable to open" in found:
+        return "it can be read only; nothing was written", "let this program write to its folder"
+    if "locked" in found:
+        return "another window has been writing for too long", "write it again"
+    if "malformed" in found or "not a database" in found:
+        return "it is damaged", "bring back a copy of it"
+    return f"it cannot be used ({found})", "look at the disk, or bring back a copy"

@@ -1,0 +1,236 @@
+"""Rows and their versions: what stands now, what a change does, and what it did."""
+
+import json
+import sqlite3
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from model.intake.folder import TABLE_KINDS
+from model.intake.tables import SeasonTables, TextTable
+
+Cells = Mapping[str, str]
+_ORDER = {kind.file: place for place, kind in enumerate(TABLE_KINDS)}
+
+
+@dataclass(frozen=True, slots=True)
+class Edit:
+    """What a change does to one row: new cells, or none to take it out; no number is a new row."""
+
+    file: str
+    cells: Cells | None
+    row_id: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Author:
+    """Who did something when, in words, under a name that a repeated click has again."""
+
+    operation: str
+    at: datetime
+    by: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """What a change did to one row: its cells before and after, None where it was not there."""
+
+    file: str
+    row_id: int
+    before: Cells | None
+    after: Cells | None
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Something that was done; ``undone`` is the change that took it back, if one did."""
+
+    change_id: int
+    at: datetime
+    by: str
+    words: str
+    undoes: int | None
+    undone: int | None
+
+
+_NOW = """
+    SELECT row.file, row.row_id, row.is_headings, version.cells
+    FROM note_row AS row JOIN version USING (row_id)
+    WHERE row.household_id = ? AND version.cells IS NOT NULL AND version.change_id =
+        (SELECT max(change_id) FROM version AS newest WHERE newest.row_id = row.row_id)
+    ORDER BY row.row_id"""
+
+
+def rows_now(
+    connection: sqlite3.Connection, household: int
+) -> tuple[dict[str, tuple[str, ...]], dict[str, dict[int, Cells]]]:
+    """Give the headings of every table and its rows by number, in the order they were written."""
+    headings: dict[str, tuple[str, ...]] = {}
+    rows: dict[str, dict[int, Cells]] = defaultdict(dict)
+    for file, row_id, is_headings, cells in connection.execute(_NOW, (household,)):
+        if is_headings:
+            headings[file] = tuple(json.loads(cells))
+        else:
+            rows[file][row_id] = json.loads(cells)
+    return headings, rows
+
+
+def tables_now(connection: sqlite3.Connection, household: int) -> SeasonTables:
+    """Give the household's tables as they stand, numbered as a spreadsheet would."""
+    headings, rows = rows_now(connection, household)
+    tables = {}
+    for file in sorted(headings, key=lambda name: _ORDER.get(name, len(_ORDER))):
+        own = headings[file]
+        tables[file] = TextTable(
+            own,
+            tuple(
+                (number, tuple(cells.get(heading, "") for heading in own))
+                for number, cells in enumerate(rows[file].values(), start=2)
+            ),
+        )
+    return SeasonTables(tables, ())
+
+
+def write(
+    connection: sqlite3.Connection, household: int, author: Author, edits: Iterable[Edit]
+) -> int:
+    """Write a change and the versions it makes; gives its number."""
+    change = _begun(connection, household, author, None)
+    headings, _ = rows_now(connection, household)
+    edits = tuple(edits)
+    for file in dict.fromkeys(edit.file for edit in edits):
+        own = headings.get(file, ())
+        named = (name for edit in edits if edit.file == file for name in edit.cells or ())
+        whole = tuple(dict.fromkeys((*own, *named)))
+        if whole != own:
+            _put_headings(connection, household, file, change, whole)
+    for edit in edits:
+        row_id = edit.row_id
+        if row_id is None:
+            row_id = _new_row(connection, household, edit.file, is_headings=False)
+        _put(connection, row_id, change, edit.cells)
+    return change
+
+
+def replace_tables(
+    connection: sqlite3.Connection, household: int, author: Author, tables: SeasonTables
+) -> int:
+    """Put other tables in the place of all; those that stood there stay as versions."""
+    change = _begun(connection, household, author, None)
+    for file, row_id, is_headings, _ in connection.execute(_NOW, (household,)).fetchall():
+        if not is_headings or file not in tables.tables:
+            _insert(connection, row_id, change, None)
+    for file, table in tables.tables.items():
+        _put_headings(connection, household, file, change, table.headings)
+        for _, cells in table.rows:
+            row_id = _new_row(connection, household, file, is_headings=False)
+            named = zip(table.headings, cells, strict=False)
+            _put(connection, row_id, change, {name: cell for name, cell in named if cell})
+    return change
+
+
+def undo(connection: sqlite3.Connection, household: int, author: Author, undone: int) -> int:
+    """Give every row of a change the version it had before.
+
+    Raises ValueError when one of them was changed again since, or it was undone already.
+    """
+    known = connection.execute(
+        "SELECT 1 FROM change WHERE change_id = ? AND household_id = ?", (undone, household)
+    ).fetchone()
+    since = connection.execute(
+        """SELECT count(*) FROM version AS mine JOIN version AS later USING (row_id)
+        WHERE mine.change_id = ? AND later.change_id > mine.change_id""",
+        (undone,),
+    ).fetchone()[0]
+    if known is None or since:
+        raise ValueError("it was changed since" if known else "there is no such change")
+    change = _begun(connection, household, author, undone)
+    for row_id, before in connection.execute(
+        """SELECT row_id, (SELECT cells FROM version AS old WHERE old.row_id = version.row_id
+            AND old.change_id < version.change_id ORDER BY old.change_id DESC LIMIT 1)
+        FROM version WHERE change_id = ?""",
+        (undone,),
+    ).fetchall():
+        _insert(connection, row_id, change, before)
+    return change
+
+
+def changes(connection: sqlite3.Connection, household: int, most: int) -> tuple[Change, ...]:
+    """List the newest changes, the newest first."""
+    found = connection.execute(
+        """SELECT change.change_id, change.written_at, change.written_by, change.words,
+            change.undoes, later.change_id
+        FROM change LEFT JOIN change AS later ON later.undoes = change.change_id
+        WHERE change.household_id = ? ORDER BY change.change_id DESC LIMIT ?""",
+        (household, most),
+    )
+    return tuple(
+        Change(number, datetime.fromisoformat(at), by, words, undoes, undone)
+        for number, at, by, words, undoes, undone in found
+    )
+
+
+def lines(connection: sqlite3.Connection, change: int) -> tuple[Line, ...]:
+    """Say what a change did, row by row; a change of headings alone is not told."""
+    found = connection.execute(
+        """SELECT row.file, row.row_id, version.cells,
+            (SELECT cells FROM version AS old WHERE old.row_id = version.row_id
+             AND old.change_id < version.change_id ORDER BY old.change_id DESC LIMIT 1)
+        FROM version JOIN note_row AS row USING (row_id)
+        WHERE version.change_id = ? AND NOT row.is_headings ORDER BY row.row_id""",
+        (change,),
+    )
+    return tuple(
+        Line(file, row_id, json.loads(before or "null"), json.loads(after or "null"))
+        for file, row_id, after, before in found
+    )
+
+
+def _begun(
+    connection: sqlite3.Connection, household: int, author: Author, undoes: int | None
+) -> int:
+    cursor = connection.execute(
+        """INSERT INTO change (household_id, operation, written_at, written_by, words, undoes)
+        VALUES (?, ?, ?, ?, ?, ?)""",
+        (
+            household,
+            author.operation,
+            author.at.isoformat(timespec="seconds"),
+            author.by,
+            author.words,
+            undoes,
+        ),
+    )
+    return int(cursor.lastrowid or 0)
+
+
+def _new_row(
+    connection: sqlite3.Connection, household: int, file: str, *, is_headings: bool
+) -> int:
+    cursor = connection.execute(
+        "INSERT INTO note_row (household_id, file, is_headings) VALUES (?, ?, ?)",
+        (household, file, int(is_headings)),
+    )
+    return int(cursor.lastrowid or 0)
+
+
+def _put_headings(
+    connection: sqlite3.Connection, household: int, file: str, change: int, own: tuple[str, ...]
+) -> None:
+    found = connection.execute(
+        "SELECT row_id FROM note_row WHERE household_id = ? AND file = ? AND is_headings",
+        (household, file),
+    ).fetchone()
+    row_id = found[0] if found else _new_row(connection, household, file, is_headings=True)
+    _insert(connection, row_id, change, json.dumps(own))
+
+
+def _put(connection: sqlite3.Connection, row_id: int, change: int, cells: Cells | None) -> None:
+    kept = None if cells is None else {name: cell for name, cell in cells.items() if cell}
+    _insert(connection, row_id, change, None if kept is None else json.dumps(kept))
+
+
+def _insert(connection: sqlite3.Connection, row_id: int, change: int, cells: str | None) -> None:
+    connection.execute("INSERT INTO version VALUES (?, ?, ?)", (row_id, change, cells))

@@ -1,0 +1,115 @@
+"""The order to look and eat: condition before keeping life before age, and no word of safety."""
+
+from dataclasses import replace
+from datetime import date
+
+import pandas as pd
+
+import model
+from model.outlook.eat_first_table import (
+    CHILLED,
+    KEEPS,
+    LOOK,
+    QUALITY,
+    SORT,
+    SUSPECT,
+    UNSEEN,
+    eat_first_table,
+)
+from model.outlook.headings import HEADINGS
+from model.season.record import LOST, SealCheck, Taken
+from model.season.season import Season
+from tests.recorded import JARS, PACKS, batch, count, recorded
+from tests.small_season import TABLES, small_season
+
+TODAY = date(2027, 9, 20)
+
+
+def eat_first(season: Season, today: date = TODAY) -> pd.DataFrame:
+    return eat_first_table(model.plan_season(season, today, years=2))
+
+
+def test_condition_goes_before_keeping_life_and_that_before_age() -> None:
+    season = recorded(
+        batches=(
+            batch("seen", date(2027, 9, 18), 7),
+            batch("unseen", date(2027, 9, 19), 8),
+            batch("bad", date(2027, 9, 1), 7),
+        ),
+        checks=(
+            SealCheck("seen", date(2027, 9, 19), 5, "refrigerated"),
+            SealCheck("bad", date(2027, 9, 2), 7, ""),
+        ),
+        counts=(
+            count(TODAY, 3, put_up=date(2026, 8, 1)),
+            count(TODAY, 5, put_up=date(2027, 9, 18)),
+            count(TODAY, 4, preserve=PACKS, put_up=date(2027, 8, 1)),
+            count(TODAY, 6, put_up=date(2027, 9, 1)),
+        ),
+    )
+    suspect = Taken(TODAY, JARS, 1, LOST, SUSPECT, "bad")
+    season = replace(season, record=replace(season.record, taken=(suspect,)))
+    table = eat_first(season)
+
+    assert list(table["condition"]) == [LOOK, CHILLED, UNSEEN, QUALITY, KEEPS, KEEPS]
+    assert list(table["standing_units"]) == [6, 2, 8, 3, 5, 4]
+    assert list(table["eat_order"]) == [1, 2, 3, 4, 5, 6]
+    keeps = table[table["condition"] == KEEPS]
+    assert list(keeps["weeks_left"]) == sorted(keeps["weeks_left"])
+    assert set(table.columns) <= set(HEADINGS)
+
+
+def test_the_older_of_two_that_keep_as_long_goes_first() -> None:
+    days = (date(2027, 8, 14), date(2027, 8, 12))
+    season = recorded(counts=tuple(count(TODAY, 2, put_up=day) for day in days))
+
+    assert list(eat_first(season)["put_up_on"]) == sorted(days)
+
+
+def test_jars_over_a_year_old_are_a_matter_of_quality_with_a_look_before_opening() -> None:
+    """USDA AIB 410: best within a year; later a matter of quality if the seal is good."""
+    season = recorded(counts=(count(TODAY, 3, put_up=date(2026, 9, 1)),))
+    row = eat_first(season).iloc[0]
+
+    assert row["condition"] == QUALITY
+    assert row["weeks_left"] < 0
+    assert "quality" in row["why_first"]
+    assert "look at seal and contents" in row["why_first"]
+
+
+def test_the_root_store_is_sorted_before_anything_that_keeps() -> None:
+    season = small_season(
+        places=TABLES["places.csv"] + "cellar,root store,,,,100\n",
+        plantings=TABLES["plantings.csv"] + "2027,carrot,only bed,2027-05-01,,4,\n",
+        foods=TABLES["foods.csv"] + "carrots,vegetable,2,5,3,carrot\n",
+        preserves=TABLES["preserves.csv"] + "stored carrots,carrots,carrot,root store,,,,100\n",
+        stock=(
+            "counted_on,preserve,jars,put_up_on\n"
+            "2027-02-27,stored carrots,9,2026-09-10\n"
+            "2027-02-27,frozen beans,4,2026-08-15\n"
+        ),
+    )
+    table = eat_first(season, date(2027, 3, 1))
+
+    assert table.iloc[0]["preserve"] == "stored carrots"
+    assert table.iloc[0]["condition"] == SORT
+    assert "rot spreads" in table.iloc[0]["why_first"]
+
+
+def test_nothing_in_the_list_is_called_safe_or_unsafe() -> None:
+    season = recorded(
+        batches=(batch("A", date(2027, 9, 18), 7),),
+        counts=(count(TODAY, 3, put_up=date(2025, 9, 1)), count(TODAY, 3, put_up=TODAY)),
+    )
+
+    assert not any("safe" in words.lower() for words in eat_first(season)["why_first"])
+
+
+def test_an_unsealed_jar_leaves_the_list_after_a_week() -> None:
+    season = recorded(
+        batches=(batch("A", date(2027, 9, 10), 7),),
+        checks=(SealCheck("A", date(2027, 9, 11), 6, "refrigerated"),),
+    )
+
+    assert CHILLED in set(eat_first(season, date(2027, 9, 18))["condition"])
+    assert CHILLED not in set(eat_first(season, date(2027, 9, 19))["condition"])

@@ -1,0 +1,83 @@
+"""The smallest change that reaches the new crop, held against the same years by hand."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+import model
+from model.outlook.headings import HEADINGS
+from model.outlook.lasting import gives_out, present_stretch
+from model.outlook.ration_table import RATION_YEARS, REACHES, STEP_PORTIONS, ration_table
+from model.planning import SEED, PlannedSeason
+from model.planting.fresh_years import lived
+from model.season.season import Season
+from model.season.settings import PLAN_FOR
+from model.simulation.food_years import food_years
+from tests.recorded import JARS, count, recorded
+
+MARCH = date(2027, 3, 1)
+
+
+def with_jars(jars: float) -> Season:
+    return recorded(counts=(count(date(2027, 2, 28), jars, put_up=date(2026, 9, 1)),))
+
+
+def chance(planned: PlannedSeason, less: float) -> float:
+    """Live through the same years with so many portions of tomatoes a week less."""
+    f = planned.case.arrays.foods.index("tomatoes")
+    stretch = present_stretch(planned, f)
+    assert stretch is not None
+    wanted = planned.plan.wanted.copy()
+    weeks = wanted[f, slice(*stretch)]
+    weeks *= 1 - less / weeks.mean()
+    plan = replace(planned.plan, wanted=wanted)
+    years = food_years(
+        lived(planned.case, plan, RATION_YEARS, SEED, as_wanted=True), planned.case.arrays
+    )
+    share = planned.case.season.settings.lean_share
+    return float((gives_out(years, f, *stretch, share) >= stretch[1]).mean())
+
+
+@pytest.mark.parametrize("plan_for", PLAN_FOR)
+def test_half_a_portion_less_of_a_change_no_longer_reaches_the_new_crop(plan_for: str) -> None:
+    season = replace(with_jars(18), plan_for=plan_for)
+    planned = model.plan_season(season, MARCH, years=20)
+    row = ration_table(planned, SEED).set_index("food").loc["tomatoes"]
+
+    assert row["chance_before"] < REACHES[plan_for] <= row["chance_after"]
+    assert chance(planned, row["less_portions"]) >= REACHES[plan_for]
+    assert chance(planned, row["less_portions"] - STEP_PORTIONS) < REACHES[plan_for]
+    assert row["ration"] == f"{row['less_portions']:g} portions a week less from now on"
+
+
+def test_a_food_that_lasts_needs_no_change() -> None:
+    planned = model.plan_season(with_jars(38), MARCH, years=20)
+
+    assert "tomatoes" not in set(ration_table(planned, SEED)["food"])
+
+
+def test_one_jar_is_no_ration() -> None:
+    planned = model.plan_season(with_jars(1), MARCH, years=20)
+    row = ration_table(planned, SEED).set_index("food", drop=False).loc["tomatoes"]
+
+    assert str(row["less_portions"]) in ("nan", "None")
+    assert row["ration"].startswith("too little stands there")
+    assert set(row.index) <= set(HEADINGS)
+
+
+def test_what_does_not_keep_is_eaten_up_and_not_rationed(spring_plan: PlannedSeason) -> None:
+    rows = ration_table(spring_plan, SEED, years=100).set_index("food")
+    potatoes = rows.loc["potatoes"]
+
+    assert str(potatoes["less_portions"]) in ("nan", "None")
+    assert "eating less does not help" in potatoes["ration"]
+    assert JARS not in rows.index
+    helped = rows[rows["less_portions"].notna()]
+    assert (helped["chance_after"] > helped["chance_before"]).all()
+
+
+def test_the_same_seed_gives_the_same_rations(spring_plan: PlannedSeason) -> None:
+    first, second = (ration_table(spring_plan, SEED, years=50) for _ in range(2))
+
+    assert first.equals(second)

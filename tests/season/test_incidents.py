@@ -1,0 +1,71 @@
+"""Losses by place and the other jars of a bad one."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from model.season.ledger import ledgers
+from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
+from model.season.record import SealCheck
+from model.season.write_off import write_off
+from tests.recorded import JARS, PACKS, batch, count, recorded
+
+DAY, LATER = date(2027, 8, 16), date(2027, 9, 20)
+
+
+def test_a_freezer_that_died_takes_all_in_it_and_nothing_else() -> None:
+    season = recorded(
+        counts=(count(DAY, 5), count(DAY, 3, preserve=PACKS)),
+        batches=(batch("F", date(2027, 8, 20), 4, preserve=PACKS),),
+    )
+    lost = write_off(season, "freezer", "freezer died", LATER)
+    after = replace(season, record=replace(season.record, taken=lost))
+
+    assert [(row.preserve, row.units, row.why, row.cause) for row in lost] == [
+        (PACKS, 7, "lost", "freezer died")
+    ]
+    books = ledgers(after, LATER)
+    assert books[PACKS].units == 0
+    assert books[JARS].units == 5
+    assert write_off(after, "freezer", "freezer died", LATER) == ()
+
+
+def test_a_place_or_cause_that_is_not_known_is_refused() -> None:
+    with pytest.raises(ValueError, match="no place 'attic'"):
+        write_off(recorded(), "attic", "mice", DAY)
+    with pytest.raises(ValueError, match="'fire' is none of"):
+        write_off(recorded(), "shelf", "fire", DAY)
+
+
+def test_mates_are_the_batch_its_day_and_its_lids_in_that_order() -> None:
+    season = recorded(
+        batches=(
+            batch("far", date(2027, 8, 1), 7),
+            batch("box", date(2027, 8, 10), 9, preserve="sauce", lid_box="red"),
+            batch("day", DAY, 7),
+            batch("bad", DAY, 7, lid_box="red"),
+            batch("again", date(2027, 8, 17), 1, again_of="bad"),
+            batch("packs", DAY, 5, preserve=PACKS, lid_box="red"),
+        ),
+        checks=(SealCheck("bad", date(2027, 8, 17), 6, "reprocessed"),),
+    )
+    mates = [(mate.batch.code, mate.why) for mate in batch_mates(season, JARS, "bad", LATER)]
+
+    assert mates == [
+        ("bad", SAME_BATCH),
+        ("again", SAME_BATCH),
+        ("day", SAME_DAY),
+        ("box", SAME_BOX),
+    ]
+
+
+def test_of_a_jar_without_a_batch_every_batch_of_its_preserve_is_looked_at() -> None:
+    season = recorded(
+        batches=(batch("A", DAY, 7), batch("B", LATER, 7), batch("S", DAY, 9, preserve="sauce"))
+    )
+
+    mates = batch_mates(season, JARS, "", DAY)
+    assert [(mate.batch.code, mate.why) for mate in mates] == [("A", NOT_KNOWN)]
+    with pytest.raises(KeyError, match="nowhere"):
+        batch_mates(season, JARS, "nowhere", DAY)
