@@ -54,6 +54,7 @@ from model.safety.process_times import METHODS, process_lines, process_time
 from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
+from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
@@ -84,6 +85,7 @@ __all__ = [
     "Batch",
     "Change",
     "Edit",
+    "Frost",
     "GardenSeason",
     "GlutSplit",
     "HandRule",

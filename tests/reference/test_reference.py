@@ -5,6 +5,7 @@ import pytest
 from model.errors import NotInTables
 from model.reference.lookup import (
     age_scale,
+    containers,
     crop,
     densest_pack,
     fresh_per_jar,
@@ -128,6 +129,32 @@ def test_a_crop_without_a_life_of_its_own_takes_the_one_for_any() -> None:
     assert keeping("freeze", "carrot") == keeping("freeze", "any")
     assert keeping("freeze", "tomato") != keeping("freeze", "any")
     assert keeping("root store", "tomato") is None
+
+
+def test_a_bushel_weighs_what_the_canning_guide_prints() -> None:
+    # USDA Complete Guide to Home Canning, AIB 539: "a bushel weighs 53 pounds" of tomatoes, 30
+    # of snap beans, 48 of apples and of peaches
+    pounds = {"tomato": 53, "bush bean": 30, "apple": 48, "peach": 48}
+
+    for name, lb in pounds.items():
+        assert containers(name)["bushel"] == pytest.approx(lb * 0.45359237, abs=0.005)
+
+
+def test_every_crop_is_picked_by_the_scale_and_into_what_holds_it() -> None:
+    names = {row["crop"] for row in table("crops")}
+
+    assert {row["crop"] for row in table("containers")} <= names | {"any"}
+    for name in names:
+        assert {"kg", "lb", "bunch"} <= set(containers(name))
+        assert all(kg > 0 for kg in containers(name).values())
+    assert "head" in containers("cabbage")
+    assert "head" not in containers("sweet corn")
+
+
+def test_a_crop_has_one_weight_for_a_container() -> None:
+    known = [(row["container"], row["crop"]) for row in table("containers")]
+
+    assert len(known) == len(set(known))
 
 
 def test_portions_grow_with_age_and_babies_eat_nothing_from_the_plan() -> None:
