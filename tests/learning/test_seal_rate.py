@@ -72,7 +72,7 @@ def test_two_seasons_of_a_household_that_cans_much_halve_the_error(
     assert error_left(two_seasons) < 0.5
 
 
-def test_two_seasons_of_a_household_that_cans_little_leave_six_tenths_of_the_error() -> None:
+def test_two_seasons_of_a_household_that_cans_little_leave_over_half_of_the_error() -> None:
     """13 batches a season. A clump in 15 batches is too rare for 26 to say how rare.
 
     With every clump seen for what it is, 15 batches' worth of prior and 26 of one's own leave
