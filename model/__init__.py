@@ -28,6 +28,7 @@ from model.outlook.food_table import food_table, lean_table, plate_table, presen
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
+from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import product_table
@@ -116,6 +117,7 @@ __all__ = [
     "batch_table",
     "boiling_point_c",
     "buy_in_table",
+    "cause_table",
     "cautions_for",
     "changed_season",
     "compare_foods",
@@ -125,6 +127,7 @@ __all__ = [
     "csv_zip",
     "discard_steps",
     "eat_first_table",
+    "fill_table",
     "food_stock_table",
     "food_table",
     "fresh_table",
@@ -133,6 +136,7 @@ __all__ = [
     "hedge_table",
     "largest_changes",
     "lean_table",
+    "learned_table",
     "ledgers",
     "limit_table",
     "makings_counted",

@@ -98,10 +98,10 @@ def _use(season: Season, books: Mapping[str, Ledger], today: date) -> UseRates:
     days = [c.day for c in season.counts if today - USE_LEARNED_FROM <= c.day <= today]
     first = monday_of(min(days, default=today))
     weeks = Weeks(first, (today - first).days // 7 + 1)
-    return use_rates(season, books, Wants(weeks, *_wanted_and_fresh(season, weeks)))
+    return use_rates(season, books, Wants(weeks, *wanted_and_fresh(season, weeks)))
 
 
-def _wanted_and_fresh(
+def wanted_and_fresh(
     season: Season, weeks: Weeks, own_use: Floats | float = 1.0
 ) -> tuple[Floats, Floats]:
     """Give what is wanted of each food in weeks gone by, and usually eaten fresh; (F, W) each."""
@@ -123,6 +123,6 @@ def _stock_today(
         return standing
     since = Weeks(first, passed)
     arrays = season_arrays(season, since, standing, season.settings.seal_failure_share)
-    wanted, fresh = _wanted_and_fresh(season, since, use.factors(since))
+    wanted, fresh = wanted_and_fresh(season, since, use.factors(since))
     eaten = portions_eaten(books, arrays, since)
     return standing_today(standing, arrays, since, wanted - fresh - eaten)

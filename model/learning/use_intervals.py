@@ -1,9 +1,9 @@
 """What two counts of a food say of its eating: all that left the shelf and is not known to have
 gone elsewhere.
 
-Used is what stood there and came, less what was given, lost, usually shrinks and is left. What
-the garden gave fresh in those weeks was eaten too, so that it is compared with the whole want.
-Nothing else is needed than counts, and whatever was written down between them.
+Used is what stood there and came, less what was given, lost, usually shrinks and is left, and
+the little that the garden gave fresh; it is compared with what the notes say is wanted. Nothing
+else is needed than counts, and whatever was written down between them.
 """
 
 from collections.abc import Mapping
@@ -23,7 +23,9 @@ ONE_DAY = timedelta(days=1)
 # A count may lie so much above the book: a unit, or a tenth, is a slip of the pencil.
 SLIP_UNITS, SLIP_SHARE = 1.0, 0.1
 # How far off the usual figures are in any one stretch of weeks, as shares: judgement.
-WANT_CV, FRESH_CV, SHRINK_CV = 0.1, 0.3, 0.5
+WANT_CV, FRESH_CV, SHRINK_CV = 0.1, 0.4, 0.5
+# Where the garden gives more of the want than this, nobody knows what was eaten from where.
+MOST_FRESH = 0.25
 
 
 @dataclass(frozen=True, eq=False)
@@ -32,9 +34,8 @@ class UseInterval:
 
     Parameters
     ----------
-    wanted : shape (52,), portions usually wanted by week of the year, in the weeks in which
-        fresh food does not cover the want.
-    used : portions used in those weeks, fresh ones among them.
+    wanted : shape (52,), portions usually wanted by week of the year.
+    used : portions used, fresh ones among them.
     noise : standard deviation of ``used`` about the household's want, portions.
     at_least : the food may have run out, so that more was wanted than was used.
     """
@@ -107,12 +108,11 @@ def use_intervals(
         days = [day for day in _whole_counts(own) if day >= wants.weeks.first]
         for begins, ends in pairwise(days):
             shelves = [_shelf(season, book, begins, ends) for book in own]
-            interval = _interval(f, food.name, (begins, ends), shelves, wants)
-            if interval is None:
-                continue
             if any(shelf.unexplained or shelf.went_past for shelf in shelves):
                 left_out[food.name] = left_out.get(food.name, 0) + 1
-            else:
+                continue
+            interval = _interval(f, food.name, (begins, ends), shelves, wants)
+            if interval is not None:
                 found.append(interval)
     return found, left_out
 
@@ -152,13 +152,12 @@ def _shelf(season: Season, book: Ledger, begins: date, ends: date) -> _Shelf:
 def _interval(
     f: int, food: str, between: tuple[date, date], shelves: list[_Shelf], wants: Wants
 ) -> UseInterval | None:
-    """Set what was used beside what was wanted; None where no kept food was wanted."""
+    """Set what was used beside what was wanted; None where much of that could be had fresh."""
     begins, ends = between
     part = np.array(wants.weeks.days_inside(begins + ONE_DAY, ends)) / 7
-    short = wants.wanted[f] > wants.fresh[f] + 1e-9
-    wanted, fresh = wants.wanted[f] * short * part, wants.fresh[f] * short * part
+    wanted, fresh = wants.wanted[f] * part, wants.fresh[f] * part
     kept = float((wanted - fresh).sum())
-    if kept <= 0:
+    if not wanted.any() or fresh.sum() > MOST_FRESH * wanted.sum():
         return None
     weeks = float(part.sum())
     used = max(0.0, sum(shelf.used(weeks) * shelf.portions for shelf in shelves))
