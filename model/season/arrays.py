@@ -137,6 +137,9 @@ def season_arrays(
             fresh_kg[r, crops.index(part.crop)] += part.kg
     eaten_as = [season.food_of_crop(name) for name in crops]
     opening_units, opening_left = _opening_stock(season, weeks, stock)
+    jar_of = np.array([jars.index(p.jar) if p.jar else -1 for p in rows], dtype=int)
+    place_of = np.array([places.index(p.place) for p in rows], dtype=int)
+    units_space = opening_units * np.array([p.space_per_unit for p in rows])
     freezer_rate = chosen.freezer_load_g_per_l_day * 7 / 1000
     plate_g = 80.0
     portion_weight = {food.name: food.portion_g / plate_g for food in season.foods}
@@ -164,8 +167,8 @@ def season_arrays(
         units_per_load=np.array([p.units_per_load or 0 for p in rows], dtype=int),
         canned=np.array([p.canned for p in rows], dtype=bool),
         dried=np.array([p.method == "dry" for p in rows], dtype=bool),
-        jar_of=np.array([jars.index(p.jar) if p.jar else -1 for p in rows], dtype=int),
-        place_of=np.array([places.index(p.place) for p in rows], dtype=int),
+        jar_of=jar_of,
+        place_of=place_of,
         space_per_unit=np.array([p.space_per_unit for p in rows]),
         keeps_weeks=np.array([p.keeps_weeks for p in rows], dtype=int),
         ready_after_weeks=np.array([p.ready_after_weeks for p in rows], dtype=int),
@@ -176,18 +179,32 @@ def season_arrays(
         preserve_worth=np.array([p.liking / 5 * portion_weight[p.food] for p in rows]),
         most_portions_a_week=np.array([p.most_portions_a_week or np.inf for p in rows]),
         target=np.array([np.nan if p.target is None else float(p.target) for p in rows]),
-        place_capacity=np.array([place.capacity for place in season.places]),
+        place_capacity=_at_least(
+            np.array([place.capacity for place in season.places]), place_of, units_space
+        ),
         freezer_kg_a_week=np.array(
             [p.volume_l * freezer_rate if p.kind == "freezer" else np.inf for p in season.places]
         ),
         dryer_kg_a_week=sum(d.fresh_kg_per_load * d.loads_per_week for d in season.dryers),
-        owned_jars=np.array([np.inf if j.owned is None else float(j.owned) for j in season.jars]),
+        owned_jars=_at_least(
+            np.array([np.inf if j.owned is None else float(j.owned) for j in season.jars]),
+            jar_of,
+            np.where([p.canned for p in rows], opening_units, 0.0),
+        ),
         lids=np.array([np.inf if j.lids is None else float(j.lids) for j in season.jars]),
         kitchen_minutes=_kitchen_minutes(season.kitchen_hours, weeks),
         gifts=_gifts(season, weeks),
         opening_units=opening_units,
         opening_left=opening_left,
     )
+
+
+def _at_least(limit: Floats, index: Ints, there: Floats) -> Floats:
+    """Raise limits to what stands there already: what was counted is true, the limit was not."""
+    used = np.zeros(len(limit))
+    np.add.at(used, index[index >= 0], there[index >= 0])
+    raised: Floats = np.maximum(limit, used)
+    return raised
 
 
 def hold_weeks(season: Season, crop_name: str) -> int:

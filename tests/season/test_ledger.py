@@ -49,9 +49,21 @@ def test_jars_that_nobody_looked_at_are_not_counted_as_sure() -> None:
 @pytest.mark.parametrize(("days", "settles"), [(0, False), (1, False), (2, True), (30, True)])
 def test_a_count_after_the_time_for_seals_settles_a_batch(days: int, *, settles: bool) -> None:
     counted = DAY + timedelta(days=days)
-    season = recorded(batches=(batch("A", DAY, 7),), counts=(count(counted, 6, put_up=DAY),))
+    before = DAY - timedelta(days=40)
+    season = recorded(batches=(batch("A", DAY, 7),), counts=(count(counted, 6, put_up=before),))
 
     assert (unconfirmed(season, LAST) == ()) == settles
+    assert jars(season).units == 6
+
+
+def test_a_count_that_names_the_day_a_batch_was_made_has_seen_it_at_once() -> None:
+    season = recorded(
+        batches=(batch("A", DAY, 7),),
+        checks=(SealCheck("A", NEXT, 7, ""),),
+        counts=(count(DAY, 6, put_up=DAY),),
+    )
+
+    assert unconfirmed(season, DAY) == ()
     assert jars(season).units == 6
 
 
