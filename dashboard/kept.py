@@ -37,11 +37,11 @@ def households() -> tuple[StoredHousehold, ...]:
 
 def season_of(household: StoredHousehold) -> Season:
     """Give the season of a household as it stands now."""
-    return _season(store().path, household.household_id, household.last_change)
+    return _season(str(store().path), household.household_id, household.last_change)
 
 
 @st.cache_resource(show_spinner=False, max_entries=MOST_SEASONS)
-def _season(_path: Path, household: int, _change: int) -> Season:
+def _season(path: str, household: int, change: int) -> Season:  # noqa: ARG001 -- the cache's key
     return model.season_from_tables(store().tables(household))
 
 

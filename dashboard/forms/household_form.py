@@ -19,16 +19,15 @@ def household_form() -> None:
     notes = session.notes()
     if notes is None:
         return
-    names = {one.household_id: one.name for one in kept.households()}
+    by_name = {one.name: one.household_id for one in kept.households()}
     chosen = st.selectbox(
         "Household",
-        list(names),
-        index=list(names).index(notes.household.household_id),
-        format_func=lambda one: names.get(one, ""),
-        key=f"household_{len(names)}_{notes.household.household_id}",
+        list(by_name),
+        index=list(by_name).index(notes.name),
+        key=f"household_{len(by_name)}_{notes.household.household_id}",
     )
-    if chosen != notes.household.household_id:
-        session.use_household(chosen)
+    if chosen is not None and chosen != notes.name:
+        session.use_household(by_name[chosen])
         st.rerun()
     _day(notes)
     if st.button(
