@@ -14,6 +14,7 @@ from model.errors import (
 )
 from model.exchange.csv_out import csv_zip
 from model.exchange.own_weather import OwnWeather, with_weather
+from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.gate import read_season, season_from_zip
@@ -24,6 +25,7 @@ from model.outlook.kitchen_table import batch_table, limit_table, preserve_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.report import plan_report
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
@@ -45,6 +47,7 @@ __all__ = [
     "HEADINGS",
     "METHODS",
     "PLAN_FOR",
+    "TASKS",
     "Change",
     "GlutSplit",
     "HandRule",
@@ -96,6 +99,8 @@ __all__ = [
     "split_glut",
     "stock_table",
     "supply_table",
+    "task_table",
+    "tasks_calendar",
     "tight_limits",
     "ways_table",
     "week_table",

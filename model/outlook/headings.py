@@ -33,6 +33,7 @@ HEADINGS: dict[str, Heading] = {
     "bed": Heading("Bed", "", "where it grows"),
     "before": Heading("Before", "", "without the change"),
     "begins": Heading("Begins", "", "Monday of the first week"),
+    "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
     "by_hand": Heading(
         "Sealed by the hand rule", "jars", "sealed jars needed, by the rule of thumb"
@@ -41,11 +42,13 @@ HEADINGS: dict[str, Heading] = {
     "carried_over": Heading("Carried over", "jars", "expected to stand there at the new crop"),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
     "crop": Heading("Crop", "", "what grows"),
+    "day": Heading("Day", "", "or the Monday of its week"),
     "difference": Heading("Difference", "", "after less before"),
     "done_at": Heading("Done at", "", "time of day"),
     "done_minutes": Heading("Done after", "min", "from the start of work"),
     "eaten_kg": Heading("Eat fresh", "kg", "to eat fresh this week"),
     "ends": Heading("Ends", "", "Monday of the last week"),
+    "ends_at": Heading("Until", "", "clock time, UTC"),
     "expected_kg": Heading("Expected", "kg", "harvest in an ordinary year"),
     "expected_so_far_kg": Heading("Expected by now", "kg", "harvest up to today"),
     "family_before": Heading("Its family here in", "", "last season of the notes; blank: rested"),
@@ -95,6 +98,7 @@ HEADINGS: dict[str, Heading] = {
     "new_crop": Heading(
         "New crop", "", "late side of next year's first picking; blank where none grows"
     ),
+    "number": Heading("How many", "", "in the unit beside it"),
     "on_plate": Heading("On the plate", "", "counts for the whole plate"),
     "on_shelf": Heading("On the shelf", "jars", "counted"),
     "opened": Heading("Opened", "jars", "this week"),
@@ -122,6 +126,7 @@ HEADINGS: dict[str, Heading] = {
     "status": Heading("Season", "", "ahead, on track or behind"),
     "step": Heading("One more", "", "of the limit"),
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
+    "task": Heading("Task", "", "what to do"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
     "unit": Heading("Unit", "", "what is counted"),
@@ -132,6 +137,7 @@ HEADINGS: dict[str, Heading] = {
     "way": Heading("Way to choose", "", "of what to plant"),
     "week": Heading("Week of", "", "Monday"),
     "weeks_short": Heading("Weeks short", "", "in which half the plate cannot be filled"),
+    "what": Heading("What", "", "of the task"),
     "when": Heading("Week of", "", "Monday of the week it counts most, or first runs out"),
     "why": Heading("Why now", "", "keeping life, age, or the plan's pace"),
     "why_short": Heading("Why", "", "why it differs from the hand rule; in full under The working"),
