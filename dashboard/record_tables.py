@@ -10,7 +10,7 @@ from dashboard.units import in_own, units_of
 from dashboard.words import about, day_or, short_day
 from model import Season
 
-REVIEWED = ("meant", "filled", "sealed", "eaten", "given", "lost", "unknown", "left")
+REVIEWED = ("meant", "filled", "opening", "sealed", "eaten", "given", "lost", "unknown")
 
 
 def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -62,10 +62,10 @@ def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
 def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give the year of each preserve as numbers in its own unit; blank where there is none."""
     shown = review[["preserve"]].copy()
-    shown["unit"] = [in_own(1.0, unit, units)[1] for unit in review["unit"]]
     for name in REVIEWED:
         numbers = zip(review[f"{name}_units"], review["unit"], strict=True)
         shown[f"{name}_units"] = [_number(number, unit, units) for number, unit in numbers]
+    shown["left"] = _amounts(review, "left_units", units)
     shown["ran_out"] = [short_day(when) if pd.notna(when) else "" for when in review["ran_out"]]
     shown["verdict"] = review["verdict"]
     return shown

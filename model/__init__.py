@@ -15,6 +15,7 @@ from model.errors import (
 )
 from model.exchange.csv_out import csv_zip
 from model.exchange.own_weather import OwnWeather, with_weather
+from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.folder import read_tables, table_headings
@@ -37,6 +38,7 @@ from model.outlook.report import plan_report
 from model.outlook.review_table import review_table
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
 from model.outlook.sowing_table import sowing_table
+from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
@@ -78,6 +80,7 @@ __all__ = [
     "METHODS",
     "PLACE_VARIABLE",
     "PLAN_FOR",
+    "TASKS",
     "VERDICTS",
     "WENT",
     "WHYS",
@@ -173,6 +176,8 @@ __all__ = [
     "stock_table",
     "supply_table",
     "table_headings",
+    "task_table",
+    "tasks_calendar",
     "thaw_steps",
     "tight_limits",
     "unconfirmed",

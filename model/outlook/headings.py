@@ -36,11 +36,12 @@ HEADINGS: dict[str, Heading] = {
     "before": Heading("Before", "", "without the change"),
     "before_units": Heading("This year", "", "sealed units meant, or filled"),
     "begins": Heading("Begins", "", "Monday of the first week"),
+    "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
-    "by_chance": Heading("By chance alone", "", "how often chance puts so many together"),
     "buy_by": Heading("Buy by", "", "end of the peak, or of the last week it is put up"),
     "buy_hours": Heading("Work", "h", "to put it up"),
     "buy_kg": Heading("Buy in", "kg", "as picked"),
+    "by_chance": Heading("By chance alone", "", "how often chance puts so many together"),
     "by_hand": Heading(
         "Sealed by the hand rule", "jars", "sealed jars needed, by the rule of thumb"
     ),
@@ -61,6 +62,7 @@ HEADINGS: dict[str, Heading] = {
     "cover_portions": Heading("Stands there", "portions", "as the weeks without fresh begin"),
     "cover_share": Heading("Part", "", "of the group's winter cover"),
     "crop": Heading("Crop", "", "what grows"),
+    "day": Heading("Day", "", "or the Monday of its week"),
     "difference": Heading("Difference", "", "after less before"),
     "difference_portions": Heading("Difference", "portions", "next year's less this year's"),
     "done_at": Heading("Done at", "", "time of day"),
@@ -69,6 +71,7 @@ HEADINGS: dict[str, Heading] = {
     "eaten_kg": Heading("Eat fresh", "kg", "to eat fresh this week"),
     "eaten_units": Heading("Eaten", "", "taken from the shelf to eat"),
     "ends": Heading("Ends", "", "Monday of the last week"),
+    "ends_at": Heading("Until", "", "clock time, UTC"),
     "evidence": Heading("Of", "", "what the figure rests on"),
     "expected_kg": Heading("Expected", "kg", "harvest in an ordinary year"),
     "expected_so_far_kg": Heading("Expected by now", "kg", "harvest up to today"),
@@ -109,10 +112,6 @@ HEADINGS: dict[str, Heading] = {
     "lasts_high": Heading("In a good year until", "", "one year in ten lasts longer"),
     "lasts_low": Heading("In a bad year until", "", "one year in ten gives out sooner"),
     "lasts_until": Heading("Lasts until", "", "in the middle of the simulated years"),
-    "learned": Heading("Learned", "", "from the household's own record"),
-    "left_out": Heading(
-        "Left out", "", "say nothing: abnormal seasons, counts the book cannot explain"
-    ),
     "latest_five": Heading(
         "5 in 10 until", "", "last day with that chance of being picked; blank: none has it"
     ),
@@ -122,6 +121,11 @@ HEADINGS: dict[str, Heading] = {
     "latest_two": Heading(
         "2 in 10 until", "", "last day with that chance of being picked; blank: none has it"
     ),
+    "learned": Heading("Learned", "", "from the household's own record"),
+    "left_out": Heading(
+        "Left out", "", "say nothing: abnormal seasons, counts the book cannot explain"
+    ),
+    "left": Heading("Left", "", "by the book at the end"),
     "left_portions": Heading("Left over", "portions", "on the shelf at the new crop"),
     "left_units": Heading("Left", "", "by the book at the end"),
     "less_from": Heading("From", "", "first week without fresh"),
@@ -154,14 +158,15 @@ HEADINGS: dict[str, Heading] = {
         "New crop", "", "late side of next year's first picking; blank where none grows"
     ),
     "next_units": Heading("Next year", "", "sealed units to aim at"),
+    "number": Heading("How many", "", "in the unit beside it"),
     "on_plate": Heading("On the plate", "", "counts for the whole plate"),
     "on_shelf": Heading("On the shelf", "jars", "counted"),
     "opened": Heading("Opened", "jars", "this week"),
+    "opening_units": Heading("At the start", "", "by the book"),
     "other_batches": Heading("Bad among the others", "", "batches"),
     "own": Heading("Own figure", "", "usual figure and own record, weighed"),
     "own_high": Heading("To", "", "eight times in ten it lies between these"),
     "own_low": Heading("From", "", "eight times in ten it lies between these"),
-    "opening_units": Heading("At the start", "", "by the book"),
     "own_seasons": Heading("Own seasons", "", "that the yield rests on"),
     "per": Heading("Counted in", "", "unit of the planting"),
     "picked_kg": Heading("Picked", "kg", "from the log"),
@@ -180,8 +185,8 @@ HEADINGS: dict[str, Heading] = {
     "range_kg": Heading("Eight years in ten", "", "between these"),
     "ration": Heading("Smallest change", "", "so that it reaches the new crop"),
     "reason": Heading("Why it differs", "", "from the hand rule"),
-    "rests_on": Heading("Rests on", "", "how many"),
     "remedy": Heading("What would halve it", "", "to bring it down to half"),
+    "rests_on": Heading("Rests on", "", "how many"),
     "sealed": Heading("Sealed", "", "so far this season"),
     "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
     "sealed_units": Heading("Sealed", "", "came onto the shelf"),
@@ -204,6 +209,7 @@ HEADINGS: dict[str, Heading] = {
     "step": Heading("One more", "", "of the limit"),
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "still_units": Heading("To come", "", "sealed units, by the plan of today"),
+    "task": Heading("Task", "", "what to do"),
     "to_come": Heading("To come", "", "by the plan of today"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
@@ -215,8 +221,8 @@ HEADINGS: dict[str, Heading] = {
     ),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
-    "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "used_units": Heading("Used", "", "eaten, given or gone unknown"),
+    "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
     "warning": Heading("Warning", "", "what is at stake"),

@@ -25,11 +25,13 @@ TABLES = {
     "progress_table": model.progress_table,
     "stock_table": model.stock_table,
     "supply_table": model.supply_table,
+    "task_table": model.task_table,
     "week_table": model.week_table,
 }
 
 BLANK = {
     "planting_table": {"first_picking", "plants", "sown", "start"},
+    "task_table": {"number", "begins_at", "ends_at"},
     "food_table": {"new_crop", "keeps_until"},
     "present_food_table": {"keeps_until"},
     "plate_table": {"keeps_until"},

@@ -1,0 +1,109 @@
+"""The tasks of a plan, each on its day: sow, plant out, pick, put up, check seals, count."""
+
+from collections.abc import Iterator
+from datetime import UTC, date, timedelta
+
+import pandas as pd
+
+from model.outlook.garden_table import harvest_table, planting_table
+from model.outlook.kitchen_table import batch_table
+from model.planning import PlannedSeason
+from model.season.ledger import unconfirmed
+
+SOW, PLANT_OUT, PICK, PUT_UP, SEALS, COUNT = TASKS = (
+    "sow",
+    "plant out",
+    "pick",
+    "put up",
+    "check seals",
+    "count",
+)
+# A ten-minute count every six to eight weeks keeps the book near the shelf.
+COUNT_EVERY = timedelta(weeks=7)
+# Seals are looked at 12 to 24 hours after the process; after 24 a jar that did not seal is
+# thrown away (the cautions of the reference tables).
+SEALS_FROM, SEALS_UNTIL = timedelta(hours=12), timedelta(hours=24)
+WORTH_PICKING_KG = 0.05
+_COLUMNS = ("day", "task", "what", "number", "unit", "begins_at", "ends_at")
+
+_Task = dict[str, object]
+
+
+def task_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a task, from today to the end of the plan, by day.
+
+    ``number`` is None where nothing is counted. ``begins_at`` and ``ends_at`` (UTC) are given
+    for the seals of a batch whose process is known to have ended at a moment; every other task
+    has its day only. What is due in a week stands on its Monday, this week on today; seals
+    that nobody looked at in time stand on today.
+    """
+    tasks = [
+        *_garden(planned),
+        *_weekly(planned),
+        *_seals(planned),
+        *_counts(planned),
+    ]
+    frame = pd.DataFrame(tasks, columns=list(_COLUMNS), dtype=object)
+    order = frame["task"].map({task: place for place, task in enumerate(TASKS)})
+    frame = frame.assign(order=order).sort_values(["day", "order", "what"], ignore_index=True)
+    return frame.drop(columns="order")
+
+
+def _task(day: date, task: str, what: str, number: float | None, unit: str) -> _Task:
+    return {
+        "day": day,
+        "task": task,
+        "what": what,
+        "number": number,
+        "unit": unit,
+        "begins_at": None,
+        "ends_at": None,
+    }
+
+
+def _garden(planned: PlannedSeason) -> Iterator[_Task]:
+    today = planned.case.today
+    for row in planting_table(planned).to_dict("records"):
+        what, amount = f"{row['crop']} in {row['bed']}", float(row["amount"])
+        if amount <= 0:
+            continue
+        if row["sown"] is not None and row["sown"] >= today:
+            yield _task(row["sown"], SOW, what, amount, row["per"])
+        if row["start"] is not None and row["start"] != row["sown"] and row["start"] >= today:
+            yield _task(row["start"], PLANT_OUT, what, amount, row["per"])
+
+
+def _weekly(planned: PlannedSeason) -> Iterator[_Task]:
+    today = planned.case.today
+    for row in harvest_table(planned).to_dict("records"):
+        if row["expected_kg"] >= WORTH_PICKING_KG:
+            yield _task(max(row["week"], today), PICK, row["crop"], row["expected_kg"], "kg")
+    for row in batch_table(planned).to_dict("records"):
+        if row["jars"]:
+            yield _task(
+                max(row["week"], today), PUT_UP, row["preserve"], float(row["jars"]), row["unit"]
+            )
+
+
+def _seals(planned: PlannedSeason) -> Iterator[_Task]:
+    season, today = planned.case.season, planned.case.today
+    for batch in unconfirmed(season, today):
+        what, unit = f"{batch.preserve}, batch {batch.code}", season.preserve(batch.preserve).unit
+        day = max(batch.put_up + timedelta(days=1), today)
+        task = _task(day, SEALS, what, batch.filled, unit)
+        if batch.finished is not None:
+            begins, ends = (
+                (batch.finished + after).astimezone(UTC) for after in (SEALS_FROM, SEALS_UNTIL)
+            )
+            if ends.date() >= today:
+                task |= {"day": begins.date(), "begins_at": begins, "ends_at": ends}
+        yield task
+
+
+def _counts(planned: PlannedSeason) -> Iterator[_Task]:
+    case = planned.case
+    last = case.season.counted_on(case.today)
+    due = case.today if last is None else max(case.today, last + COUNT_EVERY)
+    while due < case.weeks.monday(len(case.weeks)):
+        yield _task(due, COUNT, "every shelf, freezer and store", None, "")
+        due += COUNT_EVERY
