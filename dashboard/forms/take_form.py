@@ -25,7 +25,7 @@ def take_form(season: Season) -> None:
         return
     often = Counter(taken.preserve for taken in season.record.taken)
     likely = sorted(there, key=lambda name: -often[name])
-    chosen = st.pills("What", likely[:MOST_PRESERVES], key=f"take_{form}")
+    chosen = st.pills("What was taken", likely[:MOST_PRESERVES], key=f"take_{form}")
     other = st.selectbox(
         "Another preserve", sorted(likely[MOST_PRESERVES:]), index=None, key=f"take_other_{form}"
     )

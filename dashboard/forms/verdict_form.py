@@ -8,6 +8,8 @@ from dashboard.forms.writing import save
 from dashboard.words import count
 from model import VERDICTS, Edit
 
+ACROSS = 3
+
 
 def verdict_form(year: str, review: pd.DataFrame) -> None:
     """Ask for the household's verdict on each preserve of a garden year, and write them down."""
@@ -16,9 +18,10 @@ def verdict_form(year: str, review: pd.DataFrame) -> None:
         return
     form = session.form()
     said: dict[str, str] = {}
-    for row in review.itertuples():
+    columns = st.columns(ACROSS)
+    for place, row in enumerate(review.itertuples()):
         before = row.verdict or None
-        given = st.segmented_control(
+        given = columns[place % ACROSS].segmented_control(
             row.preserve.capitalize(),
             VERDICTS,
             default=before,

@@ -165,6 +165,7 @@ HEADINGS: dict[str, Heading] = {
     "opening_units": Heading("At the start", "", "by the book"),
     "other_batches": Heading("Bad among the others", "", "batches"),
     "own": Heading("Own figure", "", "usual figure and own record, weighed"),
+    "own_range": Heading("Eight times in ten", "", "between these"),
     "own_high": Heading("To", "", "eight times in ten it lies between these"),
     "own_low": Heading("From", "", "eight times in ten it lies between these"),
     "own_seasons": Heading("Own seasons", "", "that the yield rests on"),

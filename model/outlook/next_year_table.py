@@ -28,6 +28,11 @@ class _Use:
     missing: int
     carried: float
 
+    @property
+    def told(self) -> str:
+        """Give the use in words; where it has several parts, their sum too."""
+        return f"{self.words} = {self.units:g}" if " + " in self.words else self.words
+
 
 def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
     """One row a preserve of the review: sealed units to aim at next year, with the working.
@@ -46,7 +51,7 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
         own = season.preserve(row["preserve"])
         gone = max(0.0, -row["unknown_units"])
         parts = ((row["eaten_units"], "eaten"), (row["given_units"], "given"))
-        said = [f"{units:g} {word}" for units, word in (*parts, (gone, "unknown")) if units]
+        said = [f"{units:g} {word}" for units, word in (*parts, (gone, "gone unknown")) if units]
         runs = shelf_runs(books[own.name], begins, ends)
         used = row["eaten_units"] + row["given_units"] + gone
         stood, missing = _days(runs)
@@ -104,10 +109,10 @@ def _draft(verdict: str, use: _Use) -> tuple[int, str]:
         return 0, f"{words}: none"
     if verdict == TOO_MUCH:
         aim = max(0, math.ceil(use.units - use.carried - NONE_LEFT))
-        return aim, f"{use.words} = {use.units:g}, less {use.carried:.0f} still there: {aim}"
+        return aim, f"{use.told}, less {use.carried:.0f} still there: {aim}"
     if verdict == RAN_OUT and use.missing and use.stood:
         aim = math.ceil(use.units * (use.stood + use.missing) / use.stood - NONE_LEFT)
         weeks = f"in {use.stood / 7:.0f} weeks, {use.missing / 7:.0f} more were without"
-        return aim, f"{use.words} = {use.units:g} {weeks}: {aim}"
+        return aim, f"{use.told} {weeks}: {aim}"
     kept = "" if verdict in (RIGHT, "") else ", and the book shows no week without"
-    return whole, f"{use.words} = {use.units:g}{kept}: {whole}"
+    return whole, f"{use.told}{kept}: {whole}"

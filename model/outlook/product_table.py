@@ -72,7 +72,9 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
                 "unconfirmed_units": stands.unconfirmed,
                 "still_units": stands.still,
                 "product_status": status,
-                "product_reason": _reason(planned, own, stands, status, picked) or why[r],
+                "product_reason": _reason(planned, own, stands, status, picked)
+                or why[r]
+                or "the plan of today fills less than was meant",
                 "known_on": _known_on(planned, own),
             }
         )

@@ -13,7 +13,10 @@ WIDE, NARROW = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
     "This week": "This week in the garden and the kitchen",
+    "Write down": "Write down",
+    "Larder: eat first": "What stands in the larder, and what to eat first",
     "Winter: will it last": "Will it last until the new crop?",
+    "Review": "What came of the year, and what to change",
 }
 
 
@@ -126,7 +129,7 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
 def test_a_phone_reaches_every_place_without_the_side_bar(opened: tuple[Page, Seen]) -> None:
     page, _ = opened
     settle(page, PLACES["Spring: what to plant"])
-    for place in ("Winter", "This week", "Spring"):
+    for place in ("Winter", "This week", "Larder", "Review", "Write down", "Spring"):
         link = page.get_by_test_id("stPageLink").filter(has_text=place).get_by_role("link")
         expect(link).to_be_visible()
         link.click()
@@ -138,7 +141,39 @@ def test_a_household_of_us_units_fits_its_screens_too(opened: tuple[Page, Seen])
     page, _ = opened
     settle(page, PLACES["Spring: what to plant"])
     expect(page.get_by_test_id("stPageLink").first).not_to_be_visible()
-    page.get_by_text("Two Rivers", exact=True).first.click()
+    page.get_by_test_id("stSidebar").get_by_test_id("stSelectbox").locator("input").click()
+    page.get_by_role("option", name="Two Rivers").click()
     expect(page.get_by_text("Two Rivers, an invented household")).to_be_visible()
     settle(page, PLACES["Spring: what to plant"])
     fits(page)
+
+
+@pytest.mark.parametrize("opened", [(NARROW, "light")], indirect=True, ids=["narrow light"])
+def test_a_picking_is_logged_on_a_phone_in_three_taps_and_no_typing(
+    opened: tuple[Page, Seen],
+) -> None:
+    page, seen = opened
+    settle(page, PLACES["Spring: what to plant"])
+    look_from(page, "Glut", "16 Aug 2027")
+    page.get_by_test_id("stPageLink").filter(has_text="Write down").get_by_role("link").click()
+    settle(page, PLACES["Write down"])
+    main = page.get_by_test_id("stMain")
+
+    taps = [
+        main.get_by_text("bush bean", exact=True),
+        main.get_by_text("2", exact=True),
+        main.get_by_role("button", name=re.compile("^Save")),
+    ]
+    for tap in taps:
+        expect(tap).to_be_enabled()
+        box = tap.bounding_box()
+        assert box is not None
+        assert tap.evaluate("e => e.closest('button').getBoundingClientRect().height") >= 44
+        tap.click()
+        expect(page.get_by_test_id("stStatusWidget")).to_have_count(0, timeout=60_000)
+
+    expect(main.get_by_text("Picked 2 kg of bush bean")).to_be_visible()
+    fits(page)
+    main.get_by_role("button", name="Undo").click()
+    expect(main.get_by_text("Picked 2 kg of bush bean")).to_have_count(0)
+    assert seen.faults == []

@@ -8,12 +8,24 @@ from streamlit.testing.v1 import AppTest
 
 from tests.dashboard.steps import labelled, look, words
 
-PAGES = ["views/spring.py", "views/this_week.py", "views/winter.py"]
+PAGES = [
+    "views/spring.py",
+    "views/this_week.py",
+    "views/log.py",
+    "views/larder.py",
+    "views/winter.py",
+    "views/review.py",
+    "views/household.py",
+]
 DAYS = {
     "Alder Lane": [date(2027, 3, 15), date(2027, 8, 16), date(2027, 11, 20), date(2028, 1, 10)],
     "Two Rivers": [date(2026, 10, 12), date(2027, 1, 25), date(2027, 6, 14)],
 }
 MORE = {
+    "views/log.py": "log_what",
+    "views/larder.py": "larder_what",
+    "views/review.py": "review_what",
+    "views/household.py": "notes_what",
     "views/spring.py": "spring_more",
     "views/this_week.py": "week_more",
     "views/winter.py": "winter_more",

@@ -125,7 +125,7 @@ def test_what_was_right_is_made_again_as_it_was_used() -> None:
     row = draft(packs(10, 6), RIGHT)
 
     assert row["next_units"] == 6
-    assert row["working"] == "6 eaten = 6: 6"
+    assert row["working"] == "6 eaten: 6"
 
 
 def test_what_ran_out_is_stretched_over_the_weeks_it_was_missing() -> None:
@@ -163,7 +163,7 @@ def test_what_went_unknown_counts_as_used_and_says_so() -> None:
     row = draft(season, RIGHT)
 
     assert row["next_units"] == 5
-    assert row["working"].startswith("5 unknown")
+    assert row["working"].startswith("5 gone unknown")
 
 
 def test_the_largest_changes_go_first_and_there_are_at_most_three() -> None:

@@ -1,0 +1,71 @@
+"""Larder: eat first, the count, and what went wrong."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from model import Store, ledgers, season_from_tables
+from tests.dashboard.seeding import FIRST
+from tests.dashboard.steps import labelled, look, table_with, words
+
+MIDWINTER, LARDER = date(2028, 1, 10), "views/larder.py"
+ALDER_LANE = 2
+
+
+@pytest.fixture
+def larder(app: AppTest) -> AppTest:
+    return look(app, "Alder Lane", MIDWINTER, LARDER)
+
+
+def stock(path: Path) -> dict[str, float]:
+    season = season_from_tables(Store(path, FIRST).tables(ALDER_LANE))
+    return {name: book.units for name, book in ledgers(season, MIDWINTER).items()}
+
+
+def test_what_is_to_be_sorted_stands_before_what_keeps(larder: AppTest) -> None:
+    rows = table_with(larder, "condition", "why_first")
+
+    assert list(rows["condition"])[:2] == ["sort first", "sort first"]
+    assert "Look first at" in words(larder)
+    assert "nothing here says that one is safe" in words(larder)
+
+
+def test_a_count_overrules_the_book_and_says_what_it_differs_by(
+    larder: AppTest, store_path: Path
+) -> None:
+    assert stock(store_path)["ketchup"] == 2
+    larder.segmented_control(key="larder_what").set_value("Count").run()
+    labelled(larder, "number_input", "Ketchup").set_value(1.0).run()
+
+    assert "-1 against the book" in words(larder)
+    labelled(larder, "button", "Save").click().run()
+    assert not larder.exception
+    assert stock(store_path)["ketchup"] == 1
+
+
+def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path: Path) -> None:
+    larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
+    labelled(larder, "button_group", "Where").set_value("chest freezer").run()
+    labelled(larder, "selectbox", "What happened").set_value("freezer died").run()
+
+    assert "ice crystals" in words(larder)
+    labelled(larder, "button", "Write off everything").click().run()
+    assert not larder.exception
+    frozen = {name: units for name, units in stock(store_path).items() if "frozen" in name}
+    assert not any(frozen.values())
+    assert stock(store_path)["ketchup"] == 2
+
+
+def test_a_suspect_jar_is_not_tasted_and_its_mates_are_listed(larder: AppTest) -> None:
+    larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
+    for group in larder.get("button_group"):
+        if "One suspect jar" in group.options:
+            group.set_value("One suspect jar").run()
+            break
+    labelled(larder, "selectbox", "What is in it").set_value("crushed tomatoes").run()
+
+    assert larder.error[0].value == "Do not taste it."
+    assert "30 minutes" in words(larder)
+    assert "before any jar is opened" in words(larder)

@@ -1,0 +1,142 @@
+"""Write down: pickings, batches, seals, what left the shelf; taken back, corrected, readable."""
+
+from datetime import date
+from pathlib import Path
+
+import pandas as pd
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from dashboard.forms.correct_form import edits_between
+from dashboard.words import pieces
+from model import Edit, Store
+from tests.dashboard.seeding import FIRST
+from tests.dashboard.steps import labelled, look, words
+
+GLUT, LOG = date(2027, 8, 16), "views/log.py"
+ALDER_LANE = 2
+
+
+@pytest.fixture
+def log(app: AppTest) -> AppTest:
+    return look(app, "Alder Lane", GLUT, LOG)
+
+
+def part(log: AppTest, name: str) -> AppTest:
+    control = log.segmented_control(key="log_what")
+    option = next(option for option in control.options if option.startswith(name))
+    return control.set_value(option).run()
+
+
+def rows(path: Path, file: str) -> list[dict[str, str]]:
+    return list(Store(path, FIRST).rows(ALDER_LANE, file).values())
+
+
+def pill(log: AppTest, label: str, value: object) -> AppTest:
+    return labelled(log, "button_group", label).set_value(value).run()
+
+
+def test_a_picking_is_written_with_a_crop_a_number_and_save(log: AppTest, store_path: Path) -> None:
+    before = rows(store_path, "harvest_log.csv")
+    pill(log, "Crop", "bush bean")
+    pill(log, "How many", "2")
+    labelled(log, "button", "Save").click().run()
+
+    assert not log.exception
+    written = rows(store_path, "harvest_log.csv")[len(before) :]
+    assert [(row["picked_on"], row["crop"], row["picked_kg"]) for row in written] == [
+        ("2027-08-16", "bush bean", "2")
+    ]
+    assert "Picked 2 kg of bush bean" in words(log)
+
+
+def test_what_was_written_is_taken_back_at_once_and_stays_readable(
+    log: AppTest, store_path: Path
+) -> None:
+    before = rows(store_path, "harvest_log.csv")
+    pill(log, "Crop", "tomato")
+    pill(log, "How many", "3")
+    labelled(log, "button", "Save").click().run()
+    log.button(key="undo_written").click().run()
+
+    assert rows(store_path, "harvest_log.csv") == before
+    part(log, "What was written")
+    assert "Picked 3 kg of tomato" in words(log)
+    assert "Taken back: Picked 3 kg of tomato" in words(log)
+    assert "crop tomato" in words(log)
+
+
+def test_the_container_used_last_is_offered_first(log: AppTest) -> None:
+    pill(log, "Crop", "tomato")
+    pill(log, "How many", "1")
+    pill(log, "Of what", "bucket")
+    labelled(log, "button", "Save").click().run()
+    pill(log, "Crop", "tomato")
+
+    assert labelled(log, "button_group", "Of what").value == "bucket"
+
+
+def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: Path) -> None:
+    part(log, "Sealed")
+    assert labelled(log, "selectbox", "Batch").value == "2027-08-15 corn relish"
+    labelled(log, "number_input", "Sealed, of").set_value(5.0).run()
+
+    assert "Until" in log.warning[0].value
+    assert "21:10" in log.warning[0].value
+    pill(log, "Where they go", "refrigerated")
+    labelled(log, "button", "Save").click().run()
+    assert rows(store_path, "seals.csv")[-1] == {
+        "batch": "2027-08-15 corn relish",
+        "checked_on": "2027-08-16",
+        "sealed": "5",
+        "failed_went": "refrigerated",
+    }
+    assert labelled(log, "button_group", "What").options[2] == "Sealed"
+
+
+def test_a_batch_is_put_up_with_its_name_and_moment(log: AppTest, store_path: Path) -> None:
+    part(log, "Put up")
+    pill(log, "Preserve", "crushed tomatoes")
+    labelled(log, "button", "Save").click().run()
+
+    assert not log.exception
+    last = rows(store_path, "batches.csv")[-1]
+    assert (last["batch"], last["filled"]) == ("2027-08-16 crushed tomatoes", "7")
+    assert last["finished_at"] == "2027-08-16T10:00+02:00"
+    assert "2 to look at" in labelled(log, "button_group", "What").options[2]
+
+
+def test_what_is_taken_leaves_the_shelf_by_the_book(log: AppTest, store_path: Path) -> None:
+    part(log, "Taken")
+    pill(log, "What was taken", "apple sauce")
+    labelled(log, "button", "Save").click().run()
+
+    assert rows(store_path, "taken.csv")[-1] == {
+        "taken_on": "2027-08-16",
+        "preserve": "apple sauce",
+        "jars": "1",
+        "why": "eaten",
+    }
+
+
+def test_a_table_of_entries_becomes_corrections_withdrawals_and_new_rows() -> None:
+    before = [(7, {"crop": "pea", "picked_kg": "2"}), (9, {"crop": "kale", "picked_kg": "1"})]
+    after = pd.DataFrame(
+        {"crop": ["pea", "leek", "bean"], "picked_kg": ["3", None, " 4 "]}, index=[0, 2, 3]
+    )
+
+    assert list(edits_between("harvest_log.csv", before, after)) == [
+        Edit("harvest_log.csv", {"crop": "pea", "picked_kg": "3"}, 7),
+        Edit("harvest_log.csv", {"crop": "leek"}),
+        Edit("harvest_log.csv", {"crop": "bean", "picked_kg": "4"}),
+        Edit("harvest_log.csv", None, 9),
+    ]
+
+
+def test_containers_are_said_as_people_say_them() -> None:
+    assert [pieces(2, "bunch"), pieces(2, "trug"), pieces(2, "kg"), pieces(0.5, "trug")] == [
+        "2 bunches",
+        "2 trugs",
+        "2 kg",
+        "0.5 trug",
+    ]

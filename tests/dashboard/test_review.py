@@ -1,0 +1,60 @@
+"""Review: the year's balance, verdicts, next year's draft."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from model import Store, season_from_tables
+from tests.dashboard.seeding import FIRST
+from tests.dashboard.steps import labelled, look, table_with, words
+
+MIDWINTER, REVIEW = date(2028, 1, 10), "views/review.py"
+ALDER_LANE = 2
+
+
+@pytest.fixture
+def review(app: AppTest) -> AppTest:
+    return look(app, "Alder Lane", MIDWINTER, REVIEW)
+
+
+def part(review: AppTest, name: str) -> AppTest:
+    return review.segmented_control(key="review_what").set_value(name).run()
+
+
+def test_every_preserve_of_the_year_has_its_balance(review: AppTest) -> None:
+    rows = table_with(review, "meant_units", "eaten_units", "left")
+
+    assert "jars were filled" in words(review)
+    assert set(rows["preserve"]) >= {"crushed tomatoes", "frozen beans"}
+
+
+def test_a_verdict_is_one_button_and_is_kept(review: AppTest, store_path: Path) -> None:
+    part(review, "Verdicts")
+    labelled(review, "button_group", "Ketchup").set_value("too much").run()
+    labelled(review, "button", "Save 1 verdict").click().run()
+
+    assert not review.exception
+    season = season_from_tables(Store(store_path, FIRST).tables(ALDER_LANE))
+    said = {(v.season, v.preserve): v.verdict for v in season.record.verdicts}
+    assert said["2027", "ketchup"] == "too much"
+
+
+def test_next_year_begins_with_this_year_s_plantings(review: AppTest, store_path: Path) -> None:
+    part(review, "Next year")
+    labelled(review, "button", "Save: Season 2028 begun").click().run()
+
+    assert not review.exception
+    season = season_from_tables(Store(store_path, FIRST).tables(ALDER_LANE))
+    moved = [p for p in season.plantings if p.season == "2028"]
+    this = [p for p in season.plantings if p.season == "2027"]
+    assert len(moved) == len(this)
+    assert [p.crop for p in moved] == [p.crop for p in this]
+
+
+def test_what_was_learned_says_on_what_it_rests(review: AppTest) -> None:
+    part(review, "What was learned")
+    rows = table_with(review, "usual", "own", "rests_on")
+
+    assert any(text.endswith("own batches") for text in rows["rests_on"])
