@@ -6,6 +6,7 @@ PlanningError
 ├── NoTestedProcess    a jar is refused; the ways that remain are named
 │   └── NoAltitude     it is refused only because the altitude is not known
 ├── StoreError         what is kept cannot be opened, read or written
+├── CannotUndo         a change cannot be taken back: its rows were changed since
 └── NoPlan             the solver stopped without a plan
 """
 
@@ -81,6 +82,10 @@ class StoreError(PlanningError):
         """Say it in one sentence."""
         self.path, self.found, self.wanted = path, found, wanted
         super().__init__("; ".join(part for part in (f"{path}: {found}", wanted) if part))
+
+
+class CannotUndo(PlanningError):
+    """A change that cannot be taken back as it is, and why."""
 
 
 class NoPlan(PlanningError):

@@ -4,6 +4,7 @@ Every transaction has a connection of its own, so that two windows only ever wai
 other. What is acknowledged is on the disk.
 """
 
+import json
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
@@ -15,6 +16,7 @@ from model.errors import StoreError
 APPLICATION_ID = 0x48325031
 MOST_WAIT_SECONDS = 30.0
 _MAGIC = b"SQLite format 3\0"
+_DAMAGED = ("it is damaged", "bring back a copy of it")
 
 
 class Database:
@@ -24,10 +26,11 @@ class Database:
         """Name the file; nothing is opened yet."""
         self.path = path
 
-    def check(self) -> None:
-        """Refuse a file that is not ours, is damaged, or cannot be written.
+    def check(self, newest_form: int) -> None:
+        """Refuse a file that is not ours, is newer than known, damaged, or cannot be written.
 
-        Raises StoreError. A file that is not there yet, or empty, is one to begin with.
+        Raises StoreError; only a file that passes is touched. One that is not there yet, or
+        empty, is one to begin with.
         """
         try:
             self.path.parent.mkdir(parents=True, exist_ok=True)
@@ -36,17 +39,31 @@ class Database:
             raise StoreError(self.path, f"it cannot be opened ({error.strerror})") from error
         if head and not head.startswith(_MAGIC):
             raise StoreError(self.path, "it is no store of this program", "choose another file")
+        if head:
+            self._check_whose(newest_form)
         with self.writing() as connection:
-            (owner,) = connection.execute("PRAGMA application_id").fetchone()
-            if owner == 0 and _tables(connection) == 0:
-                connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-            elif owner != APPLICATION_ID:
-                wanted = "choose another file"
-                raise StoreError(self.path, "it is a file of another program", wanted)
+            connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
             faults = [row[0] for row in connection.execute("PRAGMA quick_check(3)")]
             faults += [f"{row[0]}" for row in connection.execute("PRAGMA foreign_key_check")]
         if faults != ["ok"]:
-            raise StoreError(self.path, f"it is damaged ({faults[0]})", "bring back a copy of it")
+            found, wanted = _DAMAGED
+            raise StoreError(self.path, f"{found} ({faults[0]})", wanted)
+
+    def _check_whose(self, newest_form: int) -> None:
+        """Refuse another program's file and a newer store; changes nothing in it."""
+        try:
+            address = f"{self.path.absolute().as_uri()}?mode=ro"
+            with closing(sqlite3.connect(address, uri=True)) as connection:
+                (owner,) = connection.execute("PRAGMA application_id").fetchone()
+                (form,) = connection.execute("PRAGMA user_version").fetchone()
+                tables = _tables(connection)
+        except sqlite3.Error as error:
+            raise StoreError(self.path, *_told(error)) from error
+        if owner != APPLICATION_ID and (owner or tables):
+            raise StoreError(self.path, "it is a file of another program", "choose another file")
+        if form > newest_form:
+            found = f"a newer version of this program wrote it (form {form}, known {newest_form})"
+            raise StoreError(self.path, found, "open it with the newer version")
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
@@ -79,6 +96,8 @@ class Database:
                 yield connection
         except sqlite3.IntegrityError:
             raise
+        except (UnicodeDecodeError, json.JSONDecodeError) as error:
+            raise StoreError(self.path, *_DAMAGED) from error
         except sqlite3.Error as error:
             raise StoreError(self.path, *_told(error)) from error
 
@@ -120,5 +139,5 @@ def _told(error: sqlite3.Error) -> tuple[str, str]:
     if "locked" in found:
         return "another window has been writing for too long", "write it again"
     if "malformed" in found or "not a database" in found:
-        return "it is damaged", "bring back a copy of it"
+        return _DAMAGED
     return f"it cannot be used ({found})", "look at the disk, or bring back a copy"

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from importlib.resources import files
 
-from model.errors import StoreError
 from model.store.database import Database
 
 _RECORD = """CREATE TABLE IF NOT EXISTS migration (
@@ -35,14 +34,6 @@ def form_of(database: Database) -> int:
     """Give the number of the last step that a store has taken."""
     with database.reading() as connection:
         return _number(connection)
-
-
-def check_not_newer(database: Database, steps: Sequence[Step]) -> None:
-    """Refuse a store whose form this version does not know; raises StoreError."""
-    form = form_of(database)
-    if form > steps[-1].number:
-        found = f"a newer version of this program wrote it (form {form}, known {steps[-1].number})"
-        raise StoreError(database.path, found, "open it with the newer version")
 
 
 def migrate(database: Database, steps: Sequence[Step], now: datetime) -> None:

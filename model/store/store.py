@@ -14,7 +14,7 @@ from model.intake.gate import season_from_tables
 from model.intake.tables import SeasonTables
 from model.store import versions
 from model.store.database import Database
-from model.store.migrations import Step, check_not_newer, form_of, migrate, shipped_steps
+from model.store.migrations import Step, form_of, migrate, shipped_steps
 from model.store.versions import Author, Cells, Change, Edit, Line
 
 # Names the file instead of the user's data folder.
@@ -48,8 +48,7 @@ class Store:
         """Open or begin the store; one of an older form is copied first, then brought up."""
         steps = shipped_steps() if steps is None else steps
         self._database = Database(path)
-        self._database.check()
-        check_not_newer(self._database, steps)
+        self._database.check(steps[-1].number)
         if 0 < form_of(self._database) < steps[-1].number:
             self.back_up(now)
         migrate(self._database, steps, now)
@@ -110,7 +109,7 @@ class Store:
         )
 
     def undo(self, household: int, author: Author, change: int) -> int:
-        """Take a change back exactly; raises ValueError when it was changed since."""
+        """Take a change back exactly; raises CannotUndo when it was changed since."""
         return self._checked(
             household, author, lambda c: versions.undo(c, household, author, change)
         )
@@ -143,8 +142,9 @@ class Store:
         """Put a copy in the store's place, after copying what is there; gives that copy."""
         if not copy.exists():
             raise StoreError(copy, "there is no such copy", "choose another")
-        Database(copy).check()
-        check_not_newer(Database(copy), shipped_steps())
+        Database(copy).check(shipped_steps()[-1].number)
+        if form_of(Database(copy)) == 0:
+            raise StoreError(copy, "it holds no store", "choose another")
         before = self.back_up(now)
         self._database.copy_from(copy)
         migrate(self._database, shipped_steps(), now)

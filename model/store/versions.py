@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from model.errors import CannotUndo
 from model.intake.folder import TABLE_KINDS
 from model.intake.tables import SeasonTables, TextTable
 
@@ -134,7 +135,7 @@ def replace_tables(
 def undo(connection: sqlite3.Connection, household: int, author: Author, undone: int) -> int:
     """Give every row of a change the version it had before.
 
-    Raises ValueError when one of them was changed again since, or it was undone already.
+    Raises CannotUndo when one of them was changed again since, or it was undone already.
     """
     known = connection.execute(
         "SELECT 1 FROM change WHERE change_id = ? AND household_id = ?", (undone, household)
@@ -145,7 +146,7 @@ def undo(connection: sqlite3.Connection, household: int, author: Author, undone:
         (undone,),
     ).fetchone()[0]
     if known is None or since:
-        raise ValueError("it was changed since" if known else "there is no such change")
+        raise CannotUndo("it was changed since" if known else "there is no such change")
     change = _begun(connection, household, author, undone)
     for row_id, before in connection.execute(
         """SELECT row_id, (SELECT cells FROM version AS old WHERE old.row_id = version.row_id
