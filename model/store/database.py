@@ -51,14 +51,11 @@ class Database:
 
     def _check_whose(self, newest_form: int) -> None:
         """Refuse another program's file and a newer store; changes nothing in it."""
-        try:
-            address = f"{self.path.absolute().as_uri()}?mode=ro"
-            with closing(sqlite3.connect(address, uri=True)) as connection:
-                (owner,) = connection.execute("PRAGMA application_id").fetchone()
-                (form,) = connection.execute("PRAGMA user_version").fetchone()
-                tables = _tables(connection)
-        except sqlite3.Error as error:
-            raise StoreError(self.path, *_told(error)) from error
+        address = f"{self.path.absolute().as_uri()}?mode=ro"
+        with _told(self.path), closing(sqlite3.connect(address, uri=True)) as connection:
+            (owner,) = connection.execute("PRAGMA application_id").fetchone()
+            (form,) = connection.execute("PRAGMA user_version").fetchone()
+            (tables,) = connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
         if owner != APPLICATION_ID and (owner or tables):
             raise StoreError(self.path, "it is a file of another program", "choose another file")
         if form > newest_form:
@@ -88,18 +85,11 @@ class Database:
 
     @contextmanager
     def _connected(self) -> Iterator[sqlite3.Connection]:
-        try:
-            with closing(self._connect(self.path)) as connection:
-                connection.execute("PRAGMA journal_mode = WAL")
-                connection.execute("PRAGMA synchronous = FULL")
-                connection.execute("PRAGMA foreign_keys = ON")
-                yield connection
-        except sqlite3.IntegrityError:
-            raise
-        except (UnicodeDecodeError, json.JSONDecodeError) as error:
-            raise StoreError(self.path, *_DAMAGED) from error
-        except sqlite3.Error as error:
-            raise StoreError(self.path, *_told(error)) from error
+        with _told(self.path), closing(self._connect(self.path)) as connection:
+            connection.execute("PRAGMA journal_mode = WAL")
+            connection.execute("PRAGMA synchronous = FULL")
+            connection.execute("PRAGMA foreign_keys = ON")
+            yield connection
 
     @staticmethod
     def _connect(path: Path) -> sqlite3.Connection:
@@ -116,22 +106,31 @@ class Database:
     def _copied(self, source: Path, target: Path) -> None:
         try:
             target.parent.mkdir(parents=True, exist_ok=True)
-            with closing(self._connect(source)) as here, closing(self._connect(target)) as there:
-                here.backup(there)
         except OSError as error:
             raise StoreError(target, f"it cannot be written ({error.strerror})") from error
-        except sqlite3.Error as error:
-            raise StoreError(target, *_told(error)) from error
+        with (
+            _told(target),
+            closing(self._connect(source)) as here,
+            closing(self._connect(target)) as there,
+        ):
+            here.backup(there)
 
 
-def _tables(connection: sqlite3.Connection) -> int:
-    (count,) = connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
-    return int(count)
+@contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """Turn what SQLite raises, and text that is none, into one StoreError."""
+    try:
+        yield
+    except sqlite3.IntegrityError:
+        raise
+    except (UnicodeDecodeError, json.JSONDecodeError) as error:
+        raise StoreError(path, *_DAMAGED) from error
+    except sqlite3.Error as error:
+        raise StoreError(path, *_in_words(str(error))) from error
 
 
-def _told(error: sqlite3.Error) -> tuple[str, str]:
+def _in_words(found: str) -> tuple[str, str]:
     """Say what SQLite found, and what would help, in the household's words."""
-    found = str(error)
     if "full" in found:
         return "the disk is full; nothing was written", "make room, then write it again"
     if "readonly" in found or "unable to open" in found:
