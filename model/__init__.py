@@ -18,6 +18,7 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
+from model.intake.first_notes import CANNERS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables, season_from_zip
 from model.intake.tables import SeasonTables, TextTable
@@ -72,6 +73,7 @@ from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
 
 __all__ = [
+    "CANNERS",
     "CAUSES",
     "EATEN",
     "GIVEN",
@@ -88,6 +90,7 @@ __all__ = [
     "Batch",
     "Change",
     "Edit",
+    "FirstAnswers",
     "Frost",
     "GardenSeason",
     "GlutSplit",
@@ -131,10 +134,12 @@ __all__ = [
     "discard_steps",
     "eat_first_table",
     "fill_table",
+    "first_notes",
     "food_stock_table",
     "food_table",
     "fresh_table",
     "glut_table",
+    "guesses",
     "harvest_table",
     "hedge_table",
     "largest_changes",
