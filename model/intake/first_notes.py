@@ -56,7 +56,7 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
     """
     begins, frost, plantings = _garden_year(answers, today)
     shelf = answers.shelf_m2 > 0 and bool(answers.canner) and bool(answers.altitude)
-    rows = {
+    rows: dict[str, list[Row]] = {
         "household.csv": [_household(answers)],
         "frosts.csv": [
             _frost("last spring frost", answers.last_spring_frost),
