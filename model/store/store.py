@@ -96,7 +96,7 @@ class Store:
     def rows(self, household: int, file: str) -> dict[int, Cells]:
         """Give the rows of one table by their number in the store, the oldest first."""
         with self._database.reading() as connection:
-            return versions.rows_now(connection, household)[1].get(file, {})
+            return versions.rows_now(connection, household, file)[1][file]
 
     def write(self, household: int, author: Author, edits: Sequence[Edit]) -> int:
         """Write new rows, corrections and withdrawals as one change; gives its number."""

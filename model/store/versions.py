@@ -61,27 +61,27 @@ _NOW = """
     SELECT row.file, row.row_id, row.is_headings, version.change_id, version.cells,
         version.checksum
     FROM note_row AS row JOIN version USING (row_id)
-    WHERE row.household_id = ? AND version.change_id =
+    WHERE row.household_id = ?1 AND (?2 IS NULL OR row.file = ?2) AND version.change_id =
         (SELECT max(change_id) FROM version AS newest WHERE newest.row_id = row.row_id)
     ORDER BY row.row_id"""
 
 
 def rows_now(
-    connection: sqlite3.Connection, household: int
+    connection: sqlite3.Connection, household: int, file: str | None = None
 ) -> tuple[dict[str, tuple[str, ...]], dict[str, dict[int, Cells]]]:
-    """Give the headings of every table and its rows by number, in the order they were written."""
+    """Give the headings of every table, or of one, and its rows by number, the oldest first."""
     headings: dict[str, tuple[str, ...]] = {}
     rows: dict[str, dict[int, Cells]] = defaultdict(dict)
-    for file, row_id, is_headings, change, cells, checksum in connection.execute(
-        _NOW, (household,)
+    for own, row_id, is_headings, change, cells, checksum in connection.execute(
+        _NOW, (household, file)
     ):
-        _check((household, file, is_headings, row_id, change, cells), checksum)
+        _check((household, own, is_headings, row_id, change, cells), checksum)
         if cells is None:
             continue
         if is_headings:
-            headings[file] = tuple(json.loads(cells))
+            headings[own] = tuple(json.loads(cells))
         else:
-            rows[file][row_id] = json.loads(cells)
+            rows[own][row_id] = json.loads(cells)
     return headings, rows
 
 
@@ -109,13 +109,14 @@ def write(
     Raises CannotWrite when a row to correct or take out does not stand there any more.
     """
     edits = tuple(edits)
-    headings, rows = rows_now(connection, household)
-    if any(e.row_id is not None and e.row_id not in rows[e.file] for e in edits):
-        raise CannotWrite("what is to be corrected was taken out since")
     change = _begun(connection, household, author, None)
     for file in dict.fromkeys(edit.file for edit in edits):
+        of_file = [edit for edit in edits if edit.file == file]
+        headings, rows = rows_now(connection, household, file)
+        if any(e.row_id is not None and e.row_id not in rows[file] for e in of_file):
+            raise CannotWrite("what is to be corrected was taken out since")
         own = headings.get(file, ())
-        named = (name for edit in edits if edit.file == file for name in edit.cells or ())
+        named = (name for edit in of_file for name in edit.cells or ())
         whole = tuple(dict.fromkeys((*own, *named)))
         if whole != own:
             _put_headings(connection, household, file, change, whole)
@@ -172,11 +173,12 @@ def undo(connection: sqlite3.Connection, household: int, author: Author, undone:
     for _, row_id, is_headings, before in touched:
         if not is_headings:
             _insert(connection, row_id, change, before)
-    _, rows = rows_now(connection, household)
     for file, row_id, is_headings, before in touched:
+        if not is_headings:
+            continue
         # Rows that were written since may stand under the newer headings: those stay then.
-        own = json.loads(before or "[]")
-        if is_headings and all(cells.keys() <= set(own) for cells in rows[file].values()):
+        own, standing = set(json.loads(before or "[]")), rows_now(connection, household, file)[1]
+        if all(cells.keys() <= own for cells in standing[file].values()):
             _insert(connection, row_id, change, before)
     return change
 
