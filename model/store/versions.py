@@ -151,15 +151,15 @@ def replace_tables(
 def undo(connection: sqlite3.Connection, household: int, author: Author, undone: int) -> int:
     """Give every row of a change the version it had before.
 
-    Raises CannotWrite when one of them was changed again since, or it was undone already.
+    Raises CannotWrite when one of them says something else by now, or it was undone already.
     """
     known = connection.execute(
         "SELECT 1 FROM change WHERE change_id = ? AND household_id = ?", (undone, household)
     ).fetchone()
     since = connection.execute(
-        """SELECT EXISTS (SELECT 1 FROM version AS mine JOIN version AS later USING (row_id)
-            JOIN note_row AS row USING (row_id)
-            WHERE mine.change_id = ?1 AND later.change_id > ?1 AND NOT row.is_headings)
+        """SELECT EXISTS (SELECT 1 FROM told_version AS mine JOIN version AS newest USING (row_id)
+            WHERE mine.change_id = ?1 AND NOT mine.is_headings AND newest.cells IS NOT mine.cells
+            AND newest.change_id = (SELECT max(change_id) FROM version WHERE row_id = mine.row_id))
         OR EXISTS (SELECT 1 FROM change WHERE undoes = ?1)""",
         (undone,),
     ).fetchone()[0]
