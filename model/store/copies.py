@@ -39,6 +39,7 @@ def bring_back(path: Path, copy: Path, now: datetime) -> Path | None:
     steps = shipped_steps()
     if not copy.is_file():
         raise StoreError(copy, "there is no such copy", "choose another")
+    sound = _is_sound(path, steps[-1].number)
     with _part(path) as part:
         try:
             Database(copy).copy_to(part)
@@ -46,19 +47,26 @@ def bring_back(path: Path, copy: Path, now: datetime) -> Path | None:
         except StoreError as error:
             raise StoreError(copy, error.found, "choose another copy") from error
         migrate(Database(part), steps, now)
-        try:
-            Database(path).check(steps[-1].number)
-        except DamagedStore:
-            there = path.exists()
-            aside = _next(path, now).with_suffix(".damaged")
+        before = _next(path, now)
+        if not sound:
+            there, aside = path.exists(), before.with_suffix(".damaged")
             Database(path).move_to(aside)
             Database(part).move_to(path)
             return aside if there else None
-        before = _next(path, now)
         with _part(path) as kept:
             Database(path).replace_by(part, kept)
             kept.replace(before)
         return before
+
+
+def _is_sound(path: Path, newest_form: int) -> bool:
+    """Say whether a store can be used; raises StoreError where that is no question of damage."""
+    try:
+        if path.exists():
+            Database(path).check(newest_form)
+    except DamagedStore:
+        return False
+    return path.exists()
 
 
 def _check_store(database: Database, newest_form: int) -> None:

@@ -8,6 +8,7 @@ copies hold everything in one file.
 
 import json
 import sqlite3
+import time
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -17,6 +18,7 @@ from model.errors import DamagedStore, StoreError
 # Says whose file it is, in a field that SQLite keeps for that.
 APPLICATION_ID = 0x48325031
 MOST_WAIT_SECONDS = 30.0
+LOOK_AGAIN_SECONDS = 0.002
 _MAGIC = b"SQLite format 3\0"
 _BRING_BACK = "bring back a copy of it"
 
@@ -92,7 +94,7 @@ class Database:
     def writing(self) -> Iterator[sqlite3.Connection]:
         """Give a connection whose writing is kept whole at the end, or not at all."""
         with self._connected() as connection:
-            connection.execute("BEGIN IMMEDIATE")
+            _begin_writing(connection)
             try:
                 yield connection
                 connection.execute("COMMIT")
@@ -131,7 +133,7 @@ class Database:
         """
         with _told(self.path), closing(self._connect()) as here:
             here.execute("PRAGMA locking_mode = EXCLUSIVE")
-            here.execute("BEGIN IMMEDIATE")
+            _begin_writing(here)
             here.execute("COMMIT")
             _copied(here, before)
             with closing(sqlite3.connect(source)) as there:
@@ -142,6 +144,21 @@ class Database:
         for end in ("", "-wal", "-shm"):
             if _beside(self.path, end).exists():
                 _beside(self.path, end).replace(_beside(target, end))
+
+
+def _begin_writing(connection: sqlite3.Connection) -> None:
+    """Wait for a turn to write; SQLite itself looks so seldom that a rush would leave it none."""
+    (most_wait,) = connection.execute("PRAGMA busy_timeout").fetchone()
+    connection.execute("PRAGMA busy_timeout = 0")
+    until = time.monotonic() + MOST_WAIT_SECONDS
+    while not connection.in_transaction:
+        try:
+            connection.execute("BEGIN IMMEDIATE")
+        except sqlite3.OperationalError as error:
+            if "locked" not in str(error) or time.monotonic() > until:
+                raise
+            time.sleep(LOOK_AGAIN_SECONDS)
+    connection.execute(f"PRAGMA busy_timeout = {most_wait:d}")
 
 
 def _copied(source: sqlite3.Connection, target: Path) -> None:
