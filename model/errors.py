@@ -6,7 +6,8 @@ PlanningError
 ├── NoTestedProcess    a jar is refused; the ways that remain are named
 │   └── NoAltitude     it is refused only because the altitude is not known
 ├── StoreError         what is kept cannot be opened, read or written
-├── CannotUndo         a change cannot be taken back: its rows were changed since
+│   └── DamagedStore   only a copy of it can be used
+├── CannotWrite        a correction or an undo cannot be: its rows were changed since
 └── NoPlan             the solver stopped without a plan
 """
 
@@ -84,8 +85,12 @@ class StoreError(PlanningError):
         super().__init__("; ".join(part for part in (f"{path}: {found}", wanted) if part))
 
 
-class CannotUndo(PlanningError):
-    """A change that cannot be taken back as it is, and why."""
+class DamagedStore(StoreError):
+    """A store that is damaged or gone; a copy of it can be brought back."""
+
+
+class CannotWrite(PlanningError):
+    """A correction or an undo that cannot be written as it is, and why."""
 
 
 class NoPlan(PlanningError):

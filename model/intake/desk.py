@@ -6,9 +6,10 @@ from datetime import date
 from difflib import get_close_matches
 
 from model.errors import Problem
+from model.intake.columns import TableKind
 from model.intake.folder import TABLE_KINDS
 from model.intake.rows import TypedRow, typed_rows
-from model.intake.tables import SeasonTables
+from model.intake.tables import SeasonTables, TextTable
 from model.reference.lookup import crop_names
 
 # The nearest names are looked for so often; a file of thousands of unknown names gets the
@@ -36,6 +37,23 @@ class Desk:
             if table is not None:
                 self.rows[kind.file], problems = typed_rows(kind, table)
                 self._put(problems)
+
+    def check_sizes(self) -> None:
+        """Put the faults of tables that must be there, or have too few or too many rows."""
+        for kind in TABLE_KINDS:
+            self._check_size(kind, self.tables.tables.get(kind.file))
+
+    def _check_size(self, kind: TableKind, table: TextTable | None) -> None:
+        rows = 0 if table is None else len(table.rows)
+        wanted = f"each row is {kind.row_is}"
+        if table is None and kind.required and not self.at_fault(kind.file):
+            self.add_of_file(kind.file, "the file is missing", wanted)
+        elif table is not None and rows < kind.least_rows:
+            self.add_of_file(kind.file, "it has no row", wanted)
+        elif rows > kind.most_rows:
+            self.add_of_file(
+                kind.file, f"it has {rows:,} rows", f"at most {kind.most_rows:,} are read"
+            )
 
     def _put(self, problems: Iterable[Problem]) -> None:
         for problem in problems:

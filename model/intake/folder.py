@@ -193,7 +193,7 @@ def _read(files: Iterable[File]) -> Iterator[Sheet]:
 
 
 def season_tables(sheets: Iterable[Sheet]) -> SeasonTables:
-    """Put the tables of a season together, with the faults of those that are none or not there."""
+    """Put the tables of a season together, with the faults of those that are none."""
     tables: dict[str, TextTable] = {}
     problems: list[Problem] = []
     for name, sheet in sheets:
@@ -201,11 +201,4 @@ def season_tables(sheets: Iterable[Sheet]) -> SeasonTables:
             problems.extend(sheet.problems)
         else:
             tables[name] = sheet
-    at_fault = {problem.file for problem in problems}
-    for kind in TABLE_KINDS:
-        if kind.file not in tables and kind.file not in at_fault and kind.required:
-            wanted = f"each row is {kind.row_is}"
-            problems.append(Problem(kind.file, 0, "the file is missing", wanted))
-        elif kind.file in tables and len(tables[kind.file].rows) < kind.least_rows:
-            problems.append(Problem(kind.file, 0, "it has no row", f"each row is {kind.row_is}"))
     return SeasonTables(tables, tuple(problems))

@@ -34,6 +34,7 @@ def season_from_zip(content: bytes, name: str) -> Season:
 def season_from_tables(tables: SeasonTables) -> Season:
     """Put every table to the checks and build the season; raises SeasonProblems."""
     desk = Desk(tables)
+    desk.check_sizes()
     household = desk.of("household.csv")
     _check_one_household(desk)
     altitude = household[0].cells.get("altitude") if household else None

@@ -65,3 +65,5 @@ def _statements(script: str) -> Iterator[str]:
         if sqlite3.complete_statement(statement):
             yield statement
             statement = ""
+    if statement.strip():
+        yield statement

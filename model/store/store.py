@@ -9,16 +9,16 @@ from pathlib import Path
 
 from platformdirs import user_data_path
 
-from model.errors import StoreError
 from model.intake.gate import season_from_tables
 from model.intake.tables import SeasonTables
-from model.store import versions
+from model.store import copies, versions
 from model.store.database import Database
 from model.store.migrations import Step, form_of, migrate, shipped_steps
 from model.store.versions import Author, Cells, Change, Edit, Line
 
 # Names the file instead of the user's data folder.
 PLACE_VARIABLE = "HARVEST_TO_PANTRY_STORE"
+MOST_NAME = 80
 _FOLDER, _FILE = "harvest-to-pantry-plan", "households.sqlite"
 
 
@@ -52,6 +52,7 @@ class Store:
         if 0 < form_of(self._database) < steps[-1].number:
             self.back_up(now)
         migrate(self._database, steps, now)
+        self._database.mark_begun()
 
     @property
     def path(self) -> Path:
@@ -71,6 +72,7 @@ class Store:
     def begin(self, name: str, tables: SeasonTables, author: Author) -> int:
         """Begin a household with its first tables; a name that is taken gets a number."""
         season_from_tables(tables)
+        name = " ".join(name.split())[:MOST_NAME] or "Household"
         with self._database.writing() as connection:
             done = _done(connection, author.operation)
             if done is not None:
@@ -94,7 +96,7 @@ class Store:
     def rows(self, household: int, file: str) -> dict[int, Cells]:
         """Give the rows of one table by their number in the store, the oldest first."""
         with self._database.reading() as connection:
-            return versions.rows_now(connection, household)[1].get(file, {})
+            return versions.rows_now(connection, household, file)[1][file]
 
     def write(self, household: int, author: Author, edits: Sequence[Edit]) -> int:
         """Write new rows, corrections and withdrawals as one change; gives its number."""
@@ -109,7 +111,7 @@ class Store:
         )
 
     def undo(self, household: int, author: Author, change: int) -> int:
-        """Take a change back exactly; raises CannotUndo when it was changed since."""
+        """Take a change back exactly; raises CannotWrite when it was changed since."""
         return self._checked(
             household, author, lambda c: versions.undo(c, household, author, change)
         )
@@ -125,30 +127,16 @@ class Store:
             return versions.lines(connection, change)
 
     def back_up(self, now: datetime) -> Path:
-        """Copy the store beside itself, under the time of the copy; gives the copy."""
-        copy = self.path.parent / "copies" / f"{self.path.stem} {now:%Y-%m-%d %H%M%S}.sqlite"
-        number = 1
-        while copy.exists():
-            number += 1
-            copy = copy.with_name(f"{self.path.stem} {now:%Y-%m-%d %H%M%S} {number}.sqlite")
-        self._database.copy_to(copy)
-        return copy
+        """Copy the store beside itself, while others may be writing; gives the copy."""
+        return copies.back_up(self.path, now)
 
     def copies(self) -> tuple[Path, ...]:
         """List the copies that were made, the newest first."""
-        return tuple(sorted((self.path.parent / "copies").glob("*.sqlite"), reverse=True))
+        return copies.copies(self.path)
 
-    def bring_back(self, copy: Path, now: datetime) -> Path:
+    def bring_back(self, copy: Path, now: datetime) -> Path | None:
         """Put a copy in the store's place, after copying what is there; gives that copy."""
-        if not copy.exists():
-            raise StoreError(copy, "there is no such copy", "choose another")
-        Database(copy).check(shipped_steps()[-1].number)
-        if form_of(Database(copy)) == 0:
-            raise StoreError(copy, "it holds no store", "choose another")
-        before = self.back_up(now)
-        self._database.copy_from(copy)
-        migrate(self._database, shipped_steps(), now)
-        return before
+        return copies.bring_back(self.path, copy, now)
 
     def _checked(
         self, household: int, author: Author, write: Callable[[sqlite3.Connection], int]

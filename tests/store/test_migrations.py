@@ -1,4 +1,4 @@
-"""Older stores are copied and brought up; copies can be brought back."""
+"""Older stores are copied and brought up to the newest form, step by whole step."""
 
 import sqlite3
 from contextlib import closing
@@ -67,32 +67,3 @@ def test_a_step_that_fails_leaves_the_form_before(path: Path) -> None:
     assert Store(path, NOW).tables(household) == before
     with closing(sqlite3.connect(path)) as raw:
         assert raw.execute("SELECT name FROM sqlite_master WHERE name = 'mark'").fetchall() == []
-
-
-def test_a_copy_brings_back_exactly_what_there_was(path: Path) -> None:
-    store, household = begun(path)
-    before = store.tables(household)
-    copy = store.back_up(NOW)
-    store.write(household, author("one"), [picked(3)])
-    after = store.tables(household)
-    kept = store.bring_back(copy, NOW)
-
-    assert store.tables(household) == before
-    assert store.copies() == tuple(sorted([copy, kept], reverse=True))
-    store.bring_back(kept, NOW)
-    assert store.tables(household) == after
-    check_invariants(path)
-
-
-@pytest.mark.parametrize("content", [b"", b"no store", b"SQLite format 3\0" + b"\xff" * 4096])
-def test_a_damaged_copy_is_refused_and_nothing_changes(path: Path, content: bytes) -> None:
-    store, household = begun(path)
-    before = store.tables(household)
-    copy = store.back_up(NOW)
-    copy.write_bytes(content)
-
-    with pytest.raises(StoreError):
-        store.bring_back(copy, NOW)
-    with pytest.raises(StoreError, match="no such copy"):
-        store.bring_back(copy.with_name("other.sqlite"), NOW)
-    assert store.tables(household) == before

@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from model.errors import CannotUndo, SeasonProblems
+from model.errors import CannotWrite, SeasonProblems
 from model.intake.folder import read_tables
 from model.intake.gate import season_from_tables
+from model.intake.tables import SeasonTables, TextTable
 from model.store.store import Store
 from model.store.versions import Edit
 from tests.store.keeping import NOW, author, begun, picked, tables
@@ -99,9 +100,9 @@ def test_what_was_changed_since_is_not_undone(path: Path) -> None:
     ((row_id, cells),) = store.rows(household, LOG).items()
     store.write(household, author("two"), [Edit(LOG, {**cells, "picked_kg": "4"}, row_id)])
 
-    with pytest.raises(CannotUndo, match="changed since"):
+    with pytest.raises(CannotWrite, match="changed since"):
         store.undo(household, author("three"), first)
-    with pytest.raises(CannotUndo, match="no such change"):
+    with pytest.raises(CannotWrite, match="no such change"):
         store.undo(household, author("four"), 999)
 
 
@@ -163,8 +164,8 @@ def test_households_stand_beside_each_other_and_a_taken_name_gets_a_number(path:
         "DELETE FROM note_row",
         "INSERT INTO note_row VALUES (NULL, 99, 'beds.csv', 0)",
         "INSERT INTO note_row VALUES (NULL, 1, 'beds.txt', 0)",
-        "INSERT INTO version VALUES (1, 99, '{}')",
-        "INSERT INTO version VALUES (2, 1, 'no json')",
+        "INSERT INTO version VALUES (1, 99, '{}', 0)",
+        "INSERT INTO version VALUES (2, 1, 'no json', 0)",
         "INSERT INTO household VALUES ('one', 'x', 'now')",
     ],
 )
@@ -176,3 +177,83 @@ def test_the_file_itself_refuses_to_forget_and_to_hold_what_makes_no_sense(
         raw.execute("PRAGMA foreign_keys = ON")
         with pytest.raises(sqlite3.IntegrityError):
             raw.execute(statement)
+
+
+def test_an_undo_of_the_first_entry_keeps_what_was_written_into_its_table_since(
+    path: Path,
+) -> None:
+    store, household = begun(path)
+    before = store.tables(household)
+    cells = {"taken_on": "2027-03-02", "preserve": "frozen beans", "jars": "1"}
+    first = store.write(household, author("one"), [Edit("taken.csv", cells)])
+    later = {**cells, "why": "given"}
+    second = store.write(household, author("two"), [Edit("taken.csv", later)])
+
+    store.undo(household, author("three"), first)
+    assert list(store.rows(household, "taken.csv").values()) == [later]
+    assert [taken.why for taken in season_from_tables(store.tables(household)).record.taken] == [
+        "given"
+    ]
+    store.undo(household, author("four"), second)
+    assert store.rows(household, "taken.csv") == {}
+    assert store.tables(household).tables.keys() - before.tables.keys() <= {"taken.csv"}
+
+
+def test_an_undo_twice_is_refused_also_of_a_change_of_nothing(path: Path) -> None:
+    store, household = begun(path)
+    change = store.write(household, author("one"), [])
+    store.undo(household, author("two"), change)
+
+    with pytest.raises(CannotWrite, match="changed since"):
+        store.undo(household, author("three"), change)
+
+
+def test_a_row_that_was_taken_out_or_is_another_household_s_cannot_be_corrected(
+    path: Path,
+) -> None:
+    store, household = begun(path)
+    other = store.begin("Other", tables(), author("other"))
+    store.write(household, author("one"), [picked(3)])
+    ((row_id, cells),) = store.rows(household, LOG).items()
+
+    with pytest.raises(CannotWrite, match="taken out since"):
+        store.write(other, author("two"), [Edit(LOG, cells, row_id)])
+    with pytest.raises(CannotWrite, match="taken out since"):
+        store.write(household, author("three"), [Edit("stock.csv", cells, row_id)])
+    store.write(household, author("four"), [Edit(LOG, None, row_id)])
+    with pytest.raises(CannotWrite, match="taken out since"):
+        store.write(household, author("five"), [Edit(LOG, cells, row_id)])
+
+
+@pytest.mark.parametrize("file", ["eaters.csv", "preserves.csv", "beds.csv", "household.csv"])
+def test_a_table_that_must_have_a_row_is_never_left_without_one(path: Path, file: str) -> None:
+    store, household = begun(path)
+    before = store.tables(household)
+    gone = [Edit(file, None, row_id) for row_id in store.rows(household, file)]
+    without = {name: table for name, table in before.tables.items() if name != file}
+
+    with pytest.raises(SeasonProblems):
+        store.write(household, author("one"), gone)
+    with pytest.raises(SeasonProblems, match=f"{file}: the file is missing"):
+        store.replace(household, author("two"), SeasonTables(without, ()))
+    assert store.tables(household) == before
+
+
+def test_a_column_without_a_heading_is_left_out(path: Path) -> None:
+    store = Store(path, NOW)
+    beds = TextTable(("bed", "", "area_m2"), ((2, ("only bed", "sunny", "30")),))
+    household = store.begin(
+        "Tiny", SeasonTables({**tables().tables, "beds.csv": beds}, ()), author("begin")
+    )
+
+    kept = store.tables(household).tables["beds.csv"]
+    assert kept == TextTable(("bed", "area_m2"), ((2, ("only bed", "30")),))
+
+
+@pytest.mark.parametrize("name", ["", "  ", "x" * 500, "Zoë's & <b>beds</b>", "مطبخ", "'; DROP"])
+def test_any_name_begins_a_household(path: Path, name: str) -> None:
+    store = Store(path, NOW)
+    numbers = [store.begin(name, tables(), author(f"begin {n}")) for n in range(3)]
+
+    assert [household.household_id for household in store.households()] == numbers
+    assert len({household.name for household in store.households()}) == 3
