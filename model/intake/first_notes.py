@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from model.errors import SeasonProblems
+from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
 from model.intake.kitchen_columns import EQUIPMENT
 from model.intake.tables import SeasonTables, TextTable
@@ -228,8 +229,8 @@ def _passes(rows: dict[str, list[Row]], preserve: Row) -> bool:
 def _tables(rows: dict[str, list[Row]]) -> SeasonTables:
     tables = {}
     for file, own in rows.items():
-        if own:
-            headings = tuple(dict.fromkeys(name for row in own for name in row))
-            cells = (tuple(f"{row.get(name, '')}" for name in headings) for row in own)
-            tables[file] = TextTable(headings, tuple(enumerate(cells, start=2)))
+        named = tuple(dict.fromkeys(name for row in own for name in row))
+        headings = named or tuple(table_headings(file))
+        cells = (tuple(f"{row.get(name, '')}" for name in headings) for row in own)
+        tables[file] = TextTable(headings, tuple(enumerate(cells, start=2)))
     return SeasonTables(tables, ())

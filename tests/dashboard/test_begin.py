@@ -1,0 +1,46 @@
+"""The beginning: an invented household, or one of one's own from a dozen answers."""
+
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from tests.dashboard.steps import labelled, words
+
+
+@pytest.fixture
+def first(store_path: Path) -> AppTest:
+    """Give the dashboard as it opens for the first time."""
+    assert not store_path.exists()
+    return AppTest.from_file(str(files("dashboard") / "app.py"), default_timeout=60).run()
+
+
+def test_the_first_page_leads_into_an_invented_household(first: AppTest) -> None:
+    assert not first.exception
+    assert "invented" in words(first)
+    first.button(key="demo_Alder Lane").click().run()
+
+    assert not first.exception
+    assert "Alder Lane, an invented household" in words(first)
+
+
+def test_a_household_of_one_s_own_is_planned_at_once(first: AppTest) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    first.text_input(key="first_altitude").set_value("640 m")
+    labelled(first, "button", "Make the first plan").click().run()
+
+    assert not first.exception
+    assert not first.error
+    assert "Our garden" in words(first)
+    assert labelled(first, "selectbox", "Household").value == "Our garden"
+
+
+def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(first: AppTest) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    first.text_input(key="first_altitude").set_value("1.200 m")
+    labelled(first, "button", "Make the first plan").click().run()
+
+    assert not first.exception
+    assert "could not be begun" in first.error[0].value
+    assert "altitude" in words(first)
