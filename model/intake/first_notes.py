@@ -3,16 +3,18 @@
 Whatever is guessed says so in its note, and is replaced by the household's own figures.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from model.errors import SeasonProblems
+from model.errors import Problem, SeasonProblems
 from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
 from model.intake.kitchen_columns import EQUIPMENT
 from model.intake.tables import SeasonTables, TextTable
 from model.reference.read import table
+from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
 GUESS = "a guess: replace it by your own"
@@ -95,14 +97,29 @@ def guesses(tables: SeasonTables) -> dict[str, int]:
 
 
 def _household(answers: FirstAnswers) -> Row:
-    number, _, unit = answers.altitude.strip().partition(" ")
-    heading = "altitude_ft" if unit.startswith("f") else "altitude_m"
     return {
         "household": answers.household,
-        heading: number,
+        **_altitude(answers.altitude.strip()),
         "units": answers.units,
         "time_zone": answers.time_zone,
     }
+
+
+def _altitude(text: str) -> Row:
+    """Give the altitude as it was typed; raises SeasonProblems for one that has to be guessed.
+
+    It is read whole first: a part of ``1 200 m`` would lower every process time.
+    """
+    if not text:
+        return {"altitude_m": ""}
+    try:
+        altitude_ft(text)
+    except ValueError as error:
+        found, _, wanted = str(error).partition("; ")
+        problem = Problem("household.csv", 2, f"altitude {found}", wanted)
+        raise SeasonProblems([problem]) from None
+    number, unit = re.split(r"(?<=[0-9])\s*(?![0-9.,])", text, maxsplit=1)
+    return {"altitude_m" if unit.lower().startswith("m") else "altitude_ft": number}
 
 
 def _frost(name: str, median: YearDay) -> Row:

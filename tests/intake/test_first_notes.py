@@ -82,6 +82,29 @@ def test_where_nothing_can_be_kept_it_is_said() -> None:
         first_notes(replace(KINDS["only a store"], root_store_kg=0.0), date(2027, 2, 1))
 
 
-def test_an_answer_that_cannot_be_used_is_a_fault_with_its_place() -> None:
+@pytest.mark.parametrize(
+    "altitude",
+    ["1.200 m", "1 200 m", "2 500 ft", "1.2 km", "12 hundred m", "640 m above sea", "5000", "ft"],
+)
+def test_an_altitude_that_can_be_misread_is_refused_not_read_in_part(altitude: str) -> None:
     with pytest.raises(model.SeasonProblems, match="altitude"):
-        first_notes(replace(NORTH, altitude="1.200 m"), date(2027, 2, 1))
+        first_notes(replace(NORTH, altitude=altitude), date(2027, 2, 1))
+
+
+# 0.3048 m to the foot: international yard and pound agreement of 1959.
+@pytest.mark.parametrize(
+    ("altitude", "feet"),
+    [
+        ("2,500 ft", 2500.0),
+        ("2500ft", 2500.0),
+        ("2,500 Feet", 2500.0),
+        ("2500'", 2500.0),
+        ("762 m", 2500.0),
+        (" 762m ", 2500.0),
+        ("1,219.2 metres", 4000.0),
+    ],
+)
+def test_an_altitude_is_read_whole_and_in_its_unit(altitude: str, feet: float) -> None:
+    season = season_from_tables(first_notes(replace(NORTH, altitude=altitude), date(2027, 2, 1)))
+
+    assert season.altitude_ft == feet
