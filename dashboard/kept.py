@@ -67,8 +67,11 @@ def begin_demo(name: str) -> int:
     return begin(tables, f"{name}, an invented household, was opened")
 
 
-def bring_back(copy: Path) -> Path:
-    """Put a copy in the store's place; gives the copy of what was there. Raises StoreError."""
+def bring_back(copy: Path) -> Path | None:
+    """Put a copy in the store's place; gives the copy of what was there.
+
+    None where nothing was. Raises StoreError.
+    """
     before = store().bring_back(copy, now())
     _season.clear()  # numbers of changes begin again from the copy's
     return before

@@ -83,7 +83,7 @@ def _copies() -> None:
 
 def _brought(copy: Path) -> str:
     before = kept.bring_back(copy)
-    return f"What was there before is kept as {before.stem}."
+    return f"What was there before is kept as {before.stem}." if before else ""
 
 
 def _tried(do: Callable[[], object]) -> None:
