@@ -16,7 +16,7 @@ HERE = Path(__file__).parent
 st.set_page_config(page_title="Harvest to pantry", page_icon="\N{CANNED FOOD}", layout="wide")
 page_style()
 try:
-    beginning = session.notes() is None or session.beginning()
+    beginning = session.read_notes() is None or session.beginning()
 except PlanningError as error:
     faults(error, "What is kept cannot be opened.")
     st.stop()

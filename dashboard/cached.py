@@ -64,13 +64,14 @@ def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
     Each season is a small change of the one before, and its plan keeps to the one before.
     Raises PlanningError as ``model.plan_season`` does; the bar is gone by then.
     """
-    known = known_plan(seasons, today)
+    key = fingerprint(tuple(seasons), today)
+    known = plan_shelf().get(key)
     if known is not None:
         return known
     before = planned(seasons[:-1], today) if len(seasons) > 1 else None
     with _bar() as progress:
         made = model.plan_season(seasons[-1], today, before=before, progress=progress)
-    plan_shelf().put(fingerprint(tuple(seasons), today), made)
+    plan_shelf().put(key, made)
     return made
 
 

@@ -1,5 +1,6 @@
 """The little style that Streamlit's own settings do not reach; tables and faults in our words."""
 
+from collections.abc import Callable
 from typing import Literal
 
 import pandas as pd
@@ -60,6 +61,16 @@ def faults(error: PlanningError, head: str) -> None:
         st.text(f"{problem.where}\n  {problem.found}\n  {problem.wanted}")
     if len(error.problems) > MOST_FAULTS:
         st.text(f"... and {len(error.problems) - MOST_FAULTS} more")
+
+
+def done(do: Callable[[], object], head: str) -> bool:
+    """Do something and say whether it went well; what went wrong is listed below ``head``."""
+    try:
+        do()
+    except PlanningError as error:
+        faults(error, head)
+        return False
+    return True
 
 
 def table(

@@ -6,14 +6,14 @@ import pandas as pd
 
 from dashboard.units import units_of
 from dashboard.words import count, day, listed
-from model import Season
+from model import KEEPS, QUALITY, Season
 
 COUNT_DUE_WEEKS = 7
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
     """Say what to look at or eat first, and whether a count is due."""
-    doubtful = first[~first["condition"].isin(["keeps", "past its best"])]
+    doubtful = first[~first["condition"].isin([KEEPS, QUALITY])]
     if first.empty:
         told = "By the book the larder is empty."
     elif len(doubtful):

@@ -1,6 +1,5 @@
 """Tables of the record for the eye: own units, dates without doubt, only what differs."""
 
-from collections.abc import Iterable, Mapping
 from datetime import date
 
 import pandas as pd
@@ -44,8 +43,9 @@ def place_rows(season: Season, today: date) -> pd.DataFrame:
 
 def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give how each preserve of the season stands, those behind first."""
-    order = {"behind": 0, "on track": 1, "ahead": 2, "enough": 3}
-    ranked = products.sort_values("product_status", key=lambda s: s.map(order), kind="stable")
+    ranked = products.sort_values(
+        "product_status", key=lambda status: status.map(model.PRODUCT_STATUSES.index), kind="stable"
+    )
     return pd.DataFrame(
         {
             "preserve": ranked["preserve"],
@@ -81,12 +81,6 @@ def next_rows(draft: pd.DataFrame, units: str) -> pd.DataFrame:
             "working": draft["working"],
         }
     )
-
-
-def verdict_cells(year: str, verdicts: Mapping[str, str]) -> Iterable[dict[str, str]]:
-    """Give the rows of verdicts on a garden year."""
-    for preserve, verdict in verdicts.items():
-        yield {"season": year, "preserve": preserve, "verdict": verdict}
 
 
 def _amounts(frame: pd.DataFrame, column: str, units: str) -> list[str]:

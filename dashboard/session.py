@@ -37,12 +37,23 @@ class Tried:
 
 
 def notes() -> Notes | None:
-    """Give the notes in use: those chosen, else those that were written in last."""
+    """Give the notes in use, as they stood when this run of the page began."""
+    found = st.session_state.get("notes")
+    return found if isinstance(found, Notes) else read_notes()
+
+
+def read_notes() -> Notes | None:
+    """Read the notes in use anew: those chosen, else those that were written in last.
+
+    Once a run of the page, which asks for them some thirty times. Raises StoreError.
+    """
     every = kept.households()
     chosen = st.session_state.get("household_id")
     newest = max(every, key=lambda one: one.last_change, default=None)
     found = next((one for one in every if one.household_id == chosen), newest)
-    return None if found is None else Notes(found, kept.season_of(found))
+    own = None if found is None else Notes(found, kept.season_of(found))
+    st.session_state["notes"] = own
+    return own
 
 
 def use_household(household: int) -> None:

@@ -20,12 +20,12 @@ from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
 from model.intake.first_notes import CANNERS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
-from model.intake.gate import read_season, season_from_tables, season_from_zip
+from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
-from model.outlook.eat_first_table import eat_first_table
+from model.outlook.eat_first_table import KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -33,7 +33,7 @@ from model.outlook.kitchen_table import batch_table, limit_table, preserve_table
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.process_card import ProcessCard, process_card
-from model.outlook.product_table import product_table
+from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
 from model.outlook.review_table import review_table
@@ -63,7 +63,19 @@ from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
 from model.season.next_year import next_garden_year
-from model.season.record import CAUSES, EATEN, GIVEN, LOST, VERDICTS, WENT, WHYS, Batch, Taken
+from model.season.record import (
+    CAUSES,
+    EATEN,
+    FREEZER_DIED,
+    GIVEN,
+    LOST,
+    SUSPECT,
+    VERDICTS,
+    WENT,
+    WHYS,
+    Batch,
+    Taken,
+)
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.season.weeks import YearDay
@@ -76,12 +88,17 @@ __all__ = [
     "CANNERS",
     "CAUSES",
     "EATEN",
+    "FREEZER_DIED",
     "GIVEN",
     "HEADINGS",
+    "KEEPS",
     "LOST",
     "METHODS",
     "PLACE_VARIABLE",
     "PLAN_FOR",
+    "PRODUCT_STATUSES",
+    "QUALITY",
+    "SUSPECT",
     "TASKS",
     "VERDICTS",
     "WENT",
@@ -174,7 +191,6 @@ __all__ = [
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",
-    "season_from_zip",
     "source_title",
     "sowing_table",
     "split_glut",

@@ -7,7 +7,7 @@ import streamlit as st
 import model
 from dashboard import kept, session
 from dashboard.cached import planned
-from dashboard.look import faults
+from dashboard.look import done, faults
 from dashboard.words import count
 from model import PlanningError, Season, SeasonTables
 
@@ -53,10 +53,6 @@ def _read(name: str, content: bytes) -> tuple[SeasonTables, Season] | None:
 
 
 def _kept(write: Callable[[], object]) -> None:
-    try:
-        write()
-    except PlanningError as error:
-        faults(error, "Nothing was written.")
-        return
-    session.begin_another(really=False)
-    st.rerun()
+    if done(write, "Nothing was written."):
+        session.begin_another(really=False)
+        st.rerun()

@@ -6,11 +6,9 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.words import count, day, short_day
 from model import Edit, Ledger, Season
-
-DUE_WEEKS = 7
 
 
 def count_form(season: Season) -> None:
@@ -50,14 +48,11 @@ def count_form(season: Season) -> None:
     ready = bool(found) and isinstance(counted_on, date) and isinstance(made, date)
     edits = _edits(season, found, counted_on, made) if ready else []
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
-    st.button(
+    save_button(
+        "count_save",
         f"Save: {words}" if ready else "Save",
-        key=f"count_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not ready,
-        on_click=save,
-        args=(edits, f"Counted {words} on {short_day(today)}", session.operation()),
+        edits,
+        f"Counted {words} on {short_day(today)}",
     )
     for name, number in found.items():
         _difference(books[name], number)

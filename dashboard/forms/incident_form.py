@@ -4,12 +4,11 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.units import units_of
 from dashboard.words import count, listed, short_day
-from model import CAUSES, LOST, Edit, Season, Taken
+from model import CAUSES, FREEZER_DIED, LOST, SUSPECT, Edit, Season, Taken
 
-SUSPECT = "bulging, leaking or spurting"
 PLACE, JAR = "A whole place", "One suspect jar"
 
 
@@ -30,7 +29,7 @@ def _place(season: Season) -> None:
     place = st.segmented_control("Where", names, key=f"incident_place_{form}")
     causes = [cause for cause in CAUSES if cause != SUSPECT]
     cause = st.selectbox("What happened", causes, index=None, key=f"incident_cause_{form}")
-    if cause == "freezer died":
+    if cause == FREEZER_DIED:
         for step in model.thaw_steps():
             st.markdown(f"- {step.words}")
     if not place or not cause:
@@ -46,13 +45,11 @@ def _place(season: Season) -> None:
         + ". What was saved is put back by a count."
     )
     words = f"{place} written off, {cause}, on {short_day(today)}"
-    st.button(
+    save_button(
+        "incident_save",
         f"Write off everything in {place}",
-        key=f"incident_save_{form}",
-        type="primary",
-        width="stretch",
-        on_click=save,
-        args=([_edit(taken) for taken in gone], words.capitalize(), session.operation()),
+        [_edit(taken) for taken in gone],
+        words.capitalize(),
     )
 
 
@@ -82,17 +79,11 @@ def _suspect(season: Season) -> None:
         "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, key=f"suspect_n_{form}"
     )
     words = f"{count(units, 'suspect jar')} of {name} thrown away, on {short_day(today)}"
-    st.button(
+    save_button(
+        "suspect_save",
         "Write it off",
-        key=f"suspect_save_{form}",
-        type="primary",
-        width="stretch",
-        on_click=save,
-        args=(
-            [_edit(Taken(today, name, units, LOST, SUSPECT, code or ""))],
-            words,
-            session.operation(),
-        ),
+        [_edit(Taken(today, name, units, LOST, SUSPECT, code or ""))],
+        words,
     )
 
 

@@ -8,7 +8,7 @@ import streamlit as st
 
 import model
 from dashboard import kept, session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.words import count
 from model import Edit, Planting, Season
 
@@ -35,15 +35,7 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
         if aim:
             edits += target_edits(notes.household.household_id, draft)
         words = f"Season {following.name} begun, {count(len(moved), 'planting')} moved into it"
-    st.button(
-        f"Save: {words}",
-        key=f"next_save_{session.form()}",
-        type="primary",
-        width="stretch",
-        disabled=not edits,
-        on_click=save,
-        args=(edits, words, session.operation()),
-    )
+    save_button("next_save", f"Save: {words}", edits, words)
 
 
 def season_edits(

@@ -1,14 +1,14 @@
 """A picking in three taps: the crop, how many, save. The container is the one used last."""
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save, save_button
 from dashboard.units import weight
 from dashboard.words import pieces, short_day
 from model import Edit, Season
@@ -53,20 +53,19 @@ def pick_form(season: Season) -> None:
         "number": f"{many:g}",
         "container": container or usual,
     }
-    st.button(
+    save_button(
+        "pick_save",
         f"Save: {words}" if ready else "Save",
-        key=f"pick_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not ready,
-        on_click=_save,
-        args=(cells, f"Picked {words}", session.operation()),
+        [Edit("harvest_log.csv", cells)] if ready else [],
+        f"Picked {words}",
+        write=_save,
     )
 
 
-def _save(cells: Mapping[str, str], words: str, operation: str) -> None:
+def _save(edits: Sequence[Edit], told: str, operation: str) -> None:
+    cells = edits[0].cells or {}
     session.use_container(cells["crop"], cells["container"])
-    save([Edit("harvest_log.csv", cells)], words, operation)
+    save(edits, told, operation)
 
 
 def likely_crops(season: Season, today: date) -> list[str]:

@@ -6,7 +6,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.units import units_of
 from dashboard.words import short_day
 from model import Edit, Preserve, Season
@@ -63,14 +63,11 @@ def put_up_form(season: Season, meant: list[str]) -> None:
         "lid_box": (box or "").strip(),
         "again_of": again or "",
     }
-    st.button(
+    save_button(
+        "put_up_save",
         f"Save: {words}",
-        key=f"put_up_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not filled,
-        on_click=save,
-        args=([Edit("batches.csv", cells)], f"Put up {words}", session.operation()),
+        [Edit("batches.csv", cells)] if filled else [],
+        f"Put up {words}",
     )
     if preserve.canned:
         st.caption(

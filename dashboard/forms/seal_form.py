@@ -7,7 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.words import count, day
 from model import WENT, Batch, Edit, Season
 
@@ -63,14 +63,11 @@ def _look_at(season: Season, batch: Batch) -> None:
         "sealed": f"{sealed or 0:g}",
         "failed_went": went,
     }
-    st.button(
+    save_button(
+        "sealed_save",
         f"Save: {words}" if ready else "Save",
-        key=f"sealed_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not ready,
-        on_click=save,
-        args=([Edit("seals.csv", cells)], words.capitalize(), session.operation()),
+        [Edit("seals.csv", cells)] if ready else [],
+        words.capitalize(),
     )
 
 

@@ -7,7 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.units import units_of
 from dashboard.words import short_day
 from model import CAUSES, LOST, WHYS, Edit, Season
@@ -50,12 +50,9 @@ def take_form(season: Season) -> None:
         "why": why,
         "cause": cause or "",
     }
-    st.button(
+    save_button(
+        "take_save",
         f"Save: {words}" if ready else "Save",
-        key=f"take_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not ready,
-        on_click=save,
-        args=([Edit("taken.csv", cells)], f"Took {words}", session.operation()),
+        [Edit("taken.csv", cells)] if ready else [],
+        f"Took {words}",
     )

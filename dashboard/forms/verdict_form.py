@@ -4,7 +4,7 @@ import pandas as pd
 import streamlit as st
 
 from dashboard import kept, session
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save_button
 from dashboard.words import count
 from model import VERDICTS, Edit
 
@@ -44,12 +44,4 @@ def verdict_form(year: str, review: pd.DataFrame) -> None:
         for name, verdict in said.items()
     ]
     words = f"{count(len(edits), 'verdict')} on {year}"
-    st.button(
-        f"Save {words}" if edits else "Save",
-        key=f"verdict_save_{form}",
-        type="primary",
-        width="stretch",
-        disabled=not edits,
-        on_click=save,
-        args=(edits, words, session.operation()),
-    )
+    save_button("verdict_save", f"Save {words}" if edits else "Save", edits, words)

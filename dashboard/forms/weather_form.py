@@ -7,7 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import kept, session
-from dashboard.look import faults
+from dashboard.look import done, faults
 from dashboard.words import count, listed, short_day
 from model import Frost, OwnWeather, PlanningError
 
@@ -35,10 +35,9 @@ def weather_form(notes: session.Notes) -> None:
         st.markdown(words)
     if st.button("Use this weather", key="use_weather", type="primary", width="stretch"):
         signed = kept.author(f"Own weather from {file.name}", session.writer())
-        try:
-            kept.store().replace(number, signed, own.tables)
-        except PlanningError as error:
-            faults(error, "Nothing was changed.")
+        if not done(
+            lambda: kept.store().replace(number, signed, own.tables), "Nothing was changed."
+        ):
             return
         st.success("The plans use it from now on. It can be taken back under Write down.")
 

@@ -1,6 +1,6 @@
 """Writing into the household's record: saved at once, said at once, taken back at once."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import streamlit as st
 
@@ -22,6 +22,21 @@ def save(edits: Sequence[Edit], words: str, operation: str) -> None:
         return
     session.remember_written(change, words)
     session.next_form()
+
+
+def save_button(
+    key: str, words: str, edits: Sequence[Edit], told: str, *, write: Callable[..., None] = save
+) -> None:
+    """Offer to write ``edits`` as one change, told as ``told``; without any it is greyed."""
+    st.button(
+        words,
+        key=f"{key}_{session.form()}",
+        type="primary",
+        width="stretch",
+        disabled=not edits,
+        on_click=write,
+        args=(edits, told, session.operation()),
+    )
 
 
 def take_back(change: int, words: str) -> None:

@@ -1,12 +1,13 @@
 """The beginning: look round an invented household, or begin with one's own."""
 
+from functools import partial
+
 import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.begin_form import begin_form
 from dashboard.forms.bring_form import bring_form
-from dashboard.look import choice, faults
-from model import PlanningError
+from dashboard.look import choice, done
 
 LOOK, OWN, BRING = "Look round first", "Begin our own", "Bring notes along"
 
@@ -36,14 +37,14 @@ def _demos() -> None:
         "units in the southern half of the world."
     )
     for name in kept.DEMOS:
-        if st.button(f"Look round {name} (invented)", key=f"demo_{name}", width="stretch"):
-            try:
-                known = {one.name: one.household_id for one in kept.households()}
-                session.use_household(known.get(name) or kept.begin_demo(name))
-            except PlanningError as error:
-                faults(error, f"{name} could not be opened.")
-                return
+        chosen = st.button(f"Look round {name} (invented)", key=f"demo_{name}", width="stretch")
+        if chosen and done(partial(_look_round, name), f"{name} could not be opened."):
             st.rerun()
+
+
+def _look_round(name: str) -> None:
+    known = {one.name: one.household_id for one in kept.households()}
+    session.use_household(known.get(name) or kept.begin_demo(name))
 
 
 show()

@@ -58,7 +58,7 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
     Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept.
     """
     begins, frost, plantings = _garden_year(answers, today)
-    shelf = answers.shelf_m2 > 0 and bool(answers.canner) and bool(answers.altitude)
+    methods = _methods(answers)
     rows: dict[str, list[Row]] = {
         "household.csv": [_household(answers)],
         "frosts.csv": [
@@ -69,18 +69,18 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
         "foods.csv": [_guess(row) for row in table("first_foods")],
         "beds.csv": [{"bed": "beds", "area_m2": f"{answers.bed_area_m2:g}"}],
         "seasons.csv": [_season(begins, frost)],
-        "plantings.csv": [_share(row, len(plantings), answers, begins) for row in plantings],
+        "plantings.csv": [_share(row, len(plantings), answers, frost) for row in plantings],
         "jars.csv": [_jar(*jar) for jar in JARS] + [{"jar": "pack", "volume_ml": 750}],
         "equipment.csv": [
             {"equipment": "canner", "kind": answers.canner, "jar": jar, "jars_per_load": load}
             for jar, _, _, _, load in JARS
-            if shelf
+            if "boiling water" in methods
         ],
         "places.csv": list(_places(answers)),
         "kitchen_hours.csv": [{"hours_a_week": f"{answers.kitchen_hours_a_week:g}"}],
     }
-    preserves = [_preserve(row) for row in table("first_preserves") if _can(row, answers, shelf)]
-    kept = [row for row in preserves if _passes(rows, row)]
+    made = [_preserve(row) for row in table("first_preserves") if row["method"] in methods]
+    kept = _passing(rows, made) if made else []
     if not kept:
         raise ValueError(
             "nothing can be kept; give a freezer, a cool store, or canner and altitude"
@@ -169,8 +169,7 @@ def _season(begins: date, frost: date) -> Row:
     }
 
 
-def _share(row: dict[str, str], count: int, answers: FirstAnswers, begins: date) -> Row:
-    frost = answers.last_spring_frost.on_or_after(begins)
+def _share(row: dict[str, str], count: int, answers: FirstAnswers, frost: date) -> Row:
     sown, out = _starts(row, frost)
     return {
         "season": f"{frost.year}",
@@ -205,14 +204,16 @@ def _places(answers: FirstAnswers) -> Iterator[Row]:
         yield {"place": "store", "kind": "root store", "holds_kg": answers.root_store_kg}
 
 
-def _can(row: dict[str, str], answers: FirstAnswers, shelf: bool) -> bool:  # noqa: FBT001
-    """Say whether a household has what a preserve is kept with."""
-    return {
+def _methods(answers: FirstAnswers) -> set[str]:
+    """Give the methods for which a household has what they take."""
+    canning = answers.shelf_m2 > 0 and bool(answers.canner) and bool(answers.altitude)
+    has = {
         "freeze": answers.freezer_l > 0,
         "root store": answers.root_store_kg > 0,
-        "boiling water": shelf,
-        "pressure": shelf and answers.canner.startswith("pressure"),
-    }[row["method"]]
+        "boiling water": canning,
+        "pressure": canning and answers.canner.startswith("pressure"),
+    }
+    return {method for method, there in has.items() if there}
 
 
 def _preserve(row: dict[str, str]) -> Row:
@@ -228,19 +229,20 @@ def _guess(row: dict[str, str]) -> Row:
     return {**{k: v for k, v in row.items() if k not in ("status", "source")}, "note": GUESS}
 
 
-def _passes(rows: dict[str, list[Row]], preserve: Row) -> bool:
-    """Say whether the gate takes a preserve: whatever is refused here is left out.
+def _passing(rows: dict[str, list[Row]], preserves: list[Row]) -> list[Row]:
+    """Give the preserves that the gate takes: whatever is refused here is left out.
 
     Raises SeasonProblems for faults of the other tables.
     """
+    refused: set[int] = set()
     try:
-        season_from_tables(_tables({**rows, "preserves.csv": [preserve]}))
+        season_from_tables(_tables({**rows, "preserves.csv": preserves}))
     except SeasonProblems as error:
         others = [p for p in error.problems if p.file != "preserves.csv"]
         if others:
             raise SeasonProblems(others) from error
-        return False
-    return True
+        refused = {problem.row for problem in error.problems}
+    return [row for number, row in enumerate(preserves, start=2) if number not in refused]
 
 
 def _tables(rows: dict[str, list[Row]]) -> SeasonTables:

@@ -6,7 +6,7 @@ from pathlib import Path
 from model.errors import SeasonProblems
 from model.intake import equipment, home, larder, plot
 from model.intake.desk import Desk
-from model.intake.folder import read_tables, text_tables, zip_files
+from model.intake.folder import read_tables
 from model.intake.plantings import plantings as planted
 from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
@@ -24,11 +24,6 @@ def read_season(path: str | Path) -> Season:
     SeasonProblems : listing every fault with file, row, what was found and what is wanted.
     """
     return season_from_tables(read_tables(path))
-
-
-def season_from_zip(content: bytes, name: str) -> Season:
-    """Read an uploaded zip; raises SeasonProblems as ``read_season`` does."""
-    return season_from_tables(text_tables(zip_files(content, name)))
 
 
 def season_from_tables(tables: SeasonTables) -> Season:

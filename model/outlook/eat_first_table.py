@@ -14,6 +14,7 @@ from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
 from model.season.ledger import Standing, unconfirmed
 from model.season.mates import batch_mates
+from model.season.record import SUSPECT
 from model.season.season import Season
 
 LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
@@ -24,7 +25,6 @@ LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
     "past its best",
     "keeps",
 )
-SUSPECT = "bulging, leaking or spurting"
 SORT_WEEKS = 4
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.

@@ -19,7 +19,7 @@ from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 
-AHEAD, ON_TRACK, BEHIND, ENOUGH = "ahead", "on track", "behind", "enough"
+BEHIND, ON_TRACK, AHEAD, ENOUGH = PRODUCT_STATUSES = ("behind", "on track", "ahead", "enough")
 # Within a tenth of what was meant is on track: a difference that small is settled by a load.
 NEAR = 0.1
 COLUMNS = (

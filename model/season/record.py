@@ -4,12 +4,13 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 EATEN, GIVEN, LOST = WHYS = ("eaten", "given", "lost")
+FREEZER_DIED, SUSPECT = "freezer died", "bulging, leaking or spurting"
 CAUSES = (
-    "freezer died",
+    FREEZER_DIED,
     "shelf fell",
     "flood",
     "mice",
-    "bulging, leaking or spurting",
+    SUSPECT,
     "let go later",
     "spoiled or past it",
 )

@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from model.errors import Problem, SeasonProblems
-from model.intake.gate import season_from_zip
+from model.intake.folder import text_tables, zip_files
+from model.intake.gate import season_from_tables
+from model.season.season import Season
 from tests.small_season import small_season
 
 DEMO = Path(__file__).parents[2] / "demo_data"
@@ -19,6 +21,11 @@ def faults(**changes: str | None) -> tuple[Problem, ...]:
     with pytest.raises(SeasonProblems) as caught:
         small_season(**changes)
     return caught.value.problems
+
+
+def season_from_zip(content: bytes, name: str) -> Season:
+    """Read a zip by its bytes."""
+    return season_from_tables(text_tables(zip_files(content, name)))
 
 
 def zip_faults(content: bytes) -> tuple[Problem, ...]:

@@ -9,8 +9,7 @@ import pytest
 
 from model.errors import Problem
 from model.intake.folder import MOST_BYTES
-from model.intake.gate import season_from_zip
-from tests.intake.faulty import faults, zip_faults, zipped
+from tests.intake.faulty import faults, season_from_zip, zip_faults, zipped
 from tests.small_season import TABLES, small_season, small_tables
 
 LOG = "picked_on,crop,picked_kg\n"

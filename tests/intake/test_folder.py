@@ -8,9 +8,9 @@ import pytest
 
 from model.errors import SeasonProblems
 from model.intake.csv_text import MOST_BYTES_A_FILE
-from model.intake.gate import read_season, season_from_zip
+from model.intake.gate import read_season
 from model.season.season import Season
-from tests.intake.faulty import demo_tables, zip_faults, zipped
+from tests.intake.faulty import demo_tables, season_from_zip, zip_faults, zipped
 from tests.small_season import TABLES, small_season, small_tables, write_folder
 
 

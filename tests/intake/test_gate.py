@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 
 from model.errors import Problem, SeasonProblems
-from model.intake.gate import read_season, season_from_zip
+from model.intake.gate import read_season
 from model.season.ledger import stock
-from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, zipped
+from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, season_from_zip, zipped
 from tests.small_season import TABLES, small_season, small_tables, write_folder
 
 

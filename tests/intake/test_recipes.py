@@ -2,8 +2,7 @@
 
 import pytest
 
-from model.intake.gate import season_from_zip
-from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, zipped
+from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, season_from_zip, zipped
 from tests.small_season import TABLES, small_season
 
 HEADINGS = "preserve,crop,fresh_per_jar_kg\n"

@@ -9,9 +9,8 @@ import pytest
 from model.errors import SeasonProblems
 from model.intake.columns import TableKind
 from model.intake.folder import TABLE_KINDS
-from model.intake.gate import season_from_zip
 from model.intake.record_columns import RECORD_TABLES
-from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, zipped
+from tests.intake.faulty import HOUSEHOLDS, demo_tables, faults, season_from_zip, zipped
 from tests.small_season import TABLES, small_season
 
 KINDS = {kind.file: kind for kind in TABLE_KINDS}
