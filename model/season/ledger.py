@@ -152,15 +152,19 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     A count after the time for it has seen the jars, and settles the batch.
     """
     counts = _count_days(season, today)
-    looked = {check.batch for check in season.record.seal_checks if check.checked <= today}
+    looked, canned = season.record.newest_checks(today), _canned(season)
     return tuple(
         batch
         for batch in season.record.batches
         if batch.put_up <= today
-        and season.preserve(batch.preserve).canned
+        and batch.preserve in canned
         and batch.code not in looked
         and not counts[batch.preserve].saw(batch, today + ONE_DAY)
     )
+
+
+def _canned(season: Season) -> set[str]:
+    return {preserve.name for preserve in season.preserves if preserve.canned}
 
 
 @dataclass
@@ -199,14 +203,14 @@ def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]
 
 def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
     """Book what was put up, canned jars by what each look at their seals changed."""
-    counts = _count_days(season, today)
+    counts, canned = _count_days(season, today), _canned(season)
     looks: dict[str, list[tuple[date, float]]] = defaultdict(list)
     for check in season.record.seal_checks:
         if check.checked <= today:
             looks[check.batch].append((check.checked, check.sealed))
     for batch in season.record.batches:
         name = batch.preserve
-        if not season.preserve(name).canned:
+        if name not in canned:
             if batch.put_up <= today:
                 came = _Event(batch.put_up, PUT_UP, batch.filled, batch.put_up)
                 events[name].append(came)
