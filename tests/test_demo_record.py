@@ -110,7 +110,7 @@ def test_one_lid_box_failed_in_a_clump_and_few_lids_else(alder_lane: Season) -> 
     failed = {
         batch.code: batch.filled - check.sealed
         for batch in record.batches
-        if (check := record.sealed_of(batch.code, MIDWINTER))
+        if (check := record.newest_checks(MIDWINTER).get(batch.code))
     }
     clump = [code for code, jars in failed.items() if jars > 1]
     (batch,) = [batch for batch in record.batches if batch.code in clump]

@@ -86,7 +86,7 @@ def season_ratios(
     that of a full picking time; what frost usually cuts off is taken from it, as it is from
     every forecast.
     """
-    ratios = {}
+    ratios, own = {}, [picking for picking in season.pickings if picking.crop == crop]
     for year in season.garden_seasons:
         if year.ends >= today or year.normal is not normal:
             continue
@@ -95,11 +95,16 @@ def season_ratios(
             for planting in season.plantings
             if planting.season == year.name and planting.crop == crop
         )
-        log = [p for p in season.pickings if year.begins <= p.day <= year.ends]
-        picked = sum(picking.kg for picking in log if picking.crop == crop)
-        if expected > 0 and (picked > 0 or (log and not normal)):
+        if expected <= 0:
+            continue
+        picked = sum(picking.kg for picking in own if year.begins <= picking.day <= year.ends)
+        if picked > 0 or (not normal and _anything_logged(season, year)):
             ratios[year.name] = picked / expected
     return ratios
+
+
+def _anything_logged(season: Season, year: GardenSeason) -> bool:
+    return any(year.begins <= picking.day <= year.ends for picking in season.pickings)
 
 
 def _share_picked(season: Season, planting: Planting, year: GardenSeason) -> float:

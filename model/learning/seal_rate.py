@@ -105,9 +105,9 @@ class SealRate:
 
 def looked_at(season: Season, today: date) -> list[Looked]:
     """List the canned batches whose seals have been looked at by a day; the newest look counts."""
-    found = []
+    found, checks = [], season.record.newest_checks(today)
     for batch in season.record.batches:
-        check = season.record.sealed_of(batch.code, today)
+        check = checks.get(batch.code)
         filled = round(batch.filled)
         if check and filled and season.preserve(batch.preserve).canned:
             found.append(Looked(batch, filled, filled - min(filled, round(check.sealed))))

@@ -141,10 +141,12 @@ def _chilled(season: Season, today: date) -> list[_Row]:
     """List the unsealed jars that went into the refrigerator in the last days."""
     rows = []
     lately = today - timedelta(days=CHILLED_DAYS)
-    checked = {c.batch for c in season.record.seal_checks if lately <= c.checked <= today}
+    looks = season.record.newest_checks(today)
     for batch in season.record.batches:
-        look = season.record.sealed_of(batch.code, today) if batch.code in checked else None
-        if look and look.went == "refrigerated" and look.sealed < batch.filled:
+        look = looks.get(batch.code)
+        if look is None or look.checked < lately:
+            continue
+        if look.went == "refrigerated" and look.sealed < batch.filled:
             own = season.preserve(batch.preserve)
             why = f"in the refrigerator since {look.checked}: within a few days, or throw it away"
             rows.append(_Row(own, batch.filled - look.sealed, batch.put_up, CHILLED, 0, why))

@@ -6,6 +6,7 @@ everything else when it is put up. Oldest goes first, and nothing falls below no
 taken beyond the book had been there unknown.
 """
 
+from bisect import bisect_left
 from collections import defaultdict
 from dataclasses import dataclass, field
 from datetime import date, timedelta
@@ -150,34 +151,46 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
 
     A count after the time for it has seen the jars, and settles the batch.
     """
-    counts = _counts_of(season, today)
-    looked = {check.batch for check in season.record.seal_checks if check.checked <= today}
+    counts = _count_days(season, today)
+    looked, canned = season.record.newest_checks(today), _canned(season)
     return tuple(
         batch
         for batch in season.record.batches
         if batch.put_up <= today
-        and season.preserve(batch.preserve).canned
+        and batch.preserve in canned
         and batch.code not in looked
-        and not _seen_by_count(counts[batch.preserve], batch, today + ONE_DAY)
+        and not counts[batch.preserve].saw(batch, today + ONE_DAY)
     )
 
 
-def _seen_by_count(counts: list[Counted], batch: Batch, before: date) -> bool:
-    """Say whether a count before a day had seen the jars of a batch: it was late, or names them."""
-    return any(
-        batch.put_up + SEALS_SEEN <= count.day
-        or (count.units > 0 and count.put_up == batch.put_up <= count.day)
-        for count in counts
-        if count.day < before
-    )
+def _canned(season: Season) -> set[str]:
+    return {preserve.name for preserve in season.preserves if preserve.canned}
 
 
-def _counts_of(season: Season, today: date) -> dict[str, list[Counted]]:
-    counts: dict[str, list[Counted]] = defaultdict(list)
-    for count in season.counts:
+@dataclass
+class _CountDays:
+    """When a preserve was counted, and when a count first named what was made on a day."""
+
+    days: list[date] = field(default_factory=list)
+    named: dict[date, date] = field(default_factory=dict)
+
+    def saw(self, batch: Batch, before: date) -> bool:
+        """Say whether a count before a day had seen a batch: it was late, or names its jars."""
+        late = bisect_left(self.days, batch.put_up + SEALS_SEEN)
+        return (late < len(self.days) and self.days[late] < before) or self.named.get(
+            batch.put_up, before
+        ) < before
+
+
+def _count_days(season: Season, today: date) -> dict[str, _CountDays]:
+    found: dict[str, _CountDays] = defaultdict(_CountDays)
+    for count in sorted(season.counts, key=lambda count: count.day):
         if count.day <= today:
-            counts[count.preserve].append(count)
-    return counts
+            own = found[count.preserve]
+            own.days.append(count.day)
+            if count.units > 0 and count.put_up <= count.day:
+                own.named.setdefault(count.put_up, count.day)
+    return found
 
 
 def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]]:
@@ -190,30 +203,30 @@ def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]
 
 def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
     """Book what was put up, canned jars by what each look at their seals changed."""
-    counts = _counts_of(season, today)
+    counts, canned = _count_days(season, today), _canned(season)
     looks: dict[str, list[tuple[date, float]]] = defaultdict(list)
     for check in season.record.seal_checks:
         if check.checked <= today:
             looks[check.batch].append((check.checked, check.sealed))
     for batch in season.record.batches:
         name = batch.preserve
-        if not season.preserve(name).canned:
+        if name not in canned:
             if batch.put_up <= today:
                 came = _Event(batch.put_up, PUT_UP, batch.filled, batch.put_up)
                 events[name].append(came)
             continue
         sealed = 0.0
         for n, (day, now) in enumerate(sorted(looks[batch.code], key=lambda look: look[0])):
-            if n or not _seen_by_count(counts[name], batch, day):
+            if n or not counts[name].saw(batch, day):
                 kind = LOST if n and now < sealed else PUT_UP
                 events[name].append(_Event(day, kind, now - sealed, batch.put_up))
             sealed = now
 
 
 def _written_up(name: str, events: list[_Event]) -> Ledger:
-    shelf, entries, counted = _Shelf(), list[Entry](), None
+    shelf, entries, counted, left = _Shelf(), list[Entry](), None, 0.0
     for event in sorted(events, key=lambda e: (e.day, _ORDER.index(e.kind))):
-        before = shelf.units
+        before = left
         if event.kind == COUNTED:
             shelf.makings = sorted(
                 (
@@ -232,5 +245,6 @@ def _written_up(name: str, events: list[_Event]) -> Ledger:
         else:
             shelf.take(-event.units)
             units, unknown = event.units, max(0.0, -event.units - before)
-        entries.append(Entry(event.day, event.kind, units, unknown, shelf.units))
+        left = shelf.units
+        entries.append(Entry(event.day, event.kind, units, unknown, left))
     return Ledger(name, tuple(entries), tuple(shelf.makings), counted)

@@ -104,7 +104,11 @@ class Record:
     meant: tuple[Meant, ...] = ()
     verdicts: tuple[Verdict, ...] = ()
 
-    def sealed_of(self, code: str, today: date) -> SealCheck | None:
-        """Give the newest seal check of a batch on or before a day; of one day the last written."""
-        checks = [c for c in self.seal_checks if c.batch == code and c.checked <= today]
-        return max(reversed(checks), key=lambda check: check.checked, default=None)
+    def newest_checks(self, today: date) -> dict[str, SealCheck]:
+        """Give the newest seal check of every batch to a day; of one day the last written."""
+        newest: dict[str, SealCheck] = {}
+        for check in self.seal_checks:
+            known = newest.get(check.batch)
+            if check.checked <= today and (known is None or known.checked <= check.checked):
+                newest[check.batch] = check
+        return newest
