@@ -13,6 +13,9 @@ from model.intake.tables import TextTable
 from model.intake.units import UNITS
 
 MOST_CELL = 500
+# Where a column stands, its heading, itself, its unit, and the values of the texts read in it:
+# names, days and amounts come again, and a record of twenty years has a hundred thousand cells.
+_Place = tuple[int, str, Column, str, dict[str, Value]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +66,8 @@ def typed_rows(kind: TableKind, table: TextTable) -> tuple[list[TypedRow], list[
     missing = list(_missing_headings(kind, table.headings))
     if missing:
         return [], problems + missing
-    places = [
-        (i, heading, *columns[heading])
+    places: list[_Place] = [
+        (i, heading, *columns[heading], {})
         for i, heading in enumerate(table.headings)
         if heading in columns
     ]
@@ -94,9 +97,10 @@ def _outer_faults(file: str, number: int, cells: tuple[str, ...], headings: int)
     if len(cells) > headings:
         found = f"{len(cells)} cells under {headings} headings"
         faults.append(Problem(file, number, found, "write 3.5, not 3,5; quote commas in text"))
-    if any(len(cell) > MOST_CELL for cell in cells):
+    whole = "".join(cells)
+    if len(whole) > MOST_CELL and any(len(cell) > MOST_CELL for cell in cells):
         faults.append(Problem(file, number, "a cell is too long", f"at most {MOST_CELL} letters"))
-    unseen = next(filter(None, map(unseen_character, cells)), None)
+    unseen = unseen_character(whole)
     if unseen:
         wanted = "delete it, or type the words of the row again"
         faults.append(
@@ -109,17 +113,20 @@ def _typed_cells(
     kind: TableKind,
     number: int,
     cells: tuple[str, ...],
-    places: list[tuple[int, str, Column, str]],
+    places: list[_Place],
 ) -> tuple[dict[str, Value], list[Problem]]:
     values: dict[str, Value] = {}
     faults = []
-    for i, heading, column, unit in places:
-        try:
-            value = read_cell(column, unit, cells[i])
-        except ValueError as error:
-            found, wanted = error.args
-            faults.append(Problem(kind.file, number, f"{heading} {found}", wanted))
-            continue
+    for i, heading, column, unit, known in places:
+        text = cells[i]
+        if text not in known:
+            try:
+                known[text] = read_cell(column, unit, text)
+            except ValueError as error:
+                found, wanted = error.args
+                faults.append(Problem(kind.file, number, f"{heading} {found}", wanted))
+                continue
+        value = known[text]
         if value is not None and values.get(column.heading) is not None:
             found = f"{column.heading} is given in two units"
             faults.append(Problem(kind.file, number, found, "fill in one of them"))

@@ -130,6 +130,10 @@ class Solver:
             # a rare program is too rough for the sharp tolerance
             self._highs.setOptionValue("dual_feasibility_tolerance", USUAL)
             self._highs.run()
+            if self._highs.getModelStatus() == highspy.HighsModelStatus.kUnknown:
+                # or the basis it stands on is: solved from nothing it has an answer
+                self._highs.clearSolver()
+                self._highs.run()
             self._highs.setOptionValue("dual_feasibility_tolerance", SHARP)
         status = self._highs.getModelStatus()
         info = self._highs.getInfo()
