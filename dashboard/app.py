@@ -5,10 +5,11 @@ from pathlib import Path
 import streamlit as st
 
 from dashboard import session
+from dashboard.forms.copies_form import bring_back_form
 from dashboard.forms.household_form import household_form
 from dashboard.look import faults, page_style
 from dashboard.place import BEGIN, HOUSEHOLD, PLACES
-from model import PlanningError
+from model import DamagedStore, PlanningError
 
 HERE = Path(__file__).parent
 
@@ -19,6 +20,8 @@ try:
     beginning = session.read_notes() is None or session.beginning()
 except PlanningError as error:
     faults(error, "What is kept cannot be opened.")
+    if isinstance(error, DamagedStore) and bring_back_form():
+        st.button("Go on", type="primary", key="go_on")
     st.stop()
 if beginning:
     begin = st.Page(HERE / BEGIN, title="Begin")

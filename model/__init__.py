@@ -5,6 +5,7 @@ The names below are all that a dashboard or another program uses.
 
 from model.demand.hand_rule import HandRule
 from model.errors import (
+    DamagedStore,
     NoPlan,
     NoTestedProcess,
     NotInTables,
@@ -80,6 +81,7 @@ from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.season.weeks import YearDay
 from model.season.write_off import write_off
+from model.store.copies import bring_back, list_copies
 from model.store.store import PLACE_VARIABLE, Store, StoredHousehold, usual_place
 from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
@@ -106,6 +108,7 @@ __all__ = [
     "Author",
     "Batch",
     "Change",
+    "DamagedStore",
     "Edit",
     "FirstAnswers",
     "Frost",
@@ -139,6 +142,7 @@ __all__ = [
     "batch_mates",
     "batch_table",
     "boiling_point_c",
+    "bring_back",
     "buy_in_table",
     "cause_table",
     "cautions_for",
@@ -164,6 +168,7 @@ __all__ = [
     "learned_table",
     "ledgers",
     "limit_table",
+    "list_copies",
     "makings_counted",
     "may_be_frozen_again",
     "next_garden_year",
