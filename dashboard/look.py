@@ -107,5 +107,7 @@ def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:
     words = " ".join(chart.title.text)
     told = chart.properties(description=f"{words}. The figures are in the table below.")
     st.altair_chart(told, width="stretch")
+    shown = figures[[name for name in figures.columns if name in model.HEADINGS]]
+    days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
     with st.expander("The figures"):
-        table(figures[[name for name in figures.columns if name in model.HEADINGS]])
+        table(shown.assign(**days))
