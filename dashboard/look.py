@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Literal
 
+import altair as alt
 import pandas as pd
 import streamlit as st
 
@@ -95,3 +96,18 @@ def table(
         row_height=ROW_PX,
         key=key,
     )
+
+
+def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:
+    """Show a chart as wide as there is room, told in words, with its figures behind one click.
+
+    The words are the chart's title, which is all that a screen reader is given of a drawing;
+    of ``figures`` the columns that have a heading are shown.
+    """
+    words = " ".join(chart.title.text)
+    told = chart.properties(description=f"{words}. The figures are in the table below.")
+    st.altair_chart(told, width="stretch")
+    shown = figures[[name for name in figures.columns if name in model.HEADINGS]]
+    days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
+    with st.expander("The figures"):
+        table(shown.assign(**days))

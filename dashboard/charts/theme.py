@@ -14,7 +14,7 @@ LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
     "#4f8a3c",
     "#b4632a",
     "#4a7fb5",
-    "#c9a227",
+    "#a98514",
     "#d1495b",
     "#8b6bb1",
 )
