@@ -43,4 +43,8 @@ def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
                 sheet.boxes(number)
     if first.empty:
         sheet.line("By the book nothing stands here.")
+    sheet.heading("Before opening")
+    sheet.line(
+        "Look, tilt and smell, only ever to reject a jar: nothing here says that one is safe."
+    )
     return sheet.pdf()

@@ -54,12 +54,12 @@ class Sheet:
     def boxes(self, number: int) -> None:
         """Draw boxes to tick or strike out, in as many lines as they need."""
         step = BOX_MM + GAP_MM
-        across = int(self._pdf.epw // step)
+        across = int((self._pdf.epw - 1) // step)
         while number > 0:
             if self._pdf.will_page_break(step):
                 self._pdf.add_page()
             for place in range(min(number, across)):
-                self._pdf.rect(MARGIN_MM + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
+                self._pdf.rect(MARGIN_MM + 1 + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
             self._pdf.ln(step)
             number -= across
 
