@@ -26,7 +26,7 @@ from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
-from model.outlook.eat_first_table import KEEPS, QUALITY, eat_first_table
+from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -89,6 +89,7 @@ from model.store.versions import Change as WrittenChange
 __all__ = [
     "CANNERS",
     "CAUSES",
+    "CHILLED",
     "EATEN",
     "FREEZER_DIED",
     "GIVEN",
