@@ -32,6 +32,7 @@ from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
+from model.outlook.own_units import US, from_own, in_own
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
@@ -100,6 +101,7 @@ __all__ = [
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "US",
     "VERDICTS",
     "WENT",
     "WHYS",
@@ -155,10 +157,12 @@ __all__ = [
     "food_stock_table",
     "food_table",
     "fresh_table",
+    "from_own",
     "glut_table",
     "guesses",
     "harvest_table",
     "hedge_table",
+    "in_own",
     "largest_changes",
     "lean_table",
     "learned_table",
