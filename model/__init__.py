@@ -60,6 +60,7 @@ from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
+from model.season.household import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -88,6 +89,7 @@ from model.store.versions import Change as WrittenChange
 __all__ = [
     "CANNERS",
     "CAUSES",
+    "DAY_FIRST",
     "EATEN",
     "FREEZER_DIED",
     "GIVEN",
@@ -95,6 +97,7 @@ __all__ = [
     "KEEPS",
     "LOST",
     "METHODS",
+    "MONTH_FIRST",
     "PLACE_VARIABLE",
     "PLAN_FOR",
     "PRODUCT_STATUSES",
@@ -105,6 +108,7 @@ __all__ = [
     "VERDICTS",
     "WENT",
     "WHYS",
+    "YEAR_FIRST",
     "Author",
     "Batch",
     "Change",
