@@ -33,6 +33,7 @@ from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
+from model.outlook.own_units import US, from_own, in_own
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
@@ -60,6 +61,7 @@ from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
+from model.season.household import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -90,6 +92,7 @@ __all__ = [
     "CANNERS",
     "CAUSES",
     "CHILLED",
+    "DAY_FIRST",
     "EATEN",
     "FREEZER_DIED",
     "GIVEN",
@@ -97,15 +100,18 @@ __all__ = [
     "KEEPS",
     "LOST",
     "METHODS",
+    "MONTH_FIRST",
     "PLACE_VARIABLE",
     "PLAN_FOR",
     "PRODUCT_STATUSES",
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "US",
     "VERDICTS",
     "WENT",
     "WHYS",
+    "YEAR_FIRST",
     "Author",
     "Batch",
     "Change",
@@ -160,10 +166,12 @@ __all__ = [
     "food_stock_table",
     "food_table",
     "fresh_table",
+    "from_own",
     "glut_table",
     "guesses",
     "harvest_table",
     "hedge_table",
+    "in_own",
     "largest_changes",
     "lean_table",
     "learned_table",
