@@ -22,9 +22,7 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] h2,
   [data-testid="stMainBlockContainer"] h3 {font-size: 1.15rem; padding: .2rem 0 0 0;}
   [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
-  [data-testid="stCaptionContainer"] {
-    color: color-mix(in srgb, currentColor 80%, transparent) !important;
-  }
+  [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
