@@ -14,7 +14,8 @@ from model import PlanningError, SeasonProblems
 MOST_FAULTS = 40
 ROW_PX = 31
 
-# Less air above the first sentence, and targets that a wet thumb can hit.
+# Less air above the first sentence, words that stand out from what is behind them in both
+# schemes, and targets that a wet thumb can hit.
 _STYLE = """
 <style>
   [data-testid="stMainBlockContainer"] {padding: 2.2rem 1.8rem 2rem 1.8rem;}
@@ -22,6 +23,8 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] h2,
   [data-testid="stMainBlockContainer"] h3 {font-size: 1.15rem; padding: .2rem 0 0 0;}
   [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
+  [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
+  button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
     [data-testid="stSidebar"][data-collapsed="false"] {
@@ -31,7 +34,13 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    button, [data-testid="stPageLink"] a {min-height: 44px !important;}
+    button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
+    [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
+    [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
+    [data-testid="stMain"] :is([data-testid="stTextInputRootElement"],
+    [data-testid="stNumberInputContainer"], .react-aria-ComboBox > [role="group"]) {
+      height: auto; min-height: 46px;
+    }
   }
 </style>
 """
