@@ -23,16 +23,19 @@ def all_started(season: Season, today: date) -> bool:
 
 
 def spring_headline(
-    preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame, *, fixed: bool
+    preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame, to_plant: str | None
 ) -> str:
-    """Say how much to put up, what then lasts and what does not and why, and what is scarce."""
+    """Say how much to plant and put up, what then lasts or does not and why, what is scarce.
+
+    ``to_plant`` names crops and ground, None once everything is planted.
+    """
     jars = preserves[preserves["unit"] == "jar"]["to_fill"].sum()
     packs = preserves[preserves["unit"] == "pack"]["to_fill"].sum()
-    sentences = ["Everything is planted; what to put up is still open."] if fixed else []
-    still = "still " if fixed else ""
-    sentences.append(
-        f"Put up {still}**{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**."
-    )
+    shelf = f"**{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**"
+    if to_plant:
+        sentences = [f"Plant **{to_plant}**, and put up {shelf}."]
+    else:
+        sentences = [f"Everything is planted; put up still {shelf}."]
     sentences += _standing_words(foods)
     scarce = limit_words(limits)
     if scarce:

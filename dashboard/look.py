@@ -25,6 +25,7 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
+  .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
     [data-testid="stSidebar"][data-collapsed="false"] {

@@ -14,13 +14,15 @@ from dashboard.words import counted_words, day
 from model import PlannedSeason, Season
 
 Retitle = Callable[[PlannedSeason, str], str]
+SPRING, WEEK, LOG = "views/spring.py", "views/this_week.py", "views/log.py"
+LARDER, WINTER, REVIEW = "views/larder.py", "views/winter.py", "views/review.py"
 PLACES = {
-    "views/spring.py": ("Spring: what to plant", ":material/potted_plant:"),
-    "views/this_week.py": ("This week", ":material/skillet:"),
-    "views/log.py": ("Write down", ":material/edit_note:"),
-    "views/larder.py": ("Larder: eat first", ":material/shelves:"),
-    "views/winter.py": ("Winter: will it last", ":material/ac_unit:"),
-    "views/review.py": ("Review", ":material/fact_check:"),
+    SPRING: ("Spring: what to plant", ":material/potted_plant:"),
+    WEEK: ("This week", ":material/skillet:"),
+    LOG: ("Write down", ":material/edit_note:"),
+    LARDER: ("Larder: eat first", ":material/shelves:"),
+    WINTER: ("Winter: will it last", ":material/ac_unit:"),
+    REVIEW: ("Review", ":material/fact_check:"),
 }
 BEGIN, HOUSEHOLD = "views/begin.py", "views/household.py"
 
@@ -57,6 +59,19 @@ def headed(title: str, *, stock: bool = False) -> tuple[DeltaGenerator, Season]:
     st.caption(_whose(season, session.today(), stock=stock))
     _ways()
     return head, season
+
+
+def answer(words: str, onward: str, why: str) -> None:
+    """Answer the question of a place, the first sentence large, and lead to what comes next.
+
+    ``onward`` is the file of the place that comes next, ``why`` what is done there.
+    """
+    first, _, rest = words.partition(". ")
+    with st.container(key="answer"):
+        st.markdown(f"{first}." if rest else first)
+    if rest:
+        st.markdown(rest)
+    st.page_link(onward, label=f"Next: {why}", icon=":material/arrow_forward:")
 
 
 def _whose(season: Season, today: date, *, stock: bool) -> str:

@@ -46,7 +46,10 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
     jars = review[review["unit"] == "jar"]
     filled, sealed = jars["filled_units"].sum(), jars["sealed_units"].sum()
     out = list(review[review["ran_out"].notna()]["preserve"])
-    parts = [f"In {year} **{filled:.0f} jars were filled** and {sealed:.0f} came onto the shelf."]
+    parts = [f"No jars were filled in {year}."]
+    if filled:
+        were = "jar was" if filled == 1 else "jars were"
+        parts = [f"In {year} **{filled:.0f} {were} filled** and {sealed:.0f} came onto the shelf."]
     if out:
         parts.append(f"Ran out: {listed(out)}.")
     if not changes.empty:

@@ -21,7 +21,8 @@ def show() -> None:
     last_written()
     season, today = plan.case.season, session.today()
     first = model.eat_first_table(plan)
-    st.markdown(larder_headline(season, first, today))
+    told = larder_headline(season, first, today)
+    place.answer(told, place.WINTER, "will it last until the new crop?")
     chosen = choice("What", [FIRST, WHERE, COUNT, WRONG], key="larder_what")
     if chosen == FIRST:
         if first.empty:

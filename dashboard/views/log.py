@@ -24,7 +24,8 @@ def show() -> None:
     _, season = place.headed("Write down")
     last_written()
     waiting = model.unconfirmed(season, session.today())
-    st.markdown(log_headline(season, len(waiting), session.today()))
+    told = log_headline(season, len(waiting), session.today())
+    place.answer(told, place.WEEK, "what that leaves to do this week")
     sealed = f"{SEALED} ({len(waiting)} to look at)" if waiting else SEALED
     chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, MEND, WRITTEN], key="log_what")
     if chosen == PICKED:

@@ -1,5 +1,7 @@
 """Review: what came of the year, a verdict on every preserve, and next year's first draft."""
 
+from datetime import date
+
 import streamlit as st
 
 import model
@@ -11,6 +13,7 @@ from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
 from dashboard.record_findings import review_headline
 from dashboard.record_tables import next_rows, review_rows
+from model import Season
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
 
@@ -21,8 +24,7 @@ def show() -> None:
     last_written()
     season, today = plan.case.season, session.today()
     begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
-    year = st.segmented_control("Year", begun, default=begun[0], key=f"year_{session.scope()}")
-    year = year or begun[0]
+    year = choice("Year", begun, f"year_{session.scope()}", _told_of(season, begun, today))
     review = model.review_table(season, year, today)
     if review.empty:
         st.markdown(
@@ -31,7 +33,8 @@ def show() -> None:
         )
         return
     draft = model.next_year_table(plan, year)
-    st.markdown(review_headline(review, model.largest_changes(draft), year, season.units))
+    told = review_headline(review, model.largest_changes(draft), year, season.units)
+    place.answer(told, place.SPRING, "what to plant")
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
     if chosen == BALANCE:
         table(review_rows(review, season.units), "content", key="review")
@@ -46,6 +49,19 @@ def show() -> None:
         next_year_form(season, year, draft)
     else:
         table(learned_rows(model.learned_table(plan), season.units), "content", key="learned")
+
+
+def _told_of(season: Season, begun: list[str], today: date) -> str:
+    """Give the year that has something to tell: one just begun has put up nothing yet."""
+    filled = (year for year in begun if _put_up_in(season, year, today))
+    return next(filled, begun[0])
+
+
+def _put_up_in(season: Season, year: str, today: date) -> bool:
+    own = next(one for one in season.garden_seasons if one.name == year)
+    return any(
+        own.begins <= batch.put_up <= min(own.ends, today) for batch in season.record.batches
+    )
 
 
 show()

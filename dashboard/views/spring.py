@@ -29,6 +29,8 @@ from dashboard.tables import (
     week_rows,
     yield_rows,
 )
+from dashboard.units import amount
+from dashboard.words import count
 from model import PlannedSeason, Season
 
 TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
@@ -48,20 +50,27 @@ def show() -> None:
     jars = model.preserve_table(plan)
     limits = model.tight_limits(model.limit_table(plan))
     foods = lasting_rows(model.food_table(plan), session.today(), season.settings.lean_share)
-    st.markdown(spring_headline(jars, foods, limits, fixed=fixed))
+    planted = model.planting_table(plan)
+    sown = f"{count(planted['crop'].nunique(), 'crop')} on {_ground(planted, season.units)}"
+    told = spring_headline(jars, foods, limits, None if fixed else sown)
+    place.answer(told, place.WEEK, "what to do this week")
     garden, kitchen = st.columns([7, 6], gap="small")
     with garden:
         free = bool(plan.planting.tried)
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
             _plan_for(plan, season)
-        rows = garden_rows(model.planting_table(plan), season.units)
+        rows = garden_rows(planted, season.units)
         table(rows, TABLE_PX if len(rows) > MOST_ROWS else "content", key="plantings")
     with kitchen:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
     _more(plan, limits)
+
+
+def _ground(planted: pd.DataFrame, units: str) -> str:
+    return amount(planted["area_m2"].sum(), "m2", units)
 
 
 def _plan_for(plan: PlannedSeason, season: Season) -> None:

@@ -28,7 +28,10 @@ def show() -> None:
     plan = place.opened("Will it last until the new crop?", stock=True)
     share = plan.case.season.settings.lean_share
     foods = lasting_rows(_foods(plan), session.today(), share)
-    st.markdown(winter_headline(foods))
+    if foods["enough"].eq("no").any():
+        place.answer(winter_headline(foods), place.WEEK, "what still can be put up or bought in")
+    else:
+        place.answer(winter_headline(foods), place.LARDER, "what to eat first")
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         title = "Lasts until; the diamond is the new crop"
