@@ -1,5 +1,6 @@
 """The head of every place: its title, whose notes it shows, the way to the others, the plan."""
 
+import re
 from collections.abc import Callable
 from datetime import date
 
@@ -66,11 +67,11 @@ def answer(words: str, onward: str, why: str) -> None:
 
     ``onward`` is the file of the place that comes next, ``why`` what is done there.
     """
-    first, _, rest = words.partition(". ")
+    first, *rest = re.split(r"(?<=\.) |(?<=\.\*\*) ", words, maxsplit=1)
     with st.container(key="answer"):
-        st.markdown(f"{first}." if rest else first)
-    if rest:
-        st.markdown(rest)
+        st.markdown(first)
+    for more in rest:
+        st.markdown(more)
     st.page_link(onward, label=f"Next: {why}", icon=":material/arrow_forward:")
 
 

@@ -31,7 +31,11 @@ def show() -> None:
     units = plan.case.season.units
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
-    st.markdown(week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units)))
+    told = week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units))
+    if fresh.empty:
+        place.answer(told, place.LARDER, "what to eat first")
+    else:
+        place.answer(told, place.LOG, "write down what was picked")
     picking, putting_up = st.columns([4, 3], gap="small")
     with picking:
         st.subheader("Pick and eat")
