@@ -23,7 +23,7 @@ def show() -> None:
     begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
     year = st.segmented_control("Year", begun, default=begun[0], key=f"year_{session.scope()}")
     year = year or begun[0]
-    review = model.review_table(season, year, today)
+    review = model.review_table(plan.case, year)
     if review.empty:
         st.markdown(
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
