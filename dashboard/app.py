@@ -5,10 +5,12 @@ from pathlib import Path
 import streamlit as st
 
 from dashboard import session
+from dashboard.forms.copies_form import bring_back_form
 from dashboard.forms.household_form import household_form
 from dashboard.look import faults, page_style
 from dashboard.place import BEGIN, HOUSEHOLD, PLACES
-from model import PlanningError
+from dashboard.words import write_dates
+from model import DamagedStore, PlanningError
 
 HERE = Path(__file__).parent
 
@@ -16,10 +18,15 @@ HERE = Path(__file__).parent
 st.set_page_config(page_title="Harvest to pantry", page_icon="\N{CANNED FOOD}", layout="wide")
 page_style()
 try:
-    beginning = session.read_notes() is None or session.beginning()
+    notes_in_use = session.read_notes()
+    beginning = notes_in_use is None or session.beginning()
 except PlanningError as error:
     faults(error, "What is kept cannot be opened.")
+    if isinstance(error, DamagedStore) and bring_back_form():
+        st.button("Go on", type="primary", key="go_on")
     st.stop()
+if notes_in_use is not None:
+    write_dates(notes_in_use.season.date_form)
 if beginning:
     begin = st.Page(HERE / BEGIN, title="Begin")
     st.navigation([begin], position="hidden").run()

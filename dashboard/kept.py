@@ -67,13 +67,19 @@ def begin_demo(name: str) -> int:
     return begin(tables, f"{name}, an invented household, was opened")
 
 
-def bring_back(copy: Path) -> Path | None:
-    """Put a copy in the store's place; gives the copy of what was there.
+def copies() -> tuple[Path, ...]:
+    """List the copies of the store, the newest first, even of one that cannot be opened."""
+    return model.list_copies(model.usual_place())
 
-    None where nothing was. Raises StoreError.
+
+def bring_back(copy: Path) -> Path | None:
+    """Put a copy in the place of the store, which may be damaged or gone.
+
+    Gives the copy of what was there, None where nothing was. Raises StoreError.
     """
-    before = store().bring_back(copy, now())
+    before = model.bring_back(model.usual_place(), copy, now())
     _season.clear()  # numbers of changes begin again from the copy's
+    _store.clear()
     return before
 
 

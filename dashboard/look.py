@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Literal
 
+import altair as alt
 import pandas as pd
 import streamlit as st
 
@@ -13,7 +14,8 @@ from model import PlanningError, SeasonProblems
 MOST_FAULTS = 40
 ROW_PX = 31
 
-# Less air above the first sentence, and targets that a wet thumb can hit.
+# Less air above the first sentence, words that stand out from what is behind them in both
+# schemes, and targets that a wet thumb can hit.
 _STYLE = """
 <style>
   [data-testid="stMainBlockContainer"] {padding: 2.2rem 1.8rem 2rem 1.8rem;}
@@ -21,6 +23,8 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] h2,
   [data-testid="stMainBlockContainer"] h3 {font-size: 1.15rem; padding: .2rem 0 0 0;}
   [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
+  [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
+  button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
     [data-testid="stSidebar"][data-collapsed="false"] {
@@ -30,7 +34,13 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    button, [data-testid="stPageLink"] a {min-height: 44px !important;}
+    button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
+    [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
+    [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
+    [data-testid="stMain"] :is([data-testid="stTextInputRootElement"],
+    [data-testid="stNumberInputContainer"], .react-aria-ComboBox > [role="group"]) {
+      height: auto; min-height: 46px;
+    }
   }
 </style>
 """
@@ -95,3 +105,18 @@ def table(
         row_height=ROW_PX,
         key=key,
     )
+
+
+def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:
+    """Show a chart as wide as there is room, told in words, with its figures behind one click.
+
+    The words are the chart's title, which is all that a screen reader is given of a drawing;
+    of ``figures`` the columns that have a heading are shown.
+    """
+    words = " ".join(chart.title.text)
+    told = chart.properties(description=f"{words}. The figures are in the table below.")
+    st.altair_chart(told, width="stretch")
+    shown = figures[[name for name in figures.columns if name in model.HEADINGS]]
+    days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
+    with st.expander("The figures"):
+        table(shown.assign(**days))

@@ -8,37 +8,12 @@ import math
 from fractions import Fraction
 
 from dashboard.words import about
+from model import US, from_own, in_own
 
-US = "US"
-KG_PER_LB = 0.45359237
-M2_PER_FT2 = 0.09290304
+__all__ = ["US", "from_own", "in_own"]
+
 M_PER_FT = Fraction(3048, 10000)
-L_PER_QT = 0.946352946
-L_PER_CU_FT = 28.316846592
-
-# Unit inside -> the word a household of US units uses, and how much of the inside unit one is.
-_OWN = {
-    "kg": ("lb", KG_PER_LB),
-    "litre": ("qt", L_PER_QT),
-    "l": ("cu ft", L_PER_CU_FT),
-    "m2": ("ft²", M2_PER_FT2),
-    "m2 of bed": ("ft²", M2_PER_FT2),
-    "m of row": ("ft of row", float(M_PER_FT)),
-}
 _NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "litre": "litre"}
-
-
-def in_own(number: float, unit: str, units: str) -> tuple[float, str]:
-    """Give a number and its unit as the household counts them."""
-    if units == US and unit in _OWN:
-        word, each = _OWN[unit]
-        return number / each, word
-    return number, "m²" if unit.startswith("m2") else unit
-
-
-def from_own(number: float, unit: str, units: str) -> float:
-    """Give a number that the household wrote in its own unit in the unit used inside."""
-    return number * _OWN[unit][1] if units == US and unit in _OWN else number
 
 
 def weight(kg: float, units: str) -> str:

@@ -5,14 +5,38 @@ Forecasts never carry more than two significant figures; chances are told in ten
 
 import math
 from collections.abc import Iterable
+from contextvars import ContextVar
 from datetime import date
 
+from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
+
 PLATE = "whole plate"
+_date_form = ContextVar("date_form", default=DAY_FIRST)
 
 
 def day(when: date) -> str:
-    """Give a date without doubt: 3 Apr 2027."""
-    return f"{when.day} {when:%b %Y}"
+    """Give a date without doubt, as the household writes it: 3 Apr 2027."""
+    return {
+        DAY_FIRST: f"{when.day} {when:%b %Y}",
+        MONTH_FIRST: f"{when:%b} {when.day}, {when:%Y}",
+        YEAR_FIRST: f"{when:%Y-%m-%d}",
+    }[_date_form.get()]
+
+
+def write_dates(form: str) -> None:
+    """Write all dates of this run of the page in one of the household's forms."""
+    _date_form.set(form)
+
+
+def tooltip_day() -> str:
+    """Give a chart's format of a day, in the form dates are written in."""
+    forms = {DAY_FIRST: "%-d %b %Y", MONTH_FIRST: "%b %-d, %Y", YEAR_FIRST: "%Y-%m-%d"}
+    return forms[_date_form.get()]
+
+
+def tick_day() -> str:
+    """Give a chart's format of a day whose year is clear from its place."""
+    return "%-d %b" if _date_form.get() == DAY_FIRST else "%b %-d"
 
 
 def day_or(when: date | None, otherwise: str) -> str:
@@ -36,7 +60,9 @@ def counted_words(counted: date | None, today: date) -> str:
 
 def short_day(when: date) -> str:
     """Give a date inside a year that is clear from its place: 3 Apr."""
-    return f"{when.day} {when:%b}"
+    if _date_form.get() == DAY_FIRST:
+        return f"{when.day} {when:%b}"
+    return f"{when:%b} {when.day}"
 
 
 def about(number: float) -> str:

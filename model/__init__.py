@@ -5,6 +5,7 @@ The names below are all that a dashboard or another program uses.
 
 from model.demand.hand_rule import HandRule
 from model.errors import (
+    DamagedStore,
     NoPlan,
     NoTestedProcess,
     NotInTables,
@@ -25,13 +26,14 @@ from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
-from model.outlook.eat_first_table import KEEPS, QUALITY, eat_first_table
+from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
+from model.outlook.own_units import US, from_own, in_own
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
@@ -59,6 +61,7 @@ from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
+from model.season.household import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -80,6 +83,7 @@ from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.season.weeks import YearDay
 from model.season.write_off import write_off
+from model.store.copies import bring_back, list_copies
 from model.store.store import PLACE_VARIABLE, Store, StoredHousehold, usual_place
 from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
@@ -87,6 +91,8 @@ from model.store.versions import Change as WrittenChange
 __all__ = [
     "CANNERS",
     "CAUSES",
+    "CHILLED",
+    "DAY_FIRST",
     "EATEN",
     "FREEZER_DIED",
     "GIVEN",
@@ -94,18 +100,22 @@ __all__ = [
     "KEEPS",
     "LOST",
     "METHODS",
+    "MONTH_FIRST",
     "PLACE_VARIABLE",
     "PLAN_FOR",
     "PRODUCT_STATUSES",
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "US",
     "VERDICTS",
     "WENT",
     "WHYS",
+    "YEAR_FIRST",
     "Author",
     "Batch",
     "Change",
+    "DamagedStore",
     "Edit",
     "FirstAnswers",
     "Frost",
@@ -139,6 +149,7 @@ __all__ = [
     "batch_mates",
     "batch_table",
     "boiling_point_c",
+    "bring_back",
     "buy_in_table",
     "cause_table",
     "cautions_for",
@@ -155,15 +166,18 @@ __all__ = [
     "food_stock_table",
     "food_table",
     "fresh_table",
+    "from_own",
     "glut_table",
     "guesses",
     "harvest_table",
     "hedge_table",
+    "in_own",
     "largest_changes",
     "lean_table",
     "learned_table",
     "ledgers",
     "limit_table",
+    "list_copies",
     "makings_counted",
     "may_be_frozen_again",
     "next_garden_year",

@@ -4,6 +4,7 @@ import altair as alt
 import pandas as pd
 
 from dashboard.charts.theme import FAINT, LEAF, titled, week_axis
+from dashboard.words import tooltip_day
 
 
 def harvest_strips(harvest: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.LayerChart:
@@ -26,7 +27,7 @@ def harvest_strips(harvest: pd.DataFrame, today: pd.Timestamp, title: str) -> al
             alt.Opacity("share:Q").scale(domain=[0, 1], range=[0.18, 1]).legend(None),
             tooltip=[
                 alt.Tooltip("crop:N", title="Crop"),
-                alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+                alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
                 alt.Tooltip("kg_words:N", title="Expected"),
             ],
         )

@@ -16,6 +16,7 @@ from dashboard.charts.theme import (
     titled,
     week_axis,
 )
+from dashboard.words import tooltip_day
 
 SOURCES = ["fresh", "jars", "freezer", "root store", "dried or fermented", "new crop"]
 SOURCE_COLOURS = [LEAF, CLAY, SLATE, OCHRE, PLUM, FAINT]
@@ -40,7 +41,7 @@ def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.
         alt.Y2Datum(0),
         alt.Color("full:N").scale(domain=["yes", "no"], range=[RUST, CLAY]).legend(None),
         tooltip=[
-            alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+            alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
             alt.Tooltip("hours:Q", title="Needed (h)", format=".1f"),
             alt.Tooltip("free_hours:Q", title="Free (h)", format=".1f"),
             alt.Tooltip("loads:Q", title="Loads"),
@@ -75,7 +76,7 @@ def supply_chart(supply: pd.DataFrame, title: str) -> alt.LayerChart:
             .legend(title=None, orient="bottom", columns=2),
             alt.Order("order:Q"),
             tooltip=[
-                alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+                alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
                 alt.Tooltip("source:N", title="From"),
                 alt.Tooltip("portions:Q", title="Portions", format=".2~s"),
             ],

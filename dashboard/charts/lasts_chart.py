@@ -13,6 +13,7 @@ from dashboard.charts.theme import (
     date_axis,
     titled,
 )
+from dashboard.words import tooltip_day
 
 WORDS_PX = 74
 
@@ -35,10 +36,10 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     base = alt.Chart(foods).encode(food)
     tips = [
         alt.Tooltip("food:N", title="Food"),
-        alt.Tooltip("lasts_until:T", title="Lasts until", format="%d %b %Y"),
-        alt.Tooltip("lasts_low:T", title="In a bad year", format="%d %b %Y"),
-        alt.Tooltip("lasts_high:T", title="In a good year", format="%d %b %Y"),
-        alt.Tooltip("new_crop:T", title="New crop", format="%d %b %Y"),
+        alt.Tooltip("lasts_until:T", title="Lasts until", format=tooltip_day()),
+        alt.Tooltip("lasts_low:T", title="In a bad year", format=tooltip_day()),
+        alt.Tooltip("lasts_high:T", title="In a good year", format=tooltip_day()),
+        alt.Tooltip("new_crop:T", title="New crop", format=tooltip_day()),
     ]
     bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
         alt.X("begins:T").title(None).axis(date_axis()).scale(_scale(foods, today)),

@@ -15,6 +15,7 @@ from dashboard.charts.theme import (
     titled,
     week_axis,
 )
+from dashboard.words import tooltip_day
 
 # Line styles tell apart what colours may not.
 DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
@@ -36,7 +37,7 @@ def food_curve(
     """
     base = alt.Chart(stock).encode(week_axis())
     tips = [
-        alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+        alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
         alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
         alt.Tooltip("low_portions:Q", title="Bad year", format=".2~s"),
         alt.Tooltip("high_portions:Q", title="Good year", format=".2~s"),
@@ -97,7 +98,7 @@ def small_curve(
     middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
         alt.Y("middle_portions:Q"),
         tooltip=[
-            alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+            alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
             alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
         ],
     )
@@ -144,7 +145,7 @@ def preserve_curves(
         dash,
         tooltip=[
             alt.Tooltip("preserve:N", title="Preserve"),
-            alt.Tooltip("week:T", title="Week of", format="%d %b %Y"),
+            alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
             alt.Tooltip("jars:Q", title="By the plan", format=".2~f"),
             alt.Tooltip("low:Q", title="Bad year", format=".2~f"),
             alt.Tooltip("high:Q", title="Good year", format=".2~f"),

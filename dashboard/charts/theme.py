@@ -10,11 +10,13 @@ import textwrap
 import altair as alt
 import pandas as pd
 
+from dashboard.words import tick_day
+
 LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
     "#4f8a3c",
     "#b4632a",
     "#4a7fb5",
-    "#c9a227",
+    "#a98514",
     "#d1495b",
     "#8b6bb1",
 )
@@ -24,7 +26,6 @@ SPREAD_OPACITY = 0.3
 LINE_LETTERS = 46
 
 MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
-DAYS = "timeFormat(datum.value, '%-d %b')"
 
 
 def week_axis() -> alt.X:
@@ -35,7 +36,12 @@ def week_axis() -> alt.X:
 def monday_axis(weeks: pd.Series) -> alt.X:
     """Give the axis of a few weeks, each named by its Monday."""
     ticks = [calendar_day(monday) for monday in weeks]
-    axis = alt.Axis(labelExpr=DAYS, values=ticks, grid=False, labelOverlap="greedy")
+    axis = alt.Axis(
+        labelExpr=f"timeFormat(datum.value, '{tick_day()}')",
+        values=ticks,
+        grid=False,
+        labelOverlap="greedy",
+    )
     return alt.X("week:T").title(None).axis(axis)
 
 

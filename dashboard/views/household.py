@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from functools import partial
-from pathlib import Path
 
 import streamlit as st
 
@@ -10,8 +9,9 @@ import model
 from dashboard import kept, place, session
 from dashboard.cached import known_plan
 from dashboard.forms.bring_form import bring_form
+from dashboard.forms.copies_form import copies_form
 from dashboard.forms.weather_form import weather_form
-from dashboard.look import choice, done
+from dashboard.look import choice
 from model import SeasonTables
 
 OUT_AS = (
@@ -40,7 +40,7 @@ def show() -> None:
     elif chosen == WEATHER:
         weather_form(notes)
     else:
-        _copies()
+        copies_form()
 
 
 def _out(notes: session.Notes) -> None:
@@ -71,29 +71,6 @@ def _out(notes: session.Notes) -> None:
 
 def _all_tables(made: Callable[[SeasonTables], bytes], household: int) -> bytes:
     return made(kept.store().tables(household))
-
-
-def _copies() -> None:
-    st.markdown("A copy holds every household, with all that was ever written.")
-    st.text(f"The store lies at {kept.store().path}")
-    if st.button("Make a copy now", key="copy", type="primary", width="stretch"):
-        done(
-            lambda: st.success(f"Copied: {kept.store().back_up(kept.now()).name}"),
-            "Nothing was changed.",
-        )
-    copies = kept.store().copies()
-    if not copies:
-        st.caption("There is no copy yet.")
-        return
-    chosen = st.selectbox("Copies", copies, format_func=lambda copy: Path(copy).stem, key="copies")
-    st.caption("Bringing one back copies what is there now first, so that this can be undone too.")
-    if st.button("Bring this copy back", key="bring_back", width="stretch"):
-        done(lambda: st.success(f"Brought back. {_brought(chosen)}"), "Nothing was changed.")
-
-
-def _brought(copy: Path) -> str:
-    before = kept.bring_back(copy)
-    return f"What was there before is kept as {before.stem}." if before else ""
 
 
 show()

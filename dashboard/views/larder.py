@@ -8,6 +8,7 @@ from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
+from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 
@@ -30,6 +31,14 @@ def show() -> None:
             st.caption(
                 "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
                 "before opening, only ever to reject a jar: nothing here says that one is safe."
+            )
+            st.download_button(
+                "Print the list for the cupboard's door (PDF)",
+                lambda: cupboard_list(season, first, today),
+                "cupboard list.pdf",
+                "application/pdf",
+                key="print_cupboard",
+                icon=":material/print:",
             )
     elif chosen == WHERE:
         table(place_rows(season, today), "content", key="where")

@@ -19,7 +19,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, table
+from dashboard.look import choice, picture, table
 from dashboard.tables import (
     count_rows,
     garden_rows,
@@ -96,7 +96,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
         harvest = strips(model.harvest_table(plan), plan.case.season.units)
         title = "The weeks of picking; the darker, the more"
         chart = harvest_strips(harvest, pd.Timestamp(session.today()), title)
-        st.altair_chart(chart, width="stretch")
+        picture(chart, harvest)
         st.caption(
             "An ordinary year. Yields are published figures moved by the household's own seasons; "
             "the table shows how many of those stand behind each."
@@ -124,7 +124,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     weeks = week_rows(model.week_table(plan))
-    st.altair_chart(hours_chart(weeks, "Hours needed, below those free"), width="stretch")
+    picture(hours_chart(weeks, "Hours needed, below those free"), weeks)
     scarce = limit_words(limits)
     st.caption(f"Used up: {scarce}." if scarce else "No hours, jars or room are used up.")
     with st.expander("What is used of every limit"):

@@ -14,7 +14,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.process_form import process_form
-from dashboard.look import choice, table
+from dashboard.look import choice, picture, table
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
@@ -124,7 +124,7 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
             st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
             return
         chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
-        st.altair_chart(chart, width="stretch")
+        picture(chart, near)
 
 
 def _jars(plan: PlannedSeason) -> None:

@@ -12,7 +12,7 @@ from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
-from dashboard.look import choice, table
+from dashboard.look import choice, picture, table
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, plate_words
@@ -33,7 +33,7 @@ def show() -> None:
     with bars:
         title = "Lasts until; the diamond is the new crop"
         chart = lasts_chart(foods, pd.Timestamp(session.today()), title)
-        st.altair_chart(chart, width="stretch")
+        picture(chart, foods)
         st.caption(_meaning(plan, foods, share))
     with curve:
         _curve(plan, foods)
@@ -82,12 +82,8 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         if pd.notna(row.iloc[0]["new_crop"]):
             marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
         title = _curve_title(food, row.iloc[0])
-    st.altair_chart(
-        food_curve(
-            stock[stock["food"] == food], lean[lean["food"] == food], pd.DataFrame(marks), title
-        ),
-        width="stretch",
-    )
+    own = stock[stock["food"] == food]
+    picture(food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title), own)
     st.caption(
         f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
         "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
@@ -139,7 +135,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == gap:
         supply = with_dates(model.supply_table(plan), "week")
         supply["order"] = [SOURCES.index(source) for source in supply["source"]]
-        st.altair_chart(supply_chart(supply, "Where the portions come from"), width="stretch")
+        picture(supply_chart(supply, "Where the portions come from"), supply)
         st.caption("All foods of the plate together; the dashed line is what is wanted.")
     elif chosen == reach:
         _reach(plan)
@@ -174,13 +170,15 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     for start in range(0, len(foods), ACROSS):
         columns = st.columns(ACROSS, gap="medium")
         for column, food in zip(columns, foods[start : start + ACROSS], strict=False):
+            own = stock[stock["food"] == food]
             chart = small_curve(
-                stock[stock["food"] == food],
+                own,
                 lean[lean["food"] == food],
                 new[new["food"] == food],
                 food.capitalize(),
             )
-            column.altair_chart(chart, width="stretch")
+            with column:
+                picture(chart, own)
 
 
 def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
@@ -197,7 +195,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     title = f"{food.capitalize()} on the shelf, by the plan's pace"
     chart = preserve_curves(own, lean[lean["food"] == food], marks, title, axis.capitalize())
-    st.altair_chart(chart, width="stretch")
+    picture(chart, own)
 
 
 show()

@@ -11,6 +11,7 @@ from model.commands.given import DONE, FAULTY, planned
 from model.outlook.report import records
 from model.outlook.text import table_text
 from model.outlook.ways_table import ways_table
+from model.planning import PlannedSeason
 from model.planting.value import planting_value
 from model.planting.ways import Interval
 from model.questions.glut import glut_table, split_glut
@@ -28,7 +29,7 @@ def ways(given: argparse.Namespace) -> int:
     if given.json:
         print(json.dumps({"ways": records(table), "value": asdict(value)}, indent=1))
         return DONE
-    print(table_text(table))
+    print(table_text(table, made.case.season.units))
     print(
         f"\nIn the program's own worth, portions a year: {value.in_sample:.0f} in the years it "
         f"chose for, {_words(value.out_of_sample)} in fresh ones, a gap of {_words(value.gap)}. "
@@ -41,7 +42,8 @@ def ways(given: argparse.Namespace) -> int:
 
 def more(given: argparse.Namespace) -> int:
     """Print what one more of each limit would bring."""
-    return _printed(one_more_table(planned(given, FEW_YEARS)), json_wanted=given.json)
+    made = planned(given, FEW_YEARS)
+    return _printed(one_more_table(made), made, json_wanted=given.json)
 
 
 def hedges(given: argparse.Namespace) -> int:
@@ -51,7 +53,7 @@ def hedges(given: argparse.Namespace) -> int:
         known = ", ".join(made.case.arrays.foods)
         print(f"{given.food!r} is no food of these notes; they have {known}", file=sys.stderr)
         return FAULTY
-    return _printed(hedge_table(made, given.food, given.seed), json_wanted=given.json)
+    return _printed(hedge_table(made, given.food, given.seed), made, json_wanted=given.json)
 
 
 def glut(given: argparse.Namespace) -> int:
@@ -62,13 +64,17 @@ def glut(given: argparse.Namespace) -> int:
         print(json.dumps({"steps": records(glut_table(split)), "limit": split.limit}, indent=1))
         return DONE
     print(f"On the table on {made.case.today}:")
-    print(table_text(glut_table(split)))
+    print(table_text(glut_table(split), made.case.season.units))
     print(f"\nDone after {split.minutes:.0f} minutes. What limits it: {split.limit}.")
     return DONE
 
 
-def _printed(table: pd.DataFrame, *, json_wanted: bool) -> int:
-    print(json.dumps(records(table), indent=1) if json_wanted else table_text(table))
+def _printed(table: pd.DataFrame, made: PlannedSeason, *, json_wanted: bool) -> int:
+    print(
+        json.dumps(records(table), indent=1)
+        if json_wanted
+        else table_text(table, made.case.season.units)
+    )
     return DONE
 
 

@@ -12,6 +12,7 @@ from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
 from model.intake.record import record
 from model.intake.tables import SeasonTables
+from model.season.household import USUAL_DATE_FORM
 from model.season.season import Season
 from model.season.settings import USUALLY_PLAN_FOR
 
@@ -52,10 +53,12 @@ def season_from_tables(tables: SeasonTables) -> Season:
     counted = larder.counts(desk, last)
     larder.check_room(desk, counted, made, kitchen.jars, kitchen.places)
     eaten = {crop for food in foods for crop in food.crops} | {c for p in made for c in p.crops}
+    units = (household[0].text("units") if household else "") or "metric"
     season = Season(
         household=household[0].text("household") if household else "",
         invented=bool(household and household[0].cells.get("invented")),
-        units=(household[0].text("units") if household else "") or "metric",
+        units=units,
+        date_form=(household[0].text("date_form") if household else "") or USUAL_DATE_FORM[units],
         altitude_ft=kitchen.altitude_ft,
         plan_for=(household[0].text("plan_for") if household else "") or USUALLY_PLAN_FOR,
         time_zone=household[0].text("time_zone") if household else "",

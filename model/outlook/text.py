@@ -4,8 +4,8 @@ import pandas as pd
 
 from model.outlook.food_table import food_table, lean_table
 from model.outlook.garden_table import planting_table
-from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import limit_table, preserve_table, tight_limits
+from model.outlook.own_units import in_own_words
 from model.planning import PlannedSeason
 
 SMALLEST = 0.005
@@ -14,6 +14,7 @@ SMALLEST = 0.005
 def plan_text(planned: PlannedSeason) -> str:
     """Write out what to plant, how many jars to fill, how long it lasts and what limits it."""
     case, report = planned.case, planned.plan.report
+    units = case.season.units
     invented = " (an invented household)" if case.season.invented else ""
     to_plant = any(p.started and p.started > case.today for p in case.forecast.plantings)
     parts = [
@@ -23,11 +24,13 @@ def plan_text(planned: PlannedSeason) -> str:
             "What to plant" if to_plant else "What is planted",
             planting_table(planned),
             ("crop", "bed", "amount", "per"),
+            units,
         ),
         _section(
             "Jars to fill",
             preserve_table(planned),
             ("preserve", "jar", "to_fill", "by_hand_fill", "loads", "reason"),
+            units,
         ),
         _section(
             "How long it lasts",
@@ -36,12 +39,16 @@ def plan_text(planned: PlannedSeason) -> str:
                 *("food", "lasts_low", "lasts_until", "new_crop", "chance_lasts"),
                 *("level_portions", "keeps_until"),
             ),
+            units,
         ),
-        _section("Weeks without enough fresh", lean_table(planned), ("food", "begins", "ends")),
+        _section(
+            "Weeks without enough fresh", lean_table(planned), ("food", "begins", "ends"), units
+        ),
         _section(
             "What limits the plan",
             tight_limits(limit_table(planned)).query("share >= 0.97"),
             ("limit", "week", "used", "available", "unit"),
+            units,
         ),
         (
             f"Solver: {report.status}, at most {report.relative_gap:.1%} below the best possible; "
@@ -53,11 +60,11 @@ def plan_text(planned: PlannedSeason) -> str:
     return "\n\n".join(parts)
 
 
-def table_text(table: pd.DataFrame) -> str:
-    """Give a table as people read it: words over the columns, two figures, blanks for nothing."""
+def table_text(table: pd.DataFrame, units: str) -> str:
+    """Give a table as people read it, in their units: two figures, blanks for nothing."""
     if table.empty:
         return "nothing"
-    shown = table.rename(columns={name: HEADINGS[name].with_unit for name in table.columns})
+    shown = in_own_words(table, units)
     return str(shown.to_string(index=False, float_format=_figure, na_rep=""))
 
 
@@ -67,7 +74,7 @@ def _figure(number: float) -> str:
     return f"{number:.0f}" if abs(number) >= 10 else f"{number:.2g}"
 
 
-def _section(title: str, table: pd.DataFrame, columns: tuple[str, ...]) -> str:
+def _section(title: str, table: pd.DataFrame, columns: tuple[str, ...], units: str) -> str:
     if table.empty:
         return f"{title}: nothing"
-    return f"{title}\n{table_text(table[list(columns)])}"
+    return f"{title}\n{table_text(table[list(columns)], units)}"

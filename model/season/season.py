@@ -36,12 +36,14 @@ class Season:
     """Everything a plan is made from, except the day it is made on.
 
     ``altitude_ft`` is None where the household did not give it (then nothing is canned);
-    ``plan_for`` is one of ``settings.PLAN_FOR``; ``time_zone`` is blank where it is the machine's.
+    ``date_form`` is one of ``household.DATE_FORMS``, ``plan_for`` one of
+    ``settings.PLAN_FOR``; ``time_zone`` is blank where it is the machine's.
     """
 
     household: str
     invented: bool
     units: str
+    date_form: str
     altitude_ft: Fraction | None
     plan_for: str
     time_zone: str

@@ -15,7 +15,7 @@ from model.store.migrations import form_of, migrate, shipped_steps
 _NUMBER = re.compile(r".* copy ([0-9]+), ")
 
 
-def copies(path: Path) -> tuple[Path, ...]:
+def list_copies(path: Path) -> tuple[Path, ...]:
     """List the copies of a store, the newest first; the store itself need not be sound."""
     found = Database(path).copies_folder.glob("*.sqlite")
     return tuple(sorted(found, key=lambda copy: (_number(copy), copy.name), reverse=True))
@@ -76,7 +76,7 @@ def _check_store(database: Database, newest_form: int) -> None:
 
 
 def _next(path: Path, now: datetime) -> Path:
-    number = max(map(_number, copies(path)), default=0) + 1
+    number = max(map(_number, list_copies(path)), default=0) + 1
     name = f"{path.stem} copy {number}, {now:%Y-%m-%d %H%M%S}.sqlite"
     return Database(path).copies_folder / name
 

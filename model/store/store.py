@@ -130,14 +130,6 @@ class Store:
         """Copy the store beside itself, while others may be writing; gives the copy."""
         return copies.back_up(self.path, now)
 
-    def copies(self) -> tuple[Path, ...]:
-        """List the copies that were made, the newest first."""
-        return copies.copies(self.path)
-
-    def bring_back(self, copy: Path, now: datetime) -> Path | None:
-        """Put a copy in the store's place, after copying what is there; gives that copy."""
-        return copies.bring_back(self.path, copy, now)
-
     def _checked(
         self, household: int, author: Author, write: Callable[[sqlite3.Connection], int]
     ) -> int:

@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from model import Store
+from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.steps import labelled, words
 
 
@@ -44,3 +46,26 @@ def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(first: AppTe
     assert not first.exception
     assert "could not be begun" in first.error[0].value
     assert "altitude" in words(first)
+
+
+def test_of_a_damaged_store_a_copy_is_brought_back(store_path: Path) -> None:
+    seeded(store_path)
+    copy = Store(store_path, FIRST).back_up(FIRST)
+    cut = store_path.read_bytes()[:5000]
+    for beside in store_path.parent.glob(f"{store_path.name}-*"):
+        beside.unlink()
+    store_path.write_bytes(cut)
+    page = AppTest.from_file(str(files("dashboard") / "app.py"), default_timeout=60).run()
+    assert not page.exception
+    assert "cannot be opened" in page.error[0].value
+    assert labelled(page, "selectbox", "Copies").value == copy
+
+    page.button(key="bring_back").click().run()
+    assert ".damaged" in page.success[0].value
+    page.button(key="go_on").click().run()
+
+    assert not page.exception
+    assert "Alder Lane" in words(page)
+    assert len(Store(store_path, FIRST).households()) == 2
+    (aside,) = store_path.parent.rglob("*.damaged")
+    assert aside.read_bytes() == cut

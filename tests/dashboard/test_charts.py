@@ -12,8 +12,8 @@ from dashboard import tables
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import SOURCES, hours_chart, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
-from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
-from dashboard.charts.theme import titled
+from dashboard.charts.stock_chart import COLOURS, food_curve, preserve_curves, small_curve
+from dashboard.charts.theme import FAINT, OCHRE, RUST, titled
 from dashboard.lasting import lasting_rows, shortfall_rows
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
@@ -150,3 +150,19 @@ def test_every_column_of_every_outlook_table_has_a_heading(
 
     for table in shown:
         assert set(table.columns) <= set(model.HEADINGS)
+
+
+def luminance(colour: str) -> float:
+    """WCAG 2.1, definition of relative luminance."""
+    parts = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    red, green, blue = (c / 12.92 if c <= 0.03928 else ((c + 0.055) / 1.055) ** 2.4 for c in parts)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+@pytest.mark.parametrize("colour", [*COLOURS, OCHRE, RUST, FAINT])
+@pytest.mark.parametrize("ground", ["#ffffff", "#0e1117"])
+def test_a_colour_stands_out_from_white_and_from_night(colour: str, ground: str) -> None:
+    # WCAG 2.1, success criterion 1.4.11: graphics need a contrast of 3 to 1.
+    light, dark = sorted([luminance(colour), luminance(ground)], reverse=True)
+
+    assert (light + 0.05) / (dark + 0.05) >= 3

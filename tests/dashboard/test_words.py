@@ -1,6 +1,9 @@
+from contextvars import copy_context
+from datetime import date
+
 import pytest
 
-from dashboard.words import about, chance, count, listed
+from dashboard.words import about, chance, count, day, listed, short_day, write_dates
 
 
 @pytest.mark.parametrize(
@@ -32,3 +35,20 @@ def test_long_lists_are_counted_and_short_ones_told() -> None:
     assert listed(["a", "b", "c", "d", "e"]) == "a, b, c and 2 more"
     assert listed(["peas", "onions and garlic"]) == "peas, and onions and garlic"
     assert count(1, "jar") == "1 jar"
+
+
+@pytest.mark.parametrize(
+    ("form", "whole", "short"),
+    [
+        ("28 Nov 2027", "3 Apr 2027", "3 Apr"),
+        ("Nov 28, 2027", "Apr 3, 2027", "Apr 3"),
+        ("2027-11-28", "2027-04-03", "Apr 3"),
+    ],
+)
+def test_a_day_is_written_as_the_household_writes_it(form: str, whole: str, short: str) -> None:
+    here = copy_context()
+    here.run(write_dates, form)
+
+    assert here.run(day, date(2027, 4, 3)) == whole
+    assert here.run(short_day, date(2027, 4, 3)) == short
+    assert day(date(2027, 4, 3)) == "3 Apr 2027"

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from model.errors import StoreError
+from model.store.copies import bring_back, list_copies
 from model.store.store import Store
 from tests.store.keeping import NOW, author, begun, check_invariants, picked
 
@@ -32,11 +33,11 @@ def test_a_copy_brings_back_exactly_what_there_was(path: Path) -> None:
     copy = store.back_up(NOW)
     store.write(household, author("one"), [picked(3)])
     after = store.tables(household)
-    kept = store.bring_back(copy, NOW)
+    kept = bring_back(store.path, copy, NOW)
 
     assert store.tables(household) == before
-    assert store.copies() == (kept, copy)
-    store.bring_back(kept, NOW)
+    assert list_copies(store.path) == (kept, copy)
+    bring_back(store.path, kept, NOW)
     assert store.tables(household) == after
     check_invariants(path)
 
@@ -49,9 +50,9 @@ def test_a_damaged_copy_is_refused_and_nothing_changes(path: Path, content: byte
     copy.write_bytes(content)
 
     with pytest.raises(StoreError):
-        store.bring_back(copy, NOW)
+        bring_back(store.path, copy, NOW)
     with pytest.raises(StoreError, match="no such copy"):
-        store.bring_back(copy.with_name("other.sqlite"), NOW)
+        bring_back(store.path, copy.with_name("other.sqlite"), NOW)
     assert store.tables(household) == before
 
 
@@ -62,7 +63,7 @@ def test_copies_are_listed_newest_first_also_of_one_second_and_when_the_clock_is
     moments = [NOW, NOW, NOW - timedelta(hours=1), *[NOW] * 9]
     made = [store.back_up(moment) for moment in moments]
 
-    assert store.copies() == tuple(reversed(made))
+    assert list_copies(store.path) == tuple(reversed(made))
     assert len(set(made)) == len(moments)
 
 
@@ -82,8 +83,8 @@ def test_two_stores_in_one_folder_have_their_own_copies(path: Path) -> None:
     other, _ = begun(path.with_name("other.sqlite"))
     copy = store.back_up(NOW)
 
-    assert store.copies() == (copy,)
-    assert other.copies() == ()
+    assert list_copies(store.path) == (copy,)
+    assert list_copies(other.path) == ()
 
 
 def test_what_was_written_before_a_copy_is_in_it_while_others_go_on_writing(path: Path) -> None:
@@ -105,7 +106,7 @@ def test_what_was_written_before_a_copy_is_in_it_while_others_go_on_writing(path
             assert before <= operations(copy)
         stop.set()
         writing.result()
-    for copy in store.copies():
+    for copy in list_copies(store.path):
         check_invariants(copy)
 
 
@@ -124,9 +125,9 @@ def test_bringing_back_while_others_write_loses_nothing_that_neither_copy_holds(
     with ThreadPoolExecutor(3) as windows:
         writing = [windows.submit(write, window) for window in range(2)]
         for _ in range(5):
-            store.bring_back(copy, NOW)
+            bring_back(store.path, copy, NOW)
         acknowledged = set().union(*(window.result() for window in writing))
-    kept = operations(path).union(*(operations(copy) for copy in store.copies()))
+    kept = operations(path).union(*(operations(copy) for copy in list_copies(store.path)))
     assert len(acknowledged) == 120
     assert acknowledged <= kept
     check_invariants(path)

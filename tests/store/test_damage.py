@@ -9,7 +9,7 @@ import pytest
 
 from model.errors import DamagedStore, StoreError
 from model.intake.tables import SeasonTables
-from model.store import copies
+from model.store.copies import bring_back, list_copies
 from model.store.store import Store
 from tests.store.keeping import NOW, author, begun, check_invariants, picked, tables
 
@@ -174,8 +174,8 @@ def test_a_copy_is_brought_back_in_the_place_of_a_store_that_does_not_open(
     if content is not None:
         path.write_bytes(content)
 
-    assert copies.copies(path) == (copy,)
-    aside = copies.bring_back(path, copy, NOW)
+    assert list_copies(path) == (copy,)
+    aside = bring_back(path, copy, NOW)
     assert Store(path, NOW).tables(household) == sound
     assert (None if aside is None else aside.read_bytes()) == content
     check_invariants(path)
@@ -186,7 +186,7 @@ def test_another_program_s_file_is_not_replaced_by_a_copy(path: Path, tmp_path: 
     path.write_bytes(b"a letter")
 
     with pytest.raises(StoreError):
-        copies.bring_back(path, store.back_up(NOW), NOW)
+        bring_back(path, store.back_up(NOW), NOW)
     assert path.read_bytes() == b"a letter"
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from model.errors import StoreError
+from model.store.copies import list_copies
 from model.store.migrations import Step, shipped_steps
 from model.store.store import Store
 from tests.store.keeping import NOW, author, begun, check_invariants, picked
@@ -54,7 +55,7 @@ def test_a_step_is_taken_once_with_its_record_after_a_copy_was_made(path: Path) 
         assert raw.execute("SELECT words FROM mark").fetchall() == [("made",)]
         steps = raw.execute("SELECT number, name FROM migration ORDER BY number").fetchall()
     assert steps == [(step.number, step.name) for step in [*shipped_steps(), NEXT]]
-    (copy,) = newer.copies()
+    (copy,) = list_copies(newer.path)
     assert Store(copy, NOW).rows(household, LOG) == newer.rows(household, LOG)
 
 
