@@ -62,9 +62,7 @@ RECORD_TABLES: tuple[TableKind, ...] = (
             choice_column("why", "blank: eaten", WHYS, required=False),
             choice_column("cause", "of a loss", CAUSES, required=False),
             text_column("batch", "where it is known", required=False),
-            Column(
-                "unfinished", "yes_no", "yes: eaten, but part was thrown away", required=False
-            ),
+            Column("unfinished", "yes_no", "yes: eaten, but part was thrown away", required=False),
         ),
         most_rows=MOST_ENTRIES,
         required=False,

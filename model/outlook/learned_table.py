@@ -1,5 +1,7 @@
 """What the household's own record has taught, beside the usual figure, and what it rests on."""
 
+from datetime import date
+
 import numpy as np
 import pandas as pd
 
@@ -9,6 +11,7 @@ from model.learning.use_intervals import YEAR_WEEKS, week_of_year
 from model.learning.use_rate import UseRate
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
+from model.season.season import Season
 
 # The standard normal's 90th percentile.
 ONE_IN_TEN = 1.2816
@@ -129,7 +132,7 @@ def fill_table(planned: PlannedSeason) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=columns)
 
 
-def cause_table(planned: PlannedSeason) -> pd.DataFrame:
+def cause_table(season: Season, today: date) -> pd.DataFrame:
     """One row for what bad batches have in common beyond chance: where to look, no proof.
 
     A bad batch is one in which a fifth or more of the jars did not seal.
@@ -143,7 +146,7 @@ def cause_table(planned: PlannedSeason) -> pd.DataFrame:
             "other_batches": f"{cause.other_bad} of {cause.other_batches}",
             "by_chance": cause.by_chance,
         }
-        for cause in shared_causes(planned.case.season, planned.case.today)
+        for cause in shared_causes(season, today)
     ]
     columns = ["in_common", "what", "bad_batches", "bad_jars", "other_batches", "by_chance"]
     return pd.DataFrame(rows, columns=columns)
