@@ -77,7 +77,7 @@ def _instead(planned: PlannedSeason, caught: pd.DataFrame) -> Mapping[str, objec
     missing = float(short[shortest.name])
     return {
         "instead": row["crop"],
-        "instead_bed": row["free_beds"],
+        "instead_bed": row["free_bed"],
         "instead_kg": kg,
         "instead_portions": _portions(kg, row["crop"], shortest),
         "replaces": shortest.name if missing >= 1 else "",

@@ -12,6 +12,7 @@ from model.case import make_case
 from model.outlook.headings import HEADINGS
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.review_table import review_table
+from model.season.garden import GardenSeason
 from model.season.next_year import next_garden_year
 from model.season.record import (
     EATEN,
@@ -76,6 +77,27 @@ def test_a_year_of_jars_from_meant_to_left() -> None:
     assert row["unknown_units"] == 3 - 4
     assert row["left_units"] == 5
     assert row["ran_out"] is None
+
+
+def test_a_year_is_reviewed_the_same_when_more_has_been_written_since() -> None:
+    years = (GardenSeason("2026", date(2026, 1, 1), date(2026, 12, 31), normal=True),)
+    season = recorded(
+        batches=(batch("A", date(2026, 8, 16), 7), batch("open", date(2026, 12, 30), 7)),
+        checks=(
+            SealCheck("A", date(2026, 8, 17), 6, ""),
+            SealCheck("open", date(2027, 1, 1), 7, ""),
+        ),
+        taken=(took(date(2026, 10, 1), 2, EATEN), took(date(2027, 2, 1), 1, EATEN)),
+        counts=(count(date(2027, 3, 1), 5),),
+    )
+    season = replace(season, garden_seasons=years + season.garden_seasons)
+    later = review_table(make_case(season, date(2027, 4, 1)), "2026")
+    before = [event for event in season.counts if event.day.year == 2026]
+    then = replace(season, counts=tuple(before))
+
+    row = later.set_index("preserve").loc[JARS]
+    assert (row["sealed_units"], row["left_units"], row["unconfirmed_units"]) == (6, 4, 7)
+    assert later.equals(review_table(make_case(then, date(2026, 12, 31)), "2026"))
 
 
 def test_what_nobody_wrote_down_has_no_row() -> None:
