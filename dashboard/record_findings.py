@@ -4,11 +4,12 @@ from datetime import date
 
 import pandas as pd
 
-from dashboard.units import units_of
-from dashboard.words import count, day, listed
+from dashboard.units import units_of, weight
+from dashboard.words import about, chance, count, day, listed
 from model import KEEPS, QUALITY, Season
 
 COUNT_DUE_WEEKS = 7
+HARDLY = 0.05
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
@@ -60,3 +61,61 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
         ]
         parts.append(f"What would change most next year: {listed(told)}.")
     return " ".join(parts)
+
+
+def fill_words(fill: pd.DataFrame, preserve: str) -> str:
+    """Say how many jars of a preserve to fill in all for those to come; blank for none."""
+    for row in fill[fill["preserve"] == preserve].itertuples():
+        words = f"The plan counts on **{count(row.sealed_needed, 'sealed jar')}** more: fill "
+        if row.fill_sure > row.fill_mean:
+            return words + (
+                f"{row.fill_mean} in all, so that enough seal on average, or {row.fill_sure} so "
+                "that enough seal nine times in ten."
+            )
+        return words + f"{row.fill_mean} in all, and enough seal nine times in ten."
+    return ""
+
+
+def cause_words(causes: pd.DataFrame) -> str:
+    """Say what batches whose seals failed have in common; blank where nothing beyond chance."""
+    told = [
+        f"{row.in_common} {row.what} ({row.bad_batches} batches)" for row in causes.itertuples()
+    ]
+    if not told:
+        return ""
+    return (
+        f"**Bad seals have something in common**: {listed(told)}. Chance alone seldom does that: "
+        "look there first, though it proves nothing."
+    )
+
+
+def smaller_jar_words(jars: pd.DataFrame) -> str:
+    """Say which jars were too large, and the tested smaller ones; blank where none was."""
+    return " ".join(
+        f"{row.unfinished_units:g} of {row.opened_units:g} jars of **{row.preserve}** "
+        f"({row.jar}) were not finished: fill {row.smaller_jar} instead, by its own tested "
+        "process."
+        for row in jars.itertuples()
+    )
+
+
+def resow_words(resow: pd.DataFrame, units: str) -> list[str]:
+    """Say of each crop that failed until when it can be sown again, and what could replace it."""
+    said = []
+    for row in resow.itertuples():
+        words = f"**{row.crop.capitalize()} failed.** "
+        if row.chance_today < HARDLY:
+            words += "Sown again now it hardly makes it."
+        else:
+            words += f"Sown again today it is picked in {chance(row.chance_today)}"
+            nine = pd.notna(row.latest_nine)
+            words += f", nine in ten until {day(row.latest_nine)}." if nine else "."
+        if pd.notna(row.instead):
+            kg, portions = weight(row.instead_kg, units), about(row.instead_portions)
+            words += f" Or {row.instead} in {row.instead_bed}: about {kg}, {portions} portions"
+            if row.replaces:
+                short = about(row.short_portions)
+                words += f" on the plate in place of {row.replaces}, which is short by {short}"
+            words += "."
+        said.append(words)
+    return said

@@ -2,11 +2,13 @@
 
 from datetime import date, datetime, time
 
+import pandas as pd
 import streamlit as st
 
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
+from dashboard.record_findings import fill_words
 from dashboard.units import units_of
 from dashboard.words import short_day
 from model import Edit, Preserve, Season
@@ -15,8 +17,11 @@ MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
 
 
-def put_up_form(season: Season, meant: list[str]) -> None:
-    """Ask what was put up, and write it down; ``meant`` are this week's preserves by the plan."""
+def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> None:
+    """Ask what was put up, and write it down.
+
+    ``meant`` are this week's preserves by the plan, ``fill`` its jars to fill, where it is known.
+    """
     form, today = session.form(), session.today()
     lately = [
         b.preserve
@@ -36,6 +41,8 @@ def put_up_form(season: Season, meant: list[str]) -> None:
         st.caption("Choose what was put up.")
         return
     preserve = season.preserve(name)
+    if fill is not None and (words := fill_words(fill, name)):
+        st.markdown(words)
     load = float(preserve.units_per_load or 1)
     filled = st.number_input(
         f"How many were filled ({preserve.unit})",

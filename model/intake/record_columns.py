@@ -1,6 +1,7 @@
 """The tables of the running season: what was put up, sealed and taken, and what was meant."""
 
 from model.intake.columns import (
+    MOST_ENTRIES,
     Column,
     TableKind,
     choice_column,
@@ -10,8 +11,6 @@ from model.intake.columns import (
     text_column,
 )
 from model.season.record import CAUSES, VERDICTS, WENT, WHYS
-
-MOST_ENTRIES = 20_000
 
 RECORD_TABLES: tuple[TableKind, ...] = (
     TableKind(
@@ -63,6 +62,7 @@ RECORD_TABLES: tuple[TableKind, ...] = (
             choice_column("why", "blank: eaten", WHYS, required=False),
             choice_column("cause", "of a loss", CAUSES, required=False),
             text_column("batch", "where it is known", required=False),
+            Column("unfinished", "yes_no", "yes: eaten, but part was thrown away", required=False),
         ),
         most_rows=MOST_ENTRIES,
         required=False,
