@@ -4,7 +4,7 @@ from datetime import date
 
 import pandas as pd
 
-from dashboard.units import units_of, weight
+from dashboard.units import amount, units_of, weight
 from dashboard.words import about, chance, count, day, listed
 from model import KEEPS, QUALITY, Season
 
@@ -93,29 +93,35 @@ def smaller_jar_words(jars: pd.DataFrame) -> str:
     """Say which jars were too large, and the tested smaller ones; blank where none was."""
     return " ".join(
         f"{row.unfinished_units:g} of {row.opened_units:g} jars of **{row.preserve}** "
-        f"({row.jar}) were not finished: fill {row.smaller_jar} instead, by its own tested "
-        "process."
+        f"({row.jar}) were not finished: fill the {row.smaller_jar} instead, by the tested "
+        "process for it."
         for row in jars.itertuples()
     )
 
 
-def resow_words(resow: pd.DataFrame, units: str) -> list[str]:
+def resow_words(resow: pd.DataFrame, today: date, units: str) -> list[str]:
     """Say of each crop that failed until when it can be sown again, and what could replace it."""
-    said = []
-    for row in resow.itertuples():
-        words = f"**{row.crop.capitalize()} failed.** "
-        if row.chance_today < HARDLY:
-            words += "Sown again now it hardly makes it."
-        else:
-            words += f"Sown again today it is picked in {chance(row.chance_today)}"
-            nine = pd.notna(row.latest_nine)
-            words += f", nine in ten until {day(row.latest_nine)}." if nine else "."
-        if pd.notna(row.instead):
-            kg, portions = weight(row.instead_kg, units), about(row.instead_portions)
-            words += f" Or {row.instead} in {row.instead_bed}: about {kg}, {portions} portions"
-            if row.replaces:
-                short = about(row.short_portions)
-                words += f" on the plate in place of {row.replaces}, which is short by {short}"
-            words += "."
-        said.append(words)
-    return said
+    return [
+        f"**{row.crop.capitalize()} failed.** {_again(row, today)}{_instead(row, units)}"
+        for row in resow.itertuples()
+    ]
+
+
+def _again(row: tuple, today: date) -> str:
+    if row.chance_today < HARDLY:
+        return "Sown again now it hardly makes it."
+    chances = {"nine": row.latest_nine, "five": row.latest_five, "two": row.latest_two}
+    still = [(tenths, last) for tenths, last in chances.items() if pd.notna(last) and last >= today]
+    until = f", {still[0][0]} in ten until {day(still[0][1])}" if still else ""
+    return f"Sown again today it is picked in {chance(row.chance_today)}{until}."
+
+
+def _instead(row: tuple, units: str) -> str:
+    if pd.isna(row.instead):
+        return ""
+    ground, kg = amount(row.instead_m2, "m2", units), weight(row.instead_kg, units)
+    return (
+        f" Or sow {row.instead} on {ground} of {row.instead_bed}: about {kg}, which puts "
+        f"{about(row.instead_portions)} portions on the plate in place of {row.replaces}; "
+        f"{about(row.short_portions)} are missing."
+    )

@@ -58,7 +58,8 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
         key=f"keep_{session.scope()}",
     )
     _say_unreached(after, change)
-    for said in resow_words(model.resow_table(after), after.case.season.units):
+    resow = model.resow_table(after)
+    for said in resow_words(resow, today, after.case.season.units):
         st.markdown(said)
     _show(plan, after)
 

@@ -33,7 +33,7 @@ def guess_form(guessed: dict[str, tuple[str, ...]]) -> None:
         "is put right here."
     )
     for file, names in guessed.items():
-        st.markdown(f"- {_words(file)}: {listed(names, 12)}")
+        st.markdown(f"- {_words(file)}: {listed(names, len(names))}")
     chosen = st.selectbox("Put right", list(guessed), format_func=_words, key="guess_table")
     st.caption(
         "A row that is changed is a guess no more; where the figure was right, empty its note."

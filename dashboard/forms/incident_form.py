@@ -22,6 +22,7 @@ from model import (
     Taken,
 )
 
+FREEZER = "freezer"
 PLACE, JAR = "A whole place", "One suspect jar"
 
 
@@ -38,9 +39,10 @@ def incident_form(season: Season, books: Mapping[str, Ledger]) -> None:
 
 def _place(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
-    names = [place.name for place in season.places]
-    place = st.segmented_control("Where", names, key=f"incident_place_{form}")
-    causes = [cause for cause in CAUSES if cause != SUSPECT]
+    kinds = {place.name: place.kind for place in season.places}
+    place = st.segmented_control("Where", list(kinds), key=f"incident_place_{form}")
+    cold = kinds.get(place or "", FREEZER) == FREEZER
+    causes = [c for c in CAUSES if c != SUSPECT and (cold or c != FREEZER_DIED)]
     cause = st.selectbox("What happened", causes, index=None, key=f"incident_cause_{form}")
     if cause == FREEZER_DIED:
         _thawed(season, form)
@@ -51,7 +53,7 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
         st.markdown(f"By the book nothing stands in {place}.")
         return
     st.markdown(
-        f"It would be written off: {listed([_told(season, taken) for taken in gone], 12)}. "
+        f"It would be written off: {listed([_told(season, taken) for taken in gone], len(gone))}. "
         "What was saved is put back by a count."
     )
     _say_counted(gone)

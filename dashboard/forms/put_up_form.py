@@ -8,6 +8,7 @@ import streamlit as st
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
+from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
 from dashboard.words import short_day
@@ -39,6 +40,9 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
     name = other or chosen
     if name is None:
         st.caption("Choose what was put up.")
+        if fill is not None and not fill.empty:
+            st.markdown("**Jars to fill for the sealed ones to come**")
+            table(fill, "content", key="fill")
         return
     preserve = season.preserve(name)
     if fill is not None and (words := fill_words(fill, name)):

@@ -121,7 +121,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")
     elif chosen == sow:
-        for words in resow_words(model.resow_table(plan), plan.case.season.units):
+        for words in resow_words(model.resow_table(plan), session.today(), plan.case.season.units):
             st.markdown(words)
         table(sowing_rows(model.sowing_table(plan)), "content", key="sow_by")
         st.caption(

@@ -1,6 +1,7 @@
 """A sowing failed: whether another still makes it, else what could stand in its place."""
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
+from typing import Any
 
 import pandas as pd
 
@@ -16,9 +17,12 @@ from model.season.household import Food
 # What the quick crops of the tables are on the plate, all of them.
 QUICK_GROUP = "vegetable"
 BY_AREA = "m2 of bed"
+LEAST_SHORT = 1.0
+DAYS = ("latest_nine", "latest_five", "latest_two", "chance_today")
 COLUMNS = (
-    *("crop", "latest_nine", "latest_five", "chance_today"),
-    *("instead", "instead_bed", "instead_kg", "instead_portions", "replaces", "short_portions"),
+    *("crop", *DAYS),
+    *("instead", "instead_bed", "instead_m2", "instead_kg", "instead_portions"),
+    *("replaces", "short_portions"),
 )
 
 
@@ -39,55 +43,66 @@ def failed_crops(planned: PlannedSeason) -> tuple[str, ...]:
 def resow_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a crop that failed: the last days to start it again, and the best catch crop.
 
-    ``instead`` is the quick crop that should give most portions in the bed with the most room,
-    its yield the published one; ``replaces`` the food of the same group that is short of most
-    portions by the plan. Both are blank where there is none.
+    ``replaces`` is the food the crop would have been, or else that of the same group which is
+    short of most portions by the plan. ``instead`` is the quick crop that should fill most of
+    what is short from the bed with the most room, on no more ground than it takes for that, its
+    yield the published one. All are blank where nothing is short or nothing quick makes it.
     """
     failed = failed_crops(planned)
     if not failed:
         return pd.DataFrame(columns=list(COLUMNS))
     sowing = sowing_table(planned)
-    instead = _instead(planned, sowing[sowing["catch_crop"]])
+    caught = sowing[sowing["catch_crop"]]
     own = sowing[~sowing["catch_crop"]].set_index("crop")
     rows = [
         {
             "crop": name,
-            **{column: own.loc[name, column] for column in COLUMNS[1:4]},
-            **instead,
+            **{column: own.loc[name, column] for column in DAYS},
+            **_instead(planned, caught, name),
         }
         for name in failed
     ]
     return pd.DataFrame(rows, columns=list(COLUMNS))
 
 
-def _instead(planned: PlannedSeason, caught: pd.DataFrame) -> Mapping[str, object]:
-    """Give the catch crop that should give most portions of the food that is shortest."""
+def _instead(planned: PlannedSeason, caught: pd.DataFrame, failed: str) -> Mapping[str, object]:
+    """Give the catch crop that fills most of what is short of the food it stands in for."""
     season = planned.case.season
     foods = food_table(planned).set_index("food")
-    short = foods["wanted_portions"] - foods["met_portions"]
-    group = [food for food in season.foods if food.group == QUICK_GROUP and food.plate]
-    if caught.empty or not group:
-        return {}
-    shortest = max(group, key=lambda food: float(short[food.name]))
-    gives = [
-        (row["chance_today"] * _kg_a_m2(reference_crop(row["crop"])) * row["free_m2"], row)
-        for row in caught.to_dict("records")
+    missing = foods["wanted_portions"] - foods["met_portions"]
+    short = [
+        food
+        for food in season.foods
+        if food.group == QUICK_GROUP and food.plate and missing[food.name] >= LEAST_SHORT
     ]
-    kg, row = max(gives, key=lambda pair: _portions(pair[0], pair[1]["crop"], shortest))
-    missing = float(short[shortest.name])
+    if caught.empty or not short:
+        return {}
+    own = season.food_of_crop(failed)
+    food = own if own in short else max(short, key=lambda food: float(missing[food.name]))
+    wanted = float(missing[food.name])
+
+    def gives(row: Mapping[Hashable, Any]) -> tuple[float, float]:
+        """Give the portions from a square metre, by their chance, and those that are used."""
+        a_m2 = row["chance_today"] * _portions_a_m2(reference_crop(row["crop"]), food)
+        return a_m2, min(wanted, a_m2 * row["free_m2"])
+
+    best = max(caught.to_dict("records"), key=lambda row: (gives(row)[1], gives(row)[0]))
+    a_m2, portions = gives(best)
+    ground = portions / a_m2
     return {
-        "instead": row["crop"],
-        "instead_bed": row["free_bed"],
-        "instead_kg": kg,
-        "instead_portions": _portions(kg, row["crop"], shortest),
-        "replaces": shortest.name if missing >= 1 else "",
-        "short_portions": missing,
+        "instead": best["crop"],
+        "instead_bed": best["free_bed"],
+        "instead_m2": ground,
+        "instead_kg": best["chance_today"] * _kg_a_m2(reference_crop(best["crop"])) * ground,
+        "instead_portions": portions,
+        "replaces": food.name,
+        "short_portions": wanted,
     }
 
 
-def _portions(kg: float, crop: str, food: Food) -> float:
-    return kg * reference_crop(crop).edible_share * 1000.0 / food.portion_g
+def _portions_a_m2(crop: Crop, food: Food) -> float:
+    return _kg_a_m2(crop) * crop.edible_share * 1000.0 / food.portion_g
 
 
 def _kg_a_m2(crop: Crop) -> float:
-    return next((y.kg_typical for y in crop.yields if y.per == BY_AREA), 0.0)
+    return next(y.kg_typical for y in crop.yields if y.per == BY_AREA)

@@ -97,23 +97,27 @@ def test_a_sowing_that_failed_is_told_with_what_could_stand_in_its_place() -> No
         "crop": "bush bean",
         "latest_nine": date(2027, 7, 9),
         "latest_five": date(2027, 7, 20),
+        "latest_two": date(2027, 7, 28),
         "chance_today": 0.9,
         "instead": "turnip",
         "instead_bed": "bed A",
+        "instead_m2": 2.9,
         "instead_kg": 20.0,
-        "instead_portions": 205.0,
+        "instead_portions": 61.0,
         "replaces": "beans",
         "short_portions": 61.0,
     }
-    late = {**row, "latest_nine": None, "chance_today": 0.01, "instead": None}
+    late = {**row, "chance_today": 0.01, "instead": None}
 
-    (told,) = resow_words(pd.DataFrame([row]), "metric")
-    assert told == (
+    early, between = date(2027, 7, 1), date(2027, 7, 10)
+
+    assert resow_words(pd.DataFrame([row]), early, "metric")[0] == (
         "**Bush bean failed.** Sown again today it is picked in 9 years in 10, nine in ten until "
-        "9 Jul 2027. Or turnip in bed A: about 20 kg, 200 portions on the plate in place of beans, "
-        "which is short by 61."
+        "9 Jul 2027. Or sow turnip on 2.9 m² of bed A: about 20 kg, which puts 61 portions on the "
+        "plate in place of beans; 61 are missing."
     )
-    assert resow_words(pd.DataFrame([late]), "metric") == [
+    assert "five in ten until 20 Jul" in resow_words(pd.DataFrame([row]), between, "metric")[0]
+    assert resow_words(pd.DataFrame([late]), early, "metric") == [
         "**Bush bean failed.** Sown again now it hardly makes it."
     ]
 

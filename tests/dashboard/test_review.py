@@ -98,7 +98,7 @@ def test_jars_not_finished_and_lids_that_failed_are_told(app: AppTest, store_pat
     assert not review.exception
     assert "box of lids old (4 of 4 batches)" in words(review)
     assert "3 of 8 jars of **ketchup** (435 ml jar) were not finished" in words(review)
-    assert "fill 228 ml jar instead" in words(review)
+    assert "fill the 228 ml jar instead" in words(review)
     part(review, "What was learned")
     assert list(table_with(review, "in_common")["what"]) == ["old"]
     assert list(table_with(review, "smaller_jar")["preserve"]) == ["ketchup"]

@@ -10,6 +10,7 @@ import model
 from model.outlook.headings import HEADINGS
 from model.outlook.resow_table import resow_table
 from model.planning import PlannedSeason
+from model.reference.lookup import crop
 from model.season.garden import Setback
 from tests.small_season import small_season
 
@@ -53,9 +54,12 @@ def test_the_catch_crop_says_what_it_gives_and_what_it_replaces(failed: PlannedS
     assert sowing["catch_crop"]
     assert row["replaces"] == "beans"
     assert row["short_portions"] > 0
-    # a published yield from no more ground than is free, in portions of 80 g
-    assert 0 < row["instead_kg"] <= 10.254 * sowing["free_m2"]
-    assert 0 < row["instead_portions"] <= row["instead_kg"] * 1000 / 80
+    # no more than is short, and by the published yield of 80 g a portion no more than it gives
+    assert row["instead_portions"] <= row["short_portions"]
+    assert row["instead_m2"] <= sowing["free_m2"]
+    most = {y.per: y.kg_typical for y in crop(row["instead"]).yields}["m2 of bed"]
+    assert row["instead_kg"] == pytest.approx(sowing["chance_today"] * most * row["instead_m2"])
+    assert row["instead_portions"] <= row["instead_kg"] * 1000 / 80
 
 
 def test_the_bed_of_a_failed_sowing_is_free_again(failed: PlannedSeason) -> None:
