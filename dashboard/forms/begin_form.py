@@ -18,7 +18,7 @@ METRIC = "metric"
 MOST_ADULTS = 400
 CANNERS = {
     "No, nothing is canned": "",
-    "A pot for boiling water": "boiling-water canner",
+    "A boiling-water canner, or a deep pot": "boiling-water canner",
     "A pressure canner with a dial": "pressure canner, dial gauge",
     "A pressure canner with a weight": "pressure canner, weighted gauge",
 }
@@ -84,7 +84,9 @@ def _asked(where: _Place) -> _Given:
         st.subheader("Who eats")
         name = st.text_input("What do you call your household?", "Our garden", key="first_name")
         adults = st.number_input("Adults", 1, MOST_ADULTS, 2, key="first_adults")
-        children = st.text_input("Ages of the children", key="first_children", placeholder="4, 9")
+        children = st.text_input(
+            "Ages of the children", key="first_children", placeholder="4, 9", max_chars=60
+        )
     with garden:
         st.subheader("The garden")
         beds = _number(f"All beds together ({area})", 400.0 if us else 40.0, usual)
@@ -105,7 +107,7 @@ def _asked(where: _Place) -> _Given:
             "Do you can in jars?",
             list(CANNERS),
             key="first_canner",
-            help="With a pressure canner we take it that you have a pot for boiling water too.",
+            help="With a pressure canner we take it that you have a deep pot for boiling water too.",
         )
         altitude = st.text_input(
             "Height above the sea",
@@ -130,9 +132,7 @@ def _number(label: str, usual: float, key: str) -> float:
 
 def _begin(given: _Given, where: _Place) -> None:
     if given.canner != next(iter(CANNERS)) and not given.altitude.strip():
-        st.error(
-            "Give the height above the sea, with m or ft: no process time is looked up without."
-        )
+        st.error("Give the height above the sea, with m or ft: process times depend on it.")
         return
     try:
         tables = model.first_notes(_answers(given, where), session.today())

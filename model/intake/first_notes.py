@@ -12,7 +12,6 @@ from model.errors import Problem, SeasonProblems
 from model.intake.first_garden import garden_year, garden_years, share_of_beds
 from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
-from model.intake.kitchen_columns import EQUIPMENT
 from model.intake.tables import SeasonTables, TextTable
 from model.intake.units import outside
 from model.reference.read import table
@@ -21,7 +20,6 @@ from model.season.weeks import YearDay
 
 GUESS = "a guess: replace it by your own"
 POT = "boiling-water canner"
-CANNERS = tuple(kind for kind in EQUIPMENT if kind != "dryer")
 COUNTRIES = tuple(dict.fromkeys(row["country"] for row in table("first_jars")))
 # Judgement: 10 and 90 of 100 years lie so far from the date that people trust.
 FROST_SPREAD = timedelta(days=16)
@@ -37,7 +35,7 @@ Row = dict[str, object]
 class FirstAnswers:
     """What a household says first; ``altitude`` blank means that nothing is canned.
 
-    ``canner`` is blank or one of ``CANNERS``; ``units`` is metric or US; ``country``, one of
+    ``canner`` is blank or a kind of equipment.csv; ``units`` is metric or US; ``country``, one of
     ``COUNTRIES``, says which jars are sold there. Who has a pressure canner is taken to have
     a pot for boiling water too, which is marked as a guess.
     """
