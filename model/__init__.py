@@ -19,7 +19,7 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
-from model.intake.first_notes import CANNERS, GUESS, FirstAnswers, first_notes, guesses
+from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
@@ -91,7 +91,6 @@ from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
 
 __all__ = [
-    "CANNERS",
     "CAUSES",
     "CELSIUS",
     "CHILLED",

@@ -15,6 +15,7 @@ TABLES = (
     "crops",
     "edible",
     "first_foods",
+    "first_jars",
     "first_plantings",
     "first_preserves",
     "fresh_per_jar",
