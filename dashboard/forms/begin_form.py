@@ -107,7 +107,7 @@ def _asked(where: _Place) -> _Given:
             "Do you can in jars?",
             list(CANNERS),
             key="first_canner",
-            help="With a pressure canner we take it that you have a deep pot for boiling too.",
+            help="With a pressure canner a deep pot for boiling water is taken to be there too.",
         )
         altitude = st.text_input(
             "Height above the sea",
