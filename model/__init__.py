@@ -41,6 +41,7 @@ from model.outlook.report import plan_report
 from model.outlook.resow_table import resow_table
 from model.outlook.review_table import review_table
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
@@ -210,6 +211,7 @@ __all__ = [
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",
+    "short_months_table",
     "smaller_jar_table",
     "source_title",
     "sowing_table",

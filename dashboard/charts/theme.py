@@ -28,9 +28,9 @@ LINE_LETTERS = 46
 MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
 
 
-def week_axis() -> alt.X:
+def week_axis(column: str = "week") -> alt.X:
     """Give the axis of weeks: months, with the year where it turns."""
-    return alt.X("week:T").title(None).axis(date_axis())
+    return alt.X(f"{column}:T").title(None).axis(date_axis())
 
 
 def monday_axis(weeks: pd.Series) -> alt.X:

@@ -10,9 +10,11 @@ from dashboard.cached import answered
 from dashboard.charts.kitchen_chart import SOURCES, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
+from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
 from dashboard.look import choice, picture, table
+from dashboard.strips import month_strips, months_finding
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, plate_words
@@ -128,8 +130,8 @@ def _curve_title(food: str, row: pd.Series) -> str:
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
-    reach, basket = "To make it reach", "All in one place"
-    chosen = choice("More", [every, jars, gap, reach, basket, words], key="winter_more")
+    reach, basket, months = "To make it reach", "All in one place", "Month by month"
+    chosen = choice("More", [every, months, jars, gap, reach, basket, words], key="winter_more")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
         _small_curves(plan, lean)
@@ -140,6 +142,13 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         supply["order"] = [SOURCES.index(source) for source in supply["source"]]
         picture(supply_chart(supply, "Where the portions come from"), supply)
         st.caption("All foods of the plate together; the dashed line is what is wanted.")
+    elif chosen == months:
+        short = model.short_months_table(plan)
+        picture(share_strips(month_strips(short), months_finding(short)), short)
+        st.caption(
+            "The chance that a food runs short in a month, over the simulated years: the stronger "
+            "the colour, the likelier; red where more likely than not. In words: its worst month."
+        )
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:

@@ -56,6 +56,7 @@ HEADINGS: dict[str, Heading] = {
         "Chance now", "", "share of simulated years in which it lasts without it"
     ),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
+    "chance_short": Heading("Short", "", "share of simulated years in which it runs short"),
     "chance_today": Heading("Started today", "", "chance of being picked"),
     "condition": Heading("Condition", "", "what is looked at before age: seals, rot, quality"),
     "counted_on": Heading("Counted", "", "last day"),
@@ -143,6 +144,7 @@ HEADINGS: dict[str, Heading] = {
     ),
     "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
     "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),
+    "month": Heading("Month", "", "its first day"),
     "limit": Heading("Limit", "", "what can run out"),
     "loads": Heading("Loads", "", "canner loads"),
     "lost_units": Heading("Lost", "", "let go, spoiled, broken, thawed"),
