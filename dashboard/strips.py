@@ -73,7 +73,8 @@ def months_finding(short: pd.DataFrame) -> str:
     if likely.empty:
         return "In no month is any food more likely to run short than not"
     month, foods = likely.idxmax(), likely.max()
-    return f"Hardest month: {month:%B %Y}, when {foods} of {short['food'].nunique()} foods likely run short"
+    every = short["food"].nunique()
+    return f"Hardest month: {month:%B %Y}, when {foods} of {every} foods likely run short"
 
 
 def _peaks(limits: pd.DataFrame) -> pd.DataFrame:

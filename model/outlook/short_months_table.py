@@ -22,7 +22,7 @@ def short_months_table(planned: PlannedSeason) -> pd.DataFrame:
     share, foods = case.season.settings.lean_share, case.arrays.foods
     wanted: Singles = lived.wanted(np.arange(len(foods)), 0, lived.met.shape[2])
     short = (wanted > 1e-6) & (lived.met < share * wanted - 1e-6)
-    asked: Bools = (wanted > 1e-6).any(axis=0)
+    asked: Bools = np.asarray((wanted > 1e-6).any(axis=0))
     months = [monday.replace(day=1) for monday in case.weeks.mondays]
     rows: list[tuple[str, date, float]] = []
     for month in dict.fromkeys(months):
