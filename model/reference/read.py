@@ -31,6 +31,7 @@ TABLES = (
     "products",
     "sources",
     "store_loss",
+    "words_us_uk",
     "yields",
 )
 
