@@ -8,9 +8,13 @@ from collections.abc import Iterable
 from contextvars import ContextVar
 from datetime import date
 
+import pandas as pd
+
 from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST, in_tongue
 
 PLATE = "whole plate"
+# What stands on a label or was published keeps its name.
+AS_WRITTEN = ("batch", "product", "jar", "source")
 _date_form = ContextVar("date_form", default=DAY_FIRST)
 _tongue = ContextVar("tongue", default="UK")
 
@@ -33,6 +37,16 @@ def write_as(date_form: str, tongue: str) -> None:
 def local(text: str) -> str:
     """Give a name or a sentence in the household's US or UK words; never what is stored."""
     return in_tongue(text, _tongue.get())
+
+
+def named(table: pd.DataFrame) -> pd.DataFrame:
+    """Give a table for the eye, its names in the household's words."""
+    texts = table.select_dtypes(["object", "str"]).columns.difference(AS_WRITTEN)
+    own = {
+        name: [local(cell) if isinstance(cell, str) else cell for cell in table[name]]
+        for name in texts
+    }
+    return table.assign(**own)
 
 
 def tooltip_day() -> str:
