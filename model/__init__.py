@@ -56,6 +56,7 @@ from model.questions.one_more import one_more_table
 from model.questions.what_if import Change, changed_season, compare_foods, compare_jars
 from model.reference.lookup import products
 from model.reference.read import source_title
+from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
@@ -64,7 +65,16 @@ from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_froz
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
-from model.season.household import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
+from model.season.household import (
+    DATE_FORMS,
+    DAY_FIRST,
+    MONTH_FIRST,
+    TONGUES,
+    UNITS,
+    USUAL_DATE_FORM,
+    USUAL_TONGUE,
+    YEAR_FIRST,
+)
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -95,6 +105,7 @@ __all__ = [
     "CAUSES",
     "CELSIUS",
     "CHILLED",
+    "DATE_FORMS",
     "DAY_FIRST",
     "EATEN",
     "FAHRENHEIT",
@@ -112,7 +123,11 @@ __all__ = [
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "TONGUES",
+    "UNITS",
     "US",
+    "USUAL_DATE_FORM",
+    "USUAL_TONGUE",
     "VERDICTS",
     "WENT",
     "WHYS",
@@ -177,6 +192,7 @@ __all__ = [
     "harvest_table",
     "hedge_table",
     "in_own",
+    "in_tongue",
     "largest_changes",
     "lean_table",
     "learned_table",

@@ -1,5 +1,8 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
+from contextvars import copy_context
+from functools import partial
+
 import pandas as pd
 import streamlit as st
 
@@ -39,7 +42,7 @@ def show() -> None:
             )
             st.download_button(
                 "Print the list for the cupboard's door (PDF)",
-                lambda: cupboard_list(season, first, today),
+                partial(copy_context().run, cupboard_list, season, first, today),
                 "cupboard list.pdf",
                 "application/pdf",
                 key="print_cupboard",

@@ -33,7 +33,7 @@ from dashboard.tables import (
     yield_rows,
 )
 from dashboard.units import amount
-from dashboard.words import count
+from dashboard.words import count, local, named
 from model import PlannedSeason, Season
 
 TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
@@ -105,7 +105,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
     chosen = choice("More", [when, sow, time, why, change, *asks], key="spring_more")
     if chosen == when:
-        harvest = strips(model.harvest_table(plan), plan.case.season.units)
+        harvest = named(strips(model.harvest_table(plan), plan.case.season.units))
         title = "The weeks of picking; the darker, the more"
         chart = harvest_strips(harvest, pd.Timestamp(session.today()), title)
         picture(chart, harvest)
@@ -145,7 +145,7 @@ def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
         picture(share_strips(jars, room_finding(every, JARS, "size of jar")), every)
         st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
     scarce = limit_words(limits)
-    st.caption(f"Used up: {scarce}." if scarce else "No hours, jars or room are used up.")
+    st.caption(local(f"Used up: {scarce}.") if scarce else "No hours, jars or room are used up.")
     with st.expander("What is used of every limit"):
         table(limit_rows(limits, plan.case.season.units), key="limits")
 

@@ -17,7 +17,7 @@ from dashboard.look import choice, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
-from dashboard.words import about, day, listed, plate_words
+from dashboard.words import about, day, listed, local, named, plate_words
 from model import PlannedSeason
 
 SEED = 1
@@ -37,7 +37,7 @@ def show() -> None:
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         title = "Lasts until; the diamond is the new crop"
-        chart = lasts_chart(foods, pd.Timestamp(session.today()), title)
+        chart = lasts_chart(named(foods), pd.Timestamp(session.today()), title)
         picture(chart, foods)
         st.caption(_meaning(plan, foods, share))
     with curve:
@@ -53,7 +53,7 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     if foods["other"].all():
         return words
     off = [food.name for food in plan.case.season.foods if not food.plate]
-    but = f" but {listed(off)}" if off else ""
+    but = f" but {local(listed(off))}" if off else ""
     name = plate_words(share)
     part = "half" if share == 0.5 else f"{share:.0%}"
     return f"{words} {name.capitalize()}: {part} of the portions wanted of all foods{but}."
@@ -79,7 +79,9 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
     first = next(food for food in told if food in known)
     key = f"curve_of_{first}_{session.scope()}"
-    food = st.selectbox("Stock curve of", known, index=known.index(first), key=key)
+    food = st.selectbox(
+        "Stock curve of", known, index=known.index(first), format_func=local, key=key
+    )
     row = foods[foods["food"] == food]
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
     title = f"{food.capitalize()}: portions on the shelf"
@@ -200,13 +202,13 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     if not known:
         st.markdown("Nothing stands on the shelf, and nothing is to be put up.")
         return
-    food = st.selectbox("Preserves of", known, key=f"jars_of_{session.scope()}")
+    food = st.selectbox("Preserves of", known, format_func=local, key=f"jars_of_{session.scope()}")
     marks = pd.DataFrame([{"week": pd.Timestamp(session.today()), "what": "today"}])
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     title = f"{food.capitalize()} on the shelf, by the plan's pace"
-    chart = preserve_curves(own, lean[lean["food"] == food], marks, title, axis.capitalize())
+    chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
     picture(chart, own)
 
 

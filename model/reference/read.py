@@ -32,6 +32,7 @@ TABLES = (
     "products",
     "sources",
     "store_loss",
+    "words_us_uk",
     "yields",
 )
 
