@@ -31,6 +31,7 @@ from model.outlook.food_table import food_table, lean_table, plate_table, presen
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
+from model.outlook.label_text import Label, free_codes, label_for, label_of
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.own_units import US, from_own, in_own
@@ -123,6 +124,7 @@ __all__ = [
     "GlutSplit",
     "HandRule",
     "Interval",
+    "Label",
     "Ledger",
     "Line",
     "NoPlan",
@@ -165,6 +167,7 @@ __all__ = [
     "first_notes",
     "food_stock_table",
     "food_table",
+    "free_codes",
     "fresh_table",
     "from_own",
     "glut_table",
@@ -172,6 +175,8 @@ __all__ = [
     "harvest_table",
     "hedge_table",
     "in_own",
+    "label_for",
+    "label_of",
     "largest_changes",
     "lean_table",
     "learned_table",

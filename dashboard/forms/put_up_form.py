@@ -4,6 +4,7 @@ from datetime import date, datetime, time
 
 import streamlit as st
 
+import model
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
@@ -52,7 +53,7 @@ def put_up_form(season: Season, meant: list[str]) -> None:
         again = _again(season, preserve, form)
     if not isinstance(day, date):
         return
-    code = batch_code(season, day, name)
+    code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
     cells = {
         "batch": code,
@@ -114,11 +115,3 @@ def _again(season: Season, preserve: Preserve, form: str) -> str | None:
 def moment_text(day: date, at: time, clock: datetime) -> str:
     """Write a clock time of the household on a day, with the offset its clock had then."""
     return datetime.combine(day, at, clock.tzinfo).isoformat(timespec="minutes")
-
-
-def batch_code(season: Season, day: date, preserve: str) -> str:
-    """Name a batch for its label: its day and its preserve, numbered where there are several."""
-    taken = {batch.code for batch in season.record.batches}
-    plain = f"{day} {preserve}"[:76]
-    numbered = (f"{plain} {number}" for number in range(2, len(taken) + 3))
-    return next(code for code in (plain, *numbered) if code not in taken)
