@@ -24,8 +24,19 @@ from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
+from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.day_product import (
+    DayProduct,
+    Refused,
+    Wanted,
+    day_products,
+    put_up_on,
+    wanted_today,
+)
+from model.outlook.day_sheet import DaySheet, Load, day_sheet, day_table
+from model.outlook.day_waiting import Waiting
 from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
@@ -40,6 +51,7 @@ from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
 from model.outlook.review_table import review_table
+from model.outlook.set_out import SetOut, set_out
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
@@ -57,7 +69,7 @@ from model.reference.read import source_title
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
-from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
@@ -99,6 +111,7 @@ __all__ = [
     "GIVEN",
     "HEADINGS",
     "KEEPS",
+    "LOOK_AFTER",
     "LOST",
     "METHODS",
     "MONTH_FIRST",
@@ -117,6 +130,8 @@ __all__ = [
     "Batch",
     "Change",
     "DamagedStore",
+    "DayProduct",
+    "DaySheet",
     "Edit",
     "FirstAnswers",
     "Frost",
@@ -127,6 +142,7 @@ __all__ = [
     "Label",
     "Ledger",
     "Line",
+    "Load",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
@@ -134,17 +150,22 @@ __all__ = [
     "PlannedSeason",
     "PlanningError",
     "Planting",
+    "Point",
     "Preserve",
     "Problem",
     "ProcessCard",
+    "Refused",
     "Season",
     "SeasonProblems",
     "SeasonTables",
+    "SetOut",
     "Store",
     "StoreError",
     "StoredHousehold",
     "Taken",
     "TextTable",
+    "Waiting",
+    "Wanted",
     "WrittenChange",
     "YearDay",
     "altitude_ft",
@@ -156,11 +177,15 @@ __all__ = [
     "cause_table",
     "cautions_for",
     "changed_season",
+    "checklist",
     "compare_foods",
     "compare_jars",
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "day_products",
+    "day_sheet",
+    "day_table",
     "discard_steps",
     "eat_first_table",
     "fill_table",
@@ -202,6 +227,7 @@ __all__ = [
     "product_table",
     "products",
     "progress_table",
+    "put_up_on",
     "ration_table",
     "read_season",
     "read_tables",
@@ -210,6 +236,7 @@ __all__ = [
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",
+    "set_out",
     "source_title",
     "sowing_table",
     "split_glut",
@@ -222,6 +249,7 @@ __all__ = [
     "tight_limits",
     "unconfirmed",
     "usual_place",
+    "wanted_today",
     "ways_for_unsealed",
     "ways_table",
     "week_table",

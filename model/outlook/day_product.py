@@ -2,9 +2,12 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from datetime import date
 
 from model.errors import NoTestedProcess
+from model.outlook.kitchen_table import batch_table
 from model.outlook.process_card import ProcessCard, process_card
+from model.planning import PlannedSeason
 from model.reference.hand_work import hand_minutes
 from model.reference.lookup import crop as find_crop
 from model.reference.lookup import fresh_per_jar, product_crops
@@ -88,6 +91,25 @@ def day_products(
         except NoTestedProcess as error:
             refused.append(Refused(one.name, error.reason, error.ways))
     return tuple(made), tuple(refused)
+
+
+def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
+    """Give what this week's plan still puts up, and what was put up today already."""
+    batches = batch_table(planned)
+    this = batches[batches["week"] == planned.case.weeks.monday(0)]
+    units = put_up_on(planned.case.season, planned.case.today)
+    for row in this.to_dict("records"):
+        units[row["preserve"]] = units.get(row["preserve"], 0.0) + row["jars"]
+    return tuple(Wanted(name, round(number)) for name, number in units.items())
+
+
+def put_up_on(season: Season, day: date) -> dict[str, float]:
+    """Give the units of each preserve that were put up on a day."""
+    units: dict[str, float] = {}
+    for batch in season.record.batches:
+        if batch.put_up == day:
+            units[batch.preserve] = units.get(batch.preserve, 0.0) + batch.filled
+    return units
 
 
 def _together(wanted: Iterable[Wanted]) -> list[Wanted]:
