@@ -108,6 +108,12 @@ def table(
     )
 
 
+def wrapped_table(frame: pd.DataFrame) -> None:
+    """Show a table of words whose cells wrap, so that nothing of it is scrolled to on a phone."""
+    headings = {name: model.HEADINGS[name].words for name in frame.columns}
+    st.table(frame.rename(columns=headings), hide_index=True, border="horizontal")
+
+
 def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:
     """Show a chart as wide as there is room, told in words, with its figures behind one click.
 

@@ -6,21 +6,25 @@ import pandas as pd
 
 import model
 from dashboard.units import in_own, units_of
-from dashboard.words import about, day_or, short_day
-from model import Season
+from dashboard.words import about, day, day_or, short_day
+from model import KEEPS, Season
 
 REVIEWED = ("meant", "filled", "opening", "sealed", "eaten", "given", "lost", "unknown")
 
 
 def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what to eat first, in the household's own units."""
+    """Give what to eat first, in three columns that a phone has room for."""
+    doubtful = ~first["condition"].eq(KEEPS)
     return pd.DataFrame(
         {
-            "preserve": first["preserve"],
+            "preserve": [
+                f"{name} of {day(when)}" if pd.notna(when) else name
+                for name, when in zip(first["preserve"], first["put_up_on"], strict=True)
+            ],
             "standing": _amounts(first, "standing_units", units),
-            "condition": first["condition"],
-            "put_up_on": [day_or(when, "") for when in first["put_up_on"]],
-            "why_first": first["why_first"],
+            "why_first": first["why_first"].where(
+                ~doubtful, "**" + first["condition"] + "**: " + first["why_first"]
+            ),
         }
     )
 

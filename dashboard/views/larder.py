@@ -7,7 +7,7 @@ from dashboard import place, session
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, table
+from dashboard.look import choice, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
@@ -28,7 +28,7 @@ def show() -> None:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
         else:
-            table(eat_first_rows(first, season.units), "content", key="eat_first")
+            wrapped_table(eat_first_rows(first, season.units))
             st.caption(
                 "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
                 "before opening, only ever to reject a jar: nothing here says that one is safe."

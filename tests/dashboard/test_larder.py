@@ -8,7 +8,7 @@ from streamlit.testing.v1 import AppTest
 
 from model import Store, ledgers, season_from_tables
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, table_with, words
+from tests.dashboard.steps import labelled, look, words
 
 MIDWINTER, LARDER = date(2028, 1, 10), "views/larder.py"
 ALDER_LANE = 2
@@ -25,9 +25,10 @@ def stock(path: Path) -> dict[str, float]:
 
 
 def test_what_is_to_be_sorted_stands_before_what_keeps(larder: AppTest) -> None:
-    rows = table_with(larder, "condition", "why_first")
+    rows = larder.table[0].value
 
-    assert list(rows["condition"])[:2] == ["sort first", "sort first"]
+    assert all(why.startswith("**sort first**") for why in rows["Why"][:2])
+    assert rows["Why"].iloc[-1].startswith("keeps about")
     assert "Look first at" in words(larder)
     assert "nothing here says that one is safe" in words(larder)
 
