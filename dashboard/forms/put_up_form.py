@@ -36,8 +36,13 @@ def put_up_form(season: Season, meant: list[str]) -> None:
     if name is None:
         st.caption("Choose what was put up.")
         return
+    batch_form(season, name, float(season.preserve(name).units_per_load or 1))
+
+
+def batch_form(season: Season, name: str, load: float, ended: datetime | None = None) -> None:
+    """Ask how many of a preserve were filled; ``load`` and when it ended are offered."""
+    form, today = session.form(), session.today()
     preserve = season.preserve(name)
-    load = float(preserve.units_per_load or 1)
     filled = st.number_input(
         f"How many were filled ({preserve.unit})",
         0.0,
@@ -49,7 +54,7 @@ def put_up_form(season: Season, meant: list[str]) -> None:
     day = st.date_input("Put up on", today, max_value=today, key=f"put_up_day_{form}")
     finished = box = again = None
     if preserve.canned:
-        finished, box = _canned(season, preserve, form)
+        finished, box = _canned(season, preserve, form, ended or session.moment())
         again = _again(season, preserve, form)
     if not isinstance(day, date):
         return
@@ -77,12 +82,14 @@ def put_up_form(season: Season, meant: list[str]) -> None:
         )
 
 
-def _canned(season: Season, preserve: Preserve, form: str) -> tuple[time | None, str | None]:
+def _canned(
+    season: Season, preserve: Preserve, form: str, ended: datetime
+) -> tuple[time | None, str | None]:
     left, right = st.columns(2)
     with left:
         finished = st.time_input(
             "Last process ended at",
-            session.moment().time().replace(second=0, microsecond=0),
+            ended.time().replace(second=0, microsecond=0),
             key=f"put_up_finished_{form}_{preserve.name}",
             help="The 24 hours in which a jar may be processed again run from here.",
         )
