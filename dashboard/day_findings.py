@@ -58,9 +58,13 @@ def bedtime_words(sheet: DaySheet) -> str:
 def waiting_words(waiting: Iterable[Waiting], units: str) -> list[str]:
     """Say what is left for another day, why, and how its produce may wait."""
     return [
-        f"**{amount_of(one.product, one.units, units)}**: {one.why}. {'; '.join(one.ways)}".rstrip()
+        f"**{amount_of(one.product, one.units, units)}**: {one.why}. {_until(one)}"
         for one in waiting
     ]
+
+
+def _until(one: Waiting) -> str:
+    return f"Until then: {'; '.join(one.ways)}." if one.ways else ""
 
 
 def refused_words(one: Refused) -> str:
@@ -78,8 +82,8 @@ def load_words(load: Load, sheet: DaySheet, units: str, *, done: bool) -> str:
     return f"**{load.number}. {what}**{size}{where} · {begin} to {end}{written}"
 
 
-def step_words(load: Load, sheet: DaySheet) -> str:
-    """Give the steps of a load with their clock times, the process by its figure."""
+def step_words(load: Load, sheet: DaySheet) -> list[str]:
+    """Give the steps of a load with their clock times, one a line, the process by its figure."""
     parts = [
         f"**{clock(step.begins, sheet.begins)} {_phase(load, step.phase)}**"
         if step == load.process
@@ -88,9 +92,9 @@ def step_words(load: Load, sheet: DaySheet) -> str:
     ]
     ends = clock(load.ends, sheet.begins)
     if load.process is None:
-        return " · ".join([*parts, f"{ends} done"])
+        return [*parts, f"{ends} done"]
     look = clock(load.process.ends + model.LOOK_AFTER, sheet.begins)
-    return " · ".join([*parts, f"{ends} lift out, let stand; seals from {look}"])
+    return [*parts, f"{ends} lift out and let stand; look at the seals from {look}"]
 
 
 def now_words(sheet: DaySheet, done: frozenset[int], now: datetime) -> list[tuple[str, str]]:
@@ -140,12 +144,14 @@ def set_out_words(things: Iterable[SetOut], units: str) -> list[str]:
 
 
 def day_steps(steps: pd.DataFrame) -> pd.DataFrame:
-    """Give the steps of a day sheet with what the chart draws them as."""
+    """Give the steps of a day sheet with what the chart draws and writes for them."""
     kinds = [
         HANDS if row.equipment == HANDS else PROCESS if row.phase == PROCESS else CANNER
         for row in steps.itertuples()
     ]
-    return steps.assign(kind=kinds)
+    first = ~steps["load"].duplicated()
+    told = first | pd.Series(kinds, index=steps.index).eq(PROCESS)
+    return steps.assign(kind=kinds, number=steps["load"].astype(str).where(told, ""))
 
 
 def nearly(sheet: DaySheet) -> datetime | None:

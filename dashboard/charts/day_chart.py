@@ -19,7 +19,7 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
     ----------
     steps : one row a step: ``load``, ``preserve``, ``units``, ``equipment``, ``phase``,
         ``starts``, ``stops``, ``clock_from``, ``clock_until``, ``kind`` (hands, canner or
-        process).
+        process), ``number`` (what is written on its bar).
     bedtime : drawn as a line; None where the day ends long before.
     """
     base = alt.Chart(steps).encode(
@@ -44,9 +44,7 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
         for kind, (colour, size) in looks.items()
     ]
     layers.append(
-        base.transform_filter(alt.datum.kind == "process")
-        .mark_text(color="white", align="left", dx=4, fontWeight=600)
-        .encode(text="load:N")
+        base.mark_text(color="black", align="left", dx=4, fontWeight=600).encode(text="number:N")
     )
     if bedtime is not None:
         line = pd.DataFrame([{"starts": pd.Timestamp(bedtime), "words": "bedtime"}])

@@ -23,11 +23,14 @@ def checklist_form(points: Sequence[Point]) -> None:
             point.words + since,
             point.ticked_on is not None,
             key=f"tick_{point.item}_{session.form()}",
-            help=point.source,
             on_change=_tick,
             args=(point,),
         )
-    st.caption("Nothing waits for a tick. Ticks are kept with the day, the gauge's for a year.")
+    sources = "; ".join(dict.fromkeys(point.source for point in points))
+    st.caption(
+        "Nothing waits for a tick. Ticks are kept with the day, the gauge's for a year. "
+        f"From: {sources}."
+    )
 
 
 def _tick(point: Point) -> None:

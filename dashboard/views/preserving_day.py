@@ -1,6 +1,5 @@
 """Preserving day: what to do now, in which order, and when it is done."""
 
-
 import streamlit as st
 
 import model
@@ -29,7 +28,7 @@ from dashboard.words import count, day
 from model import DayProduct, DaySheet, Season, Wanted
 
 TITLE = "Preserving day: what to do now, and when it is done"
-CHECK, SET_OUT, PROCESS, LABELS = "Before you start", "Set out", "Processes", "Labels"
+CHECK, SET_OUT, PROCESS, LABELS = "Checklist", "Set out", "Process", "Labels"
 
 
 def show() -> None:
@@ -48,8 +47,18 @@ def show() -> None:
         _warn(sheet, season)
         _now(sheet, done)
         _write_down(season, sheet)
-    _loads(sheet, done, season)
-    _picture(sheet)
+    left, right = st.columns([1, 1], gap="medium")
+    with left:
+        _loads(sheet, done, season)
+    with right:
+        _picture(sheet)
+        _more(season, sheet, made, done)
+    _cautions(made)
+
+
+def _more(
+    season: Season, sheet: DaySheet, made: tuple[DayProduct, ...], done: frozenset[int]
+) -> None:
     chosen = choice("More", [CHECK, SET_OUT, PROCESS, LABELS], key="day_more")
     if chosen == CHECK:
         checklist_form(model.checklist(season, made, session.today()))
@@ -60,7 +69,6 @@ def show() -> None:
         _processes(made)
     else:
         _labels(season, sheet, done)
-    _cautions(made)
 
 
 def _opened() -> tuple[Season, tuple[Wanted, ...]]:
@@ -100,8 +108,8 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
     for load in sheet.loads:
         over = load.number in done
         with st.container(border=True, key=f"load_{load.number}"):
-            st.markdown(load_words(load, sheet, season.units, done=over))
-            st.markdown(step_words(load, sheet))
+            head = load_words(load, sheet, season.units, done=over)
+            st.markdown("  \n".join([head, *([] if over else step_words(load, sheet))]))
             if load.product.preserve is not None and not over:
                 st.button(
                     f"Done: write down load {load.number}",
