@@ -1,7 +1,7 @@
 """The day sheet: published times, no two loads in one canner, no jar lost, never a time made up."""
 
 import csv
-from collections import Counter, defaultdict
+from collections import defaultdict
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from fractions import Fraction
@@ -12,41 +12,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.outlook.day_product import Wanted, day_products, put_up_on, wanted_today
-from model.outlook.day_sheet import HANDS, PROCESS, DaySheet, Load, day_sheet, day_table
-from model.outlook.kitchen_table import batch_table
-from model.planning import plan_season
-from model.season.season import Season
+from model.outlook.day_product import Wanted, put_up_on
+from model.outlook.day_sheet import HANDS, PROCESS, day_table
+from tests.day_kitchen import DAY, KITCHEN, NINE, PRESSURE, SNAP_BEANS, minutes, sheet
 from tests.recorded import batch, recorded
-from tests.small_season import TABLES, small_season
-
-DAY = date(2027, 8, 16)
-NINE = datetime.combine(DAY, time(9))
-PRESSURE = ("pressure, dial gauge", "pressure, weighted gauge")
-SNAP_BEANS = "Beans, snap (green, wax, Italian), pieces"
-KITCHEN = small_season(
-    jars=TABLES["jars.csv"] + "half-pint,236,60,80\nhalf-gallon,1892,8,9\n",
-    equipment="equipment,kind,jar,jars_per_load\n"
-    + "".join(
-        f'{name},"{kind}",{jar},{load}\n'
-        for name, kind in (
-            ("pan", "boiling-water canner"),
-            ("second pan", "boiling-water canner"),
-            ("dial", "pressure canner, dial gauge"),
-            ("weight", "pressure canner, weighted gauge"),
-        )
-        for jar, load in (("half-pint", 12), ("pint", 9), ("quart", 7), ("half-gallon", 4))
-    ),
-)
-
-
-def sheet(season: Season, *wanted: Wanted, late: bool = False, begins: datetime = NINE) -> DaySheet:
-    made, refused = day_products(season, wanted)
-    return day_sheet(season, made, refused, begins, past_bedtime=late)
-
-
-def minutes(load: Load) -> dict[str, float]:
-    return {step.phase: (step.ends - step.begins) / timedelta(minutes=1) for step in load.steps}
+from tests.small_season import small_season
 
 
 @pytest.mark.parametrize(("jar", "cool"), [("pint", 30), ("quart", 45)])
@@ -104,46 +74,6 @@ def test_the_process_is_the_looked_up_one_in_every_band_of_every_table(edge: str
         assert load.product.card is not None
         psi = load.product.card.process.pressure_psi
         assert (f"{psi}" if psi else "") == row["pressure_psi"], row
-
-
-def test_without_the_altitude_there_is_no_time_at_all() -> None:
-    nowhere = replace(KITCHEN, altitude_ft=None)
-    found = sheet(nowhere, Wanted("whole tomatoes", 7), Wanted("frozen beans", 4))
-
-    assert [load.product.name for load in found.loads] == ["frozen beans"]
-    assert [one.name for one in found.refused] == ["whole tomatoes"]
-    assert "altitude" in found.refused[0].reason
-    assert PROCESS not in set(day_table(found)["phase"])
-
-
-@pytest.mark.parametrize(
-    ("wanted", "reason", "way"),
-    [
-        (Wanted("pesto", 4, "boiling water", "hot", "pint"), "oil", "freeze"),
-        (Wanted("pumpkin puree", 4, PRESSURE[0], "hot", "pint"), "no tested process", "freeze"),
-        (Wanted(SNAP_BEANS, 7, "boiling water", "raw", "pint"), "low in acid", "freeze"),
-        (
-            Wanted("Corn, cream style", 4, PRESSURE[0], "hot", "quart"),
-            "946 ml is larger",
-            "use a pint or smaller",
-        ),
-    ],
-)
-def test_what_has_no_tested_process_is_refused_with_the_way_that_remains(
-    wanted: Wanted, reason: str, way: str
-) -> None:
-    """USDA AIB 539, guide 1 for the methods; guide 4 for cream-style corn in pints only."""
-    found = sheet(KITCHEN, wanted)
-
-    assert found.loads == ()
-    assert reason in found.refused[0].reason
-    assert way in found.refused[0].ways
-
-
-def test_a_product_whose_jars_no_canner_takes_is_refused() -> None:
-    found = sheet(small_season(), Wanted(SNAP_BEANS, 7, PRESSURE[0], "raw", "pint"))
-
-    assert found.refused[0].reason == "the notes have no canner for pressure, dial gauge"
 
 
 def everything(units: list[int]) -> list[Wanted]:
@@ -269,18 +199,6 @@ def test_loads_are_done_by_what_was_put_up_today() -> None:
     assert found.done(put_up_on(season, DAY)) == {1}
     assert found.done({}) == frozenset()
     assert found.done({"whole tomatoes": 20}) == {1, 2}
-
-
-def test_what_is_wanted_today_is_the_week_s_plan_and_what_was_put_up_already() -> None:
-    season = recorded(batches=(batch("A", DAY, 7), batch("B", DAY, 2, preserve="sauce")))
-    planned = plan_season(season, DAY, years=2)
-    units = Counter({"whole tomatoes": 7, "sauce": 2})
-    rows = batch_table(planned)
-    for row in rows[rows["week"] == DAY].itertuples():
-        units[row.preserve] += row.jars
-
-    assert len(units) > 2
-    assert {one.name: one.units for one in wanted_today(planned)} == units
 
 
 def test_the_clock_is_plain_local_time() -> None:
