@@ -13,9 +13,10 @@ from weakref import WeakKeyDictionary
 import streamlit as st
 
 import model
-from model import PlannedSeason, Season
+from model import PlannedSeason, PlanningError, Season, SeasonTables
 
 MOST_PLANS = 12
+MOST_FILES = 2
 Progress = Callable[[str, float], None]
 Answer = TypeVar("Answer")
 
@@ -75,6 +76,16 @@ def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
         made = model.plan_season(seasons[-1], today, before=before, progress=progress)
     plan_shelf().put(key, made)
     return made
+
+
+@st.cache_resource(show_spinner=False, max_entries=MOST_FILES)
+def read_file(name: str, content: bytes) -> tuple[SeasonTables, Season] | PlanningError:
+    """Read notes brought in, or say what is wrong with them: once, while the file lies there."""
+    try:
+        tables = model.read_upload(content, name)
+        return tables, model.season_from_tables(tables)
+    except PlanningError as error:
+        return error
 
 
 def answered(plan: PlannedSeason, question: str, ask: Callable[[Progress], Answer]) -> Answer:

@@ -37,12 +37,22 @@ def households() -> tuple[StoredHousehold, ...]:
 
 def season_of(household: StoredHousehold) -> Season:
     """Give the season of a household as it stands now."""
-    return _season(str(store().path), household.household_id, household.last_change)
+    return _read(str(store().path), household.household_id, household.last_change)[0]
+
+
+def guesses_of(household: StoredHousehold) -> dict[str, tuple[str, ...]]:
+    """Name the rows of a household that are still guesses, table by table."""
+    return _read(str(store().path), household.household_id, household.last_change)[1]
 
 
 @st.cache_resource(show_spinner=False, max_entries=MOST_SEASONS)
-def _season(path: str, household: int, change: int) -> Season:  # noqa: ARG001 -- the cache's key
-    return model.season_from_tables(store().tables(household))
+def _read(
+    path: str,  # noqa: ARG001 -- the cache's key
+    household: int,
+    change: int,  # noqa: ARG001
+) -> tuple[Season, dict[str, tuple[str, ...]]]:
+    tables = store().tables(household)
+    return model.season_from_tables(tables), model.guesses(tables)
 
 
 def new_operation() -> str:
@@ -78,7 +88,7 @@ def bring_back(copy: Path) -> Path | None:
     Gives the copy of what was there, None where nothing was. Raises StoreError.
     """
     before = model.bring_back(model.usual_place(), copy, now())
-    _season.clear()  # numbers of changes begin again from the copy's
+    _read.clear()  # numbers of changes begin again from the copy's
     _store.clear()
     return before
 

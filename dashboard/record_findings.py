@@ -4,11 +4,12 @@ from datetime import date
 
 import pandas as pd
 
-from dashboard.units import units_of
-from dashboard.words import count, day, listed
+from dashboard.units import amount, units_of, weight
+from dashboard.words import about, chance, count, day, listed
 from model import KEEPS, QUALITY, Season
 
 COUNT_DUE_WEEKS = 7
+HARDLY = 0.05
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
@@ -60,3 +61,67 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
         ]
         parts.append(f"What would change most next year: {listed(told)}.")
     return " ".join(parts)
+
+
+def fill_words(fill: pd.DataFrame, preserve: str) -> str:
+    """Say how many jars of a preserve to fill in all for those to come; blank for none."""
+    for row in fill[fill["preserve"] == preserve].itertuples():
+        words = f"The plan counts on **{count(row.sealed_needed, 'sealed jar')}** more: fill "
+        if row.fill_sure > row.fill_mean:
+            return words + (
+                f"{row.fill_mean} in all, so that enough seal on average, or {row.fill_sure} so "
+                "that enough seal nine times in ten."
+            )
+        return words + f"{row.fill_mean} in all, and enough seal nine times in ten."
+    return ""
+
+
+def cause_words(causes: pd.DataFrame) -> str:
+    """Say what batches whose seals failed have in common; blank where nothing beyond chance."""
+    told = [
+        f"{row.in_common} {row.what} ({row.bad_batches} batches)" for row in causes.itertuples()
+    ]
+    if not told:
+        return ""
+    return (
+        f"**Bad seals have something in common**: {listed(told)}. Chance alone seldom does that: "
+        "look there first, though it proves nothing."
+    )
+
+
+def smaller_jar_words(jars: pd.DataFrame) -> str:
+    """Say which jars were too large, and the tested smaller ones; blank where none was."""
+    return " ".join(
+        f"{row.unfinished_units:g} of {row.opened_units:g} jars of **{row.preserve}** "
+        f"({row.jar}) were not finished: fill the {row.smaller_jar} instead, by the tested "
+        "process for it."
+        for row in jars.itertuples()
+    )
+
+
+def resow_words(resow: pd.DataFrame, today: date, units: str) -> list[str]:
+    """Say of each crop that failed until when it can be sown again, and what could replace it."""
+    return [
+        f"**{row.crop.capitalize()} failed.** {_again(row, today)}{_instead(row, units)}"
+        for row in resow.itertuples()
+    ]
+
+
+def _again(row: tuple, today: date) -> str:
+    if row.chance_today < HARDLY:
+        return "Sown again now it hardly makes it."
+    chances = {"nine": row.latest_nine, "five": row.latest_five, "two": row.latest_two}
+    still = [(tenths, last) for tenths, last in chances.items() if pd.notna(last) and last >= today]
+    until = f", {still[0][0]} in ten until {day(still[0][1])}" if still else ""
+    return f"Sown again today it is picked in {chance(row.chance_today)}{until}."
+
+
+def _instead(row: tuple, units: str) -> str:
+    if pd.isna(row.instead):
+        return ""
+    ground, kg = amount(row.instead_m2, "m2", units), weight(row.instead_kg, units)
+    return (
+        f" Or sow {row.instead} on {ground} of {row.instead_bed}: about {kg}, which puts "
+        f"{about(row.instead_portions)} portions on the plate in place of {row.replaces}; "
+        f"{about(row.short_portions)} are missing."
+    )

@@ -1,13 +1,13 @@
 """Tables of the record for the eye: own units, dates without doubt, only what differs."""
 
-from datetime import date
+from collections.abc import Mapping
 
 import pandas as pd
 
 import model
 from dashboard.units import in_own, units_of
 from dashboard.words import about, day, day_or, short_day
-from model import KEEPS, Season
+from model import KEEPS, Ledger, Season
 
 REVIEWED = ("meant", "filled", "opening", "sealed", "eaten", "given", "lost", "unknown")
 
@@ -29,9 +29,8 @@ def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
     )
 
 
-def place_rows(season: Season, today: date) -> pd.DataFrame:
+def place_rows(season: Season, books: Mapping[str, Ledger]) -> pd.DataFrame:
     """Give what stands in each place by the book, and when it was counted."""
-    books = model.ledgers(season, today)
     rows = [
         {
             "place": own.place,
@@ -73,6 +72,15 @@ def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
     shown["ran_out"] = [short_day(when) if pd.notna(when) else "" for when in review["ran_out"]]
     shown["verdict"] = review["verdict"]
     return shown
+
+
+def cause_rows(causes: pd.DataFrame) -> pd.DataFrame:
+    """Give what bad batches have in common, the chance of it in words."""
+    return causes.assign(by_chance=[_seldom(share) for share in causes["by_chance"]])
+
+
+def _seldom(share: float) -> str:
+    return "under 1 in 1,000" if share < 0.001 else f"1 in {round(1 / share):,}"
 
 
 def next_rows(draft: pd.DataFrame, units: str) -> pd.DataFrame:

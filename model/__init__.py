@@ -19,7 +19,7 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
-from model.intake.first_notes import CANNERS, FirstAnswers, first_notes, guesses
+from model.intake.first_notes import CANNERS, GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
@@ -50,9 +50,11 @@ from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
+from model.outlook.resow_table import resow_table
 from model.outlook.review_table import review_table
 from model.outlook.set_out import SetOut, set_out
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
@@ -70,7 +72,7 @@ from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
 from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
-from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
+from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
@@ -104,11 +106,14 @@ from model.store.versions import Change as WrittenChange
 __all__ = [
     "CANNERS",
     "CAUSES",
+    "CELSIUS",
     "CHILLED",
     "DAY_FIRST",
     "EATEN",
+    "FAHRENHEIT",
     "FREEZER_DIED",
     "GIVEN",
+    "GUESS",
     "HEADINGS",
     "KEEPS",
     "LOOK_AFTER",
@@ -232,11 +237,13 @@ __all__ = [
     "read_season",
     "read_tables",
     "read_upload",
+    "resow_table",
     "review_table",
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",
     "set_out",
+    "smaller_jar_table",
     "source_title",
     "sowing_table",
     "split_glut",

@@ -29,6 +29,7 @@ class Case:
 
     Parameters
     ----------
+    books : of every preserve, to the evening of today.
     stock : what stands there by the book, less what was usually eaten since it was seen.
     before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
@@ -40,6 +41,7 @@ class Case:
 
     season: Season
     today: date
+    books: Mapping[str, Ledger]
     stock: tuple[Standing, ...]
     arrays: SeasonArrays
     forecast: HarvestForecast
@@ -79,6 +81,7 @@ def make_case(season: Season, today: date) -> Case:
     return Case(
         season=season,
         today=today,
+        books=books,
         stock=stock,
         arrays=arrays,
         forecast=forecast,
@@ -98,14 +101,15 @@ def _use(season: Season, books: Mapping[str, Ledger], today: date) -> UseRates:
     days = [c.day for c in season.counts if today - USE_LEARNED_FROM <= c.day <= today]
     first = monday_of(min(days, default=today))
     weeks = Weeks(first, (today - first).days // 7 + 1)
-    return use_rates(season, books, Wants(weeks, *wanted_and_fresh(season, weeks)))
+    arrays = season_arrays(season, weeks, (), season.settings.seal_failure_share)
+    return use_rates(season, books, Wants(weeks, *wanted_and_fresh(season, arrays)))
 
 
 def wanted_and_fresh(
-    season: Season, weeks: Weeks, own_use: Floats | float = 1.0
+    season: Season, arrays: SeasonArrays, own_use: Floats | float = 1.0
 ) -> tuple[Floats, Floats]:
     """Give what is wanted of each food in weeks gone by, and usually eaten fresh; (F, W) each."""
-    arrays = season_arrays(season, weeks, (), season.settings.seal_failure_share)
+    weeks = arrays.weeks
     wanted = demand(season, weeks, np.full(len(arrays.foods), len(weeks)), own_use).wanted
     harvest = ordinary_harvest(season, weeks)
     nothing = np.zeros((len(arrays.crops), 0))
@@ -123,6 +127,6 @@ def _stock_today(
         return standing
     since = Weeks(first, passed)
     arrays = season_arrays(season, since, standing, season.settings.seal_failure_share)
-    wanted, fresh = wanted_and_fresh(season, since, use.factors(since))
+    wanted, fresh = wanted_and_fresh(season, arrays, use.factors(since))
     eaten = portions_eaten(books, arrays, since)
     return standing_today(standing, arrays, since, wanted - fresh - eaten)

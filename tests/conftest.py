@@ -4,12 +4,16 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 import model
 from model.case import Case, make_case
 from model.planning import PlannedSeason
 from tests.small_season import small_season
 
+# A busy machine is no fault of what is tested.
+settings.register_profile("shared", deadline=None)
+settings.load_profile("shared")
 DEMOS = Path(__file__).parent.parent / "demo_data"
 SPRING, GLUT, MIDWINTER = date(2027, 3, 15), date(2027, 8, 16), date(2028, 1, 10)
 

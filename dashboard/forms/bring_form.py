@@ -4,9 +4,8 @@ from collections.abc import Callable
 
 import streamlit as st
 
-import model
 from dashboard import kept, session
-from dashboard.cached import planned
+from dashboard.cached import planned, read_file
 from dashboard.look import done, faults
 from dashboard.words import count
 from model import PlanningError, Season, SeasonTables
@@ -22,8 +21,7 @@ def bring_form(household: int | None) -> None:
     file = st.file_uploader("Your notes", type=["zip", "xlsx"], key="own_notes")
     if file is None:
         return
-    content = file.getvalue()
-    read = _read(file.name, content)
+    read = _read(file.name, file.getvalue())
     if read is None:
         return
     tables, season = read
@@ -43,13 +41,14 @@ def bring_form(household: int | None) -> None:
 def _read(name: str, content: bytes) -> tuple[SeasonTables, Season] | None:
     """Read notes and plan them once; None, with every fault listed, if that cannot be done."""
     try:
-        tables = model.read_upload(content, name)
-        season = model.season_from_tables(tables)
-        planned((season,), session.first_day(season))
+        read = read_file(name, content)
+        if isinstance(read, PlanningError):
+            raise read
+        planned((read[1],), session.first_day(read[1]))
     except PlanningError as error:
         faults(error, "The notes in use stay as they were.")
         return None
-    return tables, season
+    return read
 
 
 def _kept(write: Callable[[], object]) -> None:

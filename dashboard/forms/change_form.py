@@ -10,6 +10,7 @@ from dashboard import session
 from dashboard.cached import planned
 from dashboard.findings import what_holds_back
 from dashboard.look import faults, table
+from dashboard.record_findings import resow_words
 from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
 from dashboard.words import listed
@@ -57,6 +58,9 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
         key=f"keep_{session.scope()}",
     )
     _say_unreached(after, change)
+    resow = model.resow_table(after)
+    for said in resow_words(resow, today, after.case.season.units):
+        st.markdown(said)
     _show(plan, after)
 
 

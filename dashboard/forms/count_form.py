@@ -1,20 +1,20 @@
 """The ten-minute count: place by place, what stands there; it overrules the book."""
 
+from collections.abc import Mapping
 from datetime import date
 
 import streamlit as st
 
 import model
-from dashboard import session
+from dashboard import kept, session
 from dashboard.forms.writing import save_button
-from dashboard.words import count, day, short_day
+from dashboard.words import count, day, listed, short_day
 from model import Edit, Ledger, Season
 
 
-def count_form(season: Season) -> None:
+def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     """Ask for the jars of one place, and write down those that were counted."""
     form, today = session.form(), session.today()
-    books = model.ledgers(season, today)
     places = [p.name for p in season.places if any(own.place == p.name for own in season.preserves)]
     st.caption(
         "Ten minutes every six to eight weeks are enough. Fill in what you counted; what is left "
@@ -47,11 +47,15 @@ def count_form(season: Season) -> None:
             found[preserve.name] = number
     ready = bool(found) and isinstance(counted_on, date) and isinstance(made, date)
     edits = _edits(season, found, counted_on, made) if ready else []
+    before = _counted_before(found, counted_on) if ready else {}
+    if before:
+        names = listed(dict.fromkeys(before.values()))
+        st.caption(f"{names.capitalize()}: counted on that day already. This count replaces it.")
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
     save_button(
         "count_save",
         f"Save: {words}" if ready else "Save",
-        edits,
+        [*(Edit("stock.csv", None, row_id) for row_id in before), *edits],
         f"Counted {words} on {short_day(today)}",
     )
     for name, number in found.items():
@@ -69,6 +73,20 @@ def _difference(book: Ledger, number: float) -> None:
     if abs(differs) > 1e-6:
         seen = f"counted {day(book.counted)} before" if book.counted else "never counted before"
         st.caption(f"{book.preserve.capitalize()}: {differs:+g} against the book ({seen}).")
+
+
+def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]:
+    """Give the rows of earlier counts of a day that these ones replace, with their preserves."""
+    notes = session.notes()
+    if notes is None:
+        return {}
+    names = {name.lower(): name for name in found}
+    rows = kept.store().rows(notes.household.household_id, "stock.csv")
+    return {
+        row_id: names[cells["preserve"].lower()]
+        for row_id, cells in rows.items()
+        if cells.get("counted_on") == f"{counted_on}" and cells["preserve"].lower() in names
+    }
 
 
 def _edits(season: Season, found: dict[str, float], counted_on: date, made: date) -> list[Edit]:

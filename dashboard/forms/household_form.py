@@ -5,6 +5,7 @@ from datetime import date
 import streamlit as st
 
 from dashboard import kept, session
+from dashboard.forms.guess_form import guesses_told
 from dashboard.words import day
 
 SEASONS = {
@@ -34,6 +35,8 @@ def household_form() -> None:
         "Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"
     ):
         st.switch_page("views/household.py")
+    if guessed := guesses_told(kept.guesses_of(notes.household)):
+        st.caption(f"{guessed}: they stand under *Notes in and out*, *Guesses*.")
     st.button(
         "Another household",
         key="another",

@@ -1,49 +1,62 @@
 """Something went wrong: a place is written off in one action, or one jar is suspect."""
 
+from collections.abc import Mapping, Sequence
+
 import streamlit as st
 
 import model
 from dashboard import session
 from dashboard.forms.writing import save_button
-from dashboard.units import units_of
-from dashboard.words import count, listed, short_day
-from model import CAUSES, FREEZER_DIED, LOST, SUSPECT, Edit, Season, Taken
+from dashboard.units import US, units_of
+from dashboard.words import count, day, listed, short_day
+from model import (
+    CAUSES,
+    CELSIUS,
+    FAHRENHEIT,
+    FREEZER_DIED,
+    LOST,
+    SUSPECT,
+    Edit,
+    Ledger,
+    Season,
+    Taken,
+)
 
+FREEZER = "freezer"
 PLACE, JAR = "A whole place", "One suspect jar"
 
 
-def incident_form(season: Season) -> None:
+def incident_form(season: Season, books: Mapping[str, Ledger]) -> None:
     """Ask what happened, say what to do, and write off what is gone."""
     what = st.segmented_control(
         "What", [PLACE, JAR], default=PLACE, key=f"incident_{session.form()}"
     )
     if what == JAR:
-        _suspect(season)
+        _suspect(season, books)
     else:
-        _place(season)
+        _place(season, books)
 
 
-def _place(season: Season) -> None:
+def _place(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
-    names = [place.name for place in season.places]
-    place = st.segmented_control("Where", names, key=f"incident_place_{form}")
-    causes = [cause for cause in CAUSES if cause != SUSPECT]
+    kinds = {place.name: place.kind for place in season.places}
+    place = st.segmented_control("Where", list(kinds), key=f"incident_place_{form}")
+    cold = kinds.get(place or "", FREEZER) == FREEZER
+    causes = [c for c in CAUSES if c != SUSPECT and (cold or c != FREEZER_DIED)]
     cause = st.selectbox("What happened", causes, index=None, key=f"incident_cause_{form}")
     if cause == FREEZER_DIED:
-        for step in model.thaw_steps():
-            st.markdown(f"- {step.words}")
+        _thawed(season, form)
     if not place or not cause:
         return
-    gone = model.write_off(season, place, cause, today)
+    gone = model.write_off(season, books, place, cause, today)
     if not gone:
         st.markdown(f"By the book nothing stands in {place}.")
         return
-    what = [units_of(t.units, season.preserve(t.preserve).unit, season.units) for t in gone]
     st.markdown(
-        "It would be written off: "
-        + listed([f"{n} of {t.preserve}" for n, t in zip(what, gone, strict=True)], 12)
-        + ". What was saved is put back by a count."
+        f"It would be written off: {listed([_told(season, taken) for taken in gone], len(gone))}. "
+        "What was saved is put back by a count."
     )
+    _say_counted(gone)
     words = f"{place} written off, {cause}, on {short_day(today)}"
     save_button(
         "incident_save",
@@ -53,7 +66,59 @@ def _place(season: Season) -> None:
     )
 
 
-def _suspect(season: Season) -> None:
+def _told(season: Season, taken: Taken) -> str:
+    own = season.preserve(taken.preserve)
+    unseen = ", seals not looked at" if taken.batch else ""
+    return f"{units_of(taken.units, own.unit, season.units)} of {taken.preserve}{unseen}"
+
+
+def _say_counted(gone: Sequence[Taken]) -> None:
+    """Say which losses are dated a day later because of a count of today."""
+    later = {taken.preserve: taken.day for taken in gone if taken.day > session.today()}
+    if later:
+        st.caption(
+            f"Counted today: {listed(later, 12)}. A count stands for the end of its day, so the "
+            f"loss is dated {day(max(later.values()))}. If that count came after the loss, it has "
+            "seen it already: then there is nothing to write off. Count what was saved on that day "
+            "or later."
+        )
+
+
+def _thawed(season: Season, form: str) -> None:
+    """Ask what is known of a thaw; what is unknown is written off, whatever it looks like."""
+    for step in model.thaw_steps():
+        st.markdown(f"- {step.words}")
+    scale = FAHRENHEIT if season.units == US else CELSIUS
+    ice = st.segmented_control(
+        "Ice crystals still in the packs", ["yes", "no", "not known"], key=f"thaw_ice_{form}"
+    )
+    measured = st.number_input(
+        f"Warmest reading of a thermometer in there ({scale})",
+        -60.0,
+        140.0,
+        None,
+        1.0,
+        key=f"thaw_measured_{form}",
+        placeholder="nobody measured",
+    )
+    froze_again = st.toggle(
+        "It may have thawed and frozen again before anybody looked", key=f"thaw_again_{form}"
+    )
+    if model.may_be_frozen_again(
+        ice_crystals=ice == "yes", measured=measured, scale=scale, froze_again=froze_again
+    ):
+        st.warning(
+            "Pack by pack: those of which this holds may be frozen again, all others are thrown "
+            "away. Write everything off here, then count what was saved."
+        )
+    else:
+        st.error(
+            "Write it off: nothing that is known says that it stayed cold. Neither smell nor look "
+            "nor taste proves anything."
+        )
+
+
+def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
     canned = [p.name for p in season.preserves if p.canned]
     name = st.selectbox("What is in it", canned, index=None, key=f"suspect_{form}")
@@ -78,11 +143,13 @@ def _suspect(season: Season) -> None:
     units = st.number_input(
         "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, key=f"suspect_n_{form}"
     )
+    gone = Taken(books[name].after_count(today), name, units, LOST, SUSPECT, code or "")
+    _say_counted([gone])
     words = f"{count(units, 'suspect jar')} of {name} thrown away, on {short_day(today)}"
     save_button(
         "suspect_save",
         "Write it off",
-        [_edit(Taken(today, name, units, LOST, SUSPECT, code or ""))],
+        [_edit(gone)],
         words,
     )
 

@@ -2,12 +2,15 @@
 
 from datetime import date, datetime, time
 
+import pandas as pd
 import streamlit as st
 
 import model
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
+from dashboard.look import table
+from dashboard.record_findings import fill_words
 from dashboard.units import units_of
 from dashboard.words import short_day
 from model import Edit, Preserve, Season
@@ -16,8 +19,11 @@ MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
 
 
-def put_up_form(season: Season, meant: list[str]) -> None:
-    """Ask what was put up, and write it down; ``meant`` are this week's preserves by the plan."""
+def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> None:
+    """Ask what was put up, and write it down.
+
+    ``meant`` are this week's preserves by the plan, ``fill`` its jars to fill, where it is known.
+    """
     form, today = session.form(), session.today()
     lately = [
         b.preserve
@@ -35,7 +41,12 @@ def put_up_form(season: Season, meant: list[str]) -> None:
     name = other or chosen
     if name is None:
         st.caption("Choose what was put up.")
+        if fill is not None and not fill.empty:
+            st.markdown("**Jars to fill for the sealed ones to come**")
+            table(fill, "content", key="fill")
         return
+    if fill is not None and (words := fill_words(fill, name)):
+        st.markdown(words)
     batch_form(season, name, float(season.preserve(name).units_per_load or 1))
 
 

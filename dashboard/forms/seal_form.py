@@ -8,12 +8,15 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.forms.writing import save_button
+from dashboard.record_findings import cause_words
 from dashboard.words import count, day
 from model import WENT, Batch, Edit, Season
 
 
 def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
     """Ask for the sealed jars of one batch; show the ways that remain for the others."""
+    if cause := cause_words(model.cause_table(season, session.today())):
+        st.markdown(cause)
     if not waiting:
         st.markdown("No batch is waiting to be looked at.")
         return

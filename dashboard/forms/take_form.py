@@ -9,17 +9,19 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import short_day
-from model import CAUSES, LOST, WHYS, Edit, Season
+from dashboard.words import day, short_day
+from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
 NUMBERS = (0.5, 1.0, 2.0, 3.0, 4.0, 6.0)
+BEFORE, AFTER = "before the count", "after the count"
 
 
 def take_form(season: Season) -> None:
     """Ask what was taken from the shelf, and write it down."""
     form, today = session.form(), session.today()
-    there = [name for name, book in model.ledgers(season, today).items() if book.units > 0]
+    books = model.ledgers(season, today)
+    there = [name for name, book in books.items() if book.units > 0]
     if not there:
         st.markdown("By the book nothing stands on the shelf. Count what is there in the larder.")
         return
@@ -34,21 +36,22 @@ def take_form(season: Season) -> None:
         "How many", NUMBERS, default=1.0, format_func=lambda n: f"{n:g}", key=f"take_n_{form}"
     )
     why = st.segmented_control("Why", WHYS, default=WHYS[0], key=f"take_why_{form}") or WHYS[0]
-    cause = (
-        st.selectbox("Cause", CAUSES, index=None, key=f"take_cause_{form}") if why == LOST else None
-    )
-    day = st.date_input("On", today, max_value=today, key=f"take_day_{form}")
-    ready = name is not None and bool(number) and isinstance(day, date)
+    cause, unfinished = _what_of_it(season, name, why, form)
+    taken_on = st.date_input("On", today, max_value=today, key=f"take_day_{form}")
+    if name is not None and isinstance(taken_on, date):
+        taken_on = _seen_by_the_count(books[name], taken_on, form)
+    ready = name is not None and bool(number) and isinstance(taken_on, date)
     words = ""
     if ready:
         unit = season.preserve(name).unit
-        words = f"{units_of(number, unit, season.units)} of {name} {why}, on {short_day(day)}"
+        words = f"{units_of(number, unit, season.units)} of {name} {why}, on {short_day(taken_on)}"
     cells = {
-        "taken_on": f"{day}",
+        "taken_on": f"{taken_on}",
         "preserve": name or "",
         "jars": f"{number or 0:g}",
         "why": why,
         "cause": cause or "",
+        "unfinished": "yes" if unfinished else "",
     }
     save_button(
         "take_save",
@@ -56,3 +59,35 @@ def take_form(season: Season) -> None:
         [Edit("taken.csv", cells)] if ready else [],
         f"Took {words}",
     )
+
+
+def _what_of_it(season: Season, name: str | None, why: str, form: str) -> tuple[str | None, bool]:
+    """Ask for the cause of a loss, or whether a jar that was eaten was finished."""
+    if why == LOST:
+        return st.selectbox("Cause", CAUSES, index=None, key=f"take_cause_{form}"), False
+    if why != EATEN or name is None or not season.preserve(name).canned:
+        return None, False
+    left = "Not finished: part of it was thrown away"
+    return None, st.toggle(left, key=f"take_unfinished_{form}_{name}")
+
+
+def _seen_by_the_count(book: Ledger, taken_on: date, form: str) -> date | None:
+    """Say what a count of that day or later makes of it; of that day, ask which came first."""
+    if book.counted is None or taken_on > book.counted:
+        return taken_on
+    counted = f"{book.preserve.capitalize()}: counted on {day(book.counted)}"
+    if taken_on < book.counted:
+        st.caption(f"{counted}. That count has seen it already: what stands there stays the same.")
+        return taken_on
+    after = book.after_count(taken_on)
+    asked = st.segmented_control(
+        f"{counted}. Taken",
+        [BEFORE, AFTER],
+        key=f"take_counted_{form}_{book.preserve}",
+    )
+    st.caption(
+        "A count stands for the end of its day. What was taken before it is in the count already, "
+        f"and what stands there stays the same; what was taken after it is dated {day(after)}. "
+        "Or count again: that replaces the count of the day."
+    )
+    return {BEFORE: taken_on, AFTER: after}.get(asked or "")

@@ -10,7 +10,9 @@ from dashboard import kept, place, session
 from dashboard.cached import known_plan
 from dashboard.forms.bring_form import bring_form
 from dashboard.forms.copies_form import copies_form
+from dashboard.forms.guess_form import guess_form
 from dashboard.forms.weather_form import weather_form
+from dashboard.forms.writing import last_written
 from dashboard.look import choice
 from model import SeasonTables
 
@@ -24,6 +26,7 @@ OUT_AS = (
     ),
 )
 OUT, IN, WEATHER, COPIES = "Take along", "Bring in", "Own weather", "Copies"
+GUESSES = "Guesses"
 
 
 def show() -> None:
@@ -32,13 +35,16 @@ def show() -> None:
     notes = session.notes()
     if notes is None:
         return
-    chosen = choice("What", [OUT, IN, WEATHER, COPIES], key="notes_what")
+    chosen = choice("What", [OUT, IN, WEATHER, COPIES, GUESSES], key="notes_what")
     if chosen == OUT:
         _out(notes)
     elif chosen == IN:
         bring_form(notes.household.household_id)
     elif chosen == WEATHER:
         weather_form(notes)
+    elif chosen == GUESSES:
+        last_written()
+        guess_form(kept.guesses_of(notes.household))
     else:
         copies_form()
 

@@ -42,11 +42,11 @@ def show() -> None:
                 icon=":material/print:",
             )
     elif chosen == WHERE:
-        table(place_rows(season, today), "content", key="where")
+        table(place_rows(season, plan.case.books), "content", key="where")
     elif chosen == COUNT:
-        count_form(season)
+        count_form(season, plan.case.books)
     else:
-        incident_form(season)
+        incident_form(season, plan.case.books)
 
 
 show()

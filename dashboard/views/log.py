@@ -1,5 +1,6 @@
 """Write down: what was picked, put up, sealed, taken; in few taps, and mended later."""
 
+import pandas as pd
 import streamlit as st
 
 import model
@@ -31,7 +32,7 @@ def show() -> None:
     if chosen == PICKED:
         pick_form(season)
     elif chosen == PUT_UP:
-        put_up_form(season, _meant())
+        put_up_form(season, *_meant())
     elif chosen == sealed:
         seal_form(season, waiting)
     elif chosen == TAKEN:
@@ -43,13 +44,14 @@ def show() -> None:
     st.text_input("Who writes", key="writer_name", max_chars=40, on_change=session.sign)
 
 
-def _meant() -> list[str]:
-    """List what this week's plan puts up, if it has been made already."""
+def _meant() -> tuple[list[str], pd.DataFrame | None]:
+    """Give what the plan puts up this week, and the jars to fill, if it has been made already."""
     plan = known_plan(session.seasons(), session.today())
     if plan is None:
-        return []
+        return [], None
     batches = model.batch_table(plan)
-    return list(batches[batches["week"] == plan.case.weeks.monday(0)]["preserve"])
+    this = list(batches[batches["week"] == plan.case.weeks.monday(0)]["preserve"])
+    return this, model.fill_table(plan)
 
 
 show()

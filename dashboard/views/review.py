@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pandas as pd
 import streamlit as st
 
 import model
@@ -11,8 +12,8 @@ from dashboard.forms.next_year_form import next_year_form
 from dashboard.forms.verdict_form import verdict_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
-from dashboard.record_findings import review_headline
-from dashboard.record_tables import next_rows, review_rows
+from dashboard.record_findings import cause_words, review_headline, smaller_jar_words
+from dashboard.record_tables import cause_rows, next_rows, review_rows
 from model import Season
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
@@ -25,7 +26,7 @@ def show() -> None:
     season, today = plan.case.season, session.today()
     begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
     year = choice("Year", begun, f"year_{session.scope()}", _told_of(season, begun, today))
-    review = model.review_table(season, year, today)
+    review = model.review_table(plan.case, year)
     if review.empty:
         st.markdown(
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
@@ -35,6 +36,10 @@ def show() -> None:
     draft = model.next_year_table(plan, year)
     told = review_headline(review, model.largest_changes(draft), year, season.units)
     place.answer(told, place.SPRING, "what to plant")
+    causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
+    for words in (cause_words(causes), smaller_jar_words(jars)):
+        if words:
+            st.markdown(words)
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
     if chosen == BALANCE:
         table(review_rows(review, season.units), "content", key="review")
@@ -49,6 +54,15 @@ def show() -> None:
         next_year_form(season, year, draft)
     else:
         table(learned_rows(model.learned_table(plan), season.units), "content", key="learned")
+        _in_full("Jars to fill for the sealed ones to come", model.fill_table(plan), "fill")
+        _in_full("What bad seals have in common", cause_rows(causes), "causes")
+        _in_full("Jars that were not finished", jars, "smaller_jars")
+
+
+def _in_full(title: str, rows: pd.DataFrame, key: str) -> None:
+    if not rows.empty:
+        st.markdown(f"**{title}**")
+        table(rows, "content", key=key)
 
 
 def _told_of(season: Season, begun: list[str], today: date) -> str:

@@ -20,6 +20,7 @@ from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, picture, table
+from dashboard.record_findings import resow_words
 from dashboard.tables import (
     count_rows,
     garden_rows,
@@ -120,6 +121,8 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")
     elif chosen == sow:
+        for words in resow_words(model.resow_table(plan), session.today(), plan.case.season.units):
+            st.markdown(words)
         table(sowing_rows(model.sowing_table(plan)), "content", key="sow_by")
         st.caption(
             "The last day to start, with nine, five and two chances in ten that it is picked; "

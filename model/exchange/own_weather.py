@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from model.errors import SeasonProblems
 from model.forecast.own_climate import FrostOdds, OwnWarmth, frost_odds, own_warmth
+from model.intake.columns import MOST_ENTRIES
 from model.intake.desk import Desk
-from model.intake.home_columns import FROSTS, MOST_DAYS
+from model.intake.home_columns import FROSTS
 from model.intake.plot import weather
 from model.intake.tables import SeasonTables, TextTable
 from model.intake.units import outside
@@ -58,7 +59,7 @@ def with_weather(tables: SeasonTables, content: bytes, name: str) -> OwnWeather:
     old = tables.tables.get(WEATHER) or TextTable(_HEADINGS, ())
     known = {record.day for record in _records(old)}
     new = [record for record in file.days if record.day not in known]
-    room = max(0, MOST_DAYS - len(old.rows))
+    room = max(0, MOST_ENTRIES - len(old.rows))
     fitting = new[max(0, len(new) - room) :]
     merged = _with_days(old, fitting, file)
     days = _records(merged)

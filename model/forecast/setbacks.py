@@ -6,6 +6,8 @@ from model.season.garden import GardenSeason, Planting, Setback
 from model.season.season import Season
 
 SEEDLING_DAYS = 120
+# Judgement: with four fifths gone, what is left is dug in and the bed used again.
+FAILED_LEFT = 0.2
 
 
 def setbacks_of(season: Season, planting: Planting, today: date) -> list[Setback]:
@@ -34,6 +36,11 @@ def share_left(season: Season, planting: Planting, today: date) -> float:
     for setback in setbacks_of(season, planting, today):
         left *= 1.0 - setback.share_lost
     return left
+
+
+def has_failed(season: Season, planting: Planting, today: date) -> bool:
+    """Say whether setbacks have left next to nothing of a planting."""
+    return share_left(season, planting, today) <= FAILED_LEFT
 
 
 def _year_begins(season: Season, name: str) -> date:

@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass
 
+# Bounds what is read of a table that grows by the day or the year; thirty years fit in.
+MOST_ENTRIES = 20_000
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -28,7 +31,7 @@ class Column:
 class TableKind:
     """One file of a season: what a row is, whether it must be there, which columns name it.
 
-    It has ``least_rows`` to ``most_rows`` rows.
+    It has ``least_rows`` to ``most_rows`` rows; ``MOST_ENTRIES`` where it grows with the years.
     """
 
     file: str

@@ -26,6 +26,9 @@ LEAST_PLANTINGS = 4
 MOST_PERCENT = 1000
 JARS = (("large", 850, 30, 100, 7), ("small", 435, 40, 64, 9))
 
+# What a row is called where that is not its first heading.
+_CALLED = {"plantings.csv": "crop"}
+
 Row = dict[str, object]
 
 
@@ -88,12 +91,17 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
     return _tables({**rows, "preserves.csv": kept})
 
 
-def guesses(tables: SeasonTables) -> dict[str, int]:
-    """Count the rows of each table that are still guesses."""
-    counts = {
-        file: sum(GUESS in cells for _, cells in own.rows) for file, own in tables.tables.items()
+def guesses(tables: SeasonTables) -> dict[str, tuple[str, ...]]:
+    """Name the rows of each table that are still guesses, by what they are called in it."""
+    names = {
+        file: tuple(
+            cells[own.headings.index(_CALLED.get(file, own.headings[0]))]
+            for _, cells in own.rows
+            if GUESS in cells
+        )
+        for file, own in tables.tables.items()
     }
-    return {file: number for file, number in counts.items() if number}
+    return {file: called for file, called in names.items() if called}
 
 
 def _household(answers: FirstAnswers) -> Row:

@@ -3,6 +3,7 @@
 from zoneinfo import available_timezones
 
 from model.intake.columns import (
+    MOST_ENTRIES,
     Column,
     TableKind,
     choice_column,
@@ -25,7 +26,6 @@ ZONES = tuple(sorted(available_timezones()))
 EVERYONE = "everyone"
 WHOLE_PLATE = "whole plate"
 NO_FROSTLESS = "a place without frost cannot be planned yet"
-MOST_DAYS = 20_000
 
 HOME_TABLES: tuple[TableKind, ...] = (
     TableKind(
@@ -167,6 +167,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
             text_column("choice", "rows with one word here share the amount", required=False),
         ),
+        most_rows=MOST_ENTRIES,
         least_rows=1,
     ),
     TableKind(
@@ -179,7 +180,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             number_column("number", "as it was counted", 0.0, 1e4, required=False),
             text_column("container", "what was counted, such as trug", required=False),
         ),
-        most_rows=MOST_DAYS,
+        most_rows=MOST_ENTRIES,
         required=False,
     ),
     TableKind(
@@ -190,7 +191,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             temperature_column("high", "highest"),
             temperature_column("low", "lowest"),
         ),
-        most_rows=MOST_DAYS,
+        most_rows=MOST_ENTRIES,
         required=False,
         unique=("day",),
     ),
@@ -202,6 +203,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             text_column("crop", "name"),
             number_column("lost_percent", "of what was still to come", 0.0, 100.0),
         ),
+        most_rows=MOST_ENTRIES,
         required=False,
     ),
 )

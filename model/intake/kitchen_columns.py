@@ -1,6 +1,7 @@
 """The tables of the kitchen and the larder: jars, canners, places, hours, preserves, stock."""
 
 from model.intake.columns import (
+    MOST_ENTRIES,
     TableKind,
     choice_column,
     date_column,
@@ -118,7 +119,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             number_column("jars", "how many (jars, packs, kg, litres)", 0.0, 1e5),
             date_column("put_up_on", "about when it was made; blank for 0", required=False),
         ),
-        most_rows=20_000,
+        most_rows=MOST_ENTRIES,
         required=False,
     ),
     TableKind(
@@ -129,6 +130,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             text_column("preserve", "name"),
             number_column("jars", "how many", 0.0, 1e4),
         ),
+        most_rows=MOST_ENTRIES,
         required=False,
     ),
 )

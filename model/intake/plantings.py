@@ -173,7 +173,7 @@ def _check_beds(
     for (season, bed), stands in standing.items():
         taken = {
             day: sum(area for begins, until, area in stands if begins <= day <= until)
-            for day, _, _ in stands
+            for day in {begins for begins, _, _ in stands}
         }
         day = max(taken, key=lambda day: (taken[day], -day.toordinal()))
         if taken[day] > areas[bed] * 1.001:

@@ -89,10 +89,13 @@ def _taken(desk: Desk, last: date | None) -> tuple[Taken, ...]:
         preserve, day = _preserve(desk, row), row.day("taken_on")
         batch = row.text("batch") and desk.known(row, "batch", "batches.csv", "batch")
         why, cause = row.text("why") or EATEN, row.text("cause")
+        unfinished = bool(row.cells.get("unfinished"))
         if cause and why != LOST:
             desk.add(row, f"a cause ({cause}), but it was {why}", f"leave it out, or write {LOST}")
+        elif unfinished and why != EATEN:
+            desk.add(row, f"not finished, but it was {why}", f"leave it out, or write {EATEN}")
         elif preserve and day and batch is not None and desk.in_time(row, "taken_on", last):
-            found.append(Taken(day, preserve, row.number("jars"), why, cause, batch))
+            found.append(Taken(day, preserve, row.number("jars"), why, cause, batch, unfinished))
     return tuple(found)
 
 

@@ -1,6 +1,7 @@
 """The tables of the running season: what was put up, sealed and taken, and what was meant."""
 
 from model.intake.columns import (
+    MOST_ENTRIES,
     Column,
     TableKind,
     choice_column,
@@ -12,7 +13,6 @@ from model.intake.columns import (
 from model.reference.read import table
 from model.season.record import CAUSES, VERDICTS, WENT, WHYS
 
-MOST_ENTRIES = 20_000
 CHECKLIST = tuple(row["item"] for row in table("checklist"))
 
 RECORD_TABLES: tuple[TableKind, ...] = (
@@ -65,6 +65,7 @@ RECORD_TABLES: tuple[TableKind, ...] = (
             choice_column("why", "blank: eaten", WHYS, required=False),
             choice_column("cause", "of a loss", CAUSES, required=False),
             text_column("batch", "where it is known", required=False),
+            Column("unfinished", "yes_no", "yes: eaten, but part was thrown away", required=False),
         ),
         most_rows=MOST_ENTRIES,
         required=False,

@@ -1,5 +1,7 @@
 """What the household's own record has taught, beside the usual figure, and what it rests on."""
 
+from datetime import date
+
 import numpy as np
 import pandas as pd
 
@@ -9,6 +11,7 @@ from model.learning.use_intervals import YEAR_WEEKS, week_of_year
 from model.learning.use_rate import UseRate
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
+from model.season.season import Season
 
 # The standard normal's 90th percentile.
 ONE_IN_TEN = 1.2816
@@ -106,7 +109,8 @@ def _use(rate: UseRate, by_week: Floats, a_week: float) -> dict[str, object]:
 def fill_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a canned preserve still to be put up: jars to fill for the sealed ones wanted.
 
-    On average, and so many that enough seal nine times in ten.
+    On average, and so many that enough seal nine times in ten: never fewer than on average,
+    though of a few jars fewer may do.
     """
     case, plan = planned.case, planned.plan
     rows = []
@@ -122,14 +126,14 @@ def fill_table(planned: PlannedSeason) -> pd.DataFrame:
                     "preserve": preserve.name,
                     "sealed_needed": sealed,
                     "fill_mean": fill.mean,
-                    "fill_sure": fill.nine_in_ten,
+                    "fill_sure": max(fill.mean, fill.nine_in_ten),
                 }
             )
     columns = ["preserve", "sealed_needed", "fill_mean", "fill_sure"]
     return pd.DataFrame(rows, columns=columns)
 
 
-def cause_table(planned: PlannedSeason) -> pd.DataFrame:
+def cause_table(season: Season, today: date) -> pd.DataFrame:
     """One row for what bad batches have in common beyond chance: where to look, no proof.
 
     A bad batch is one in which a fifth or more of the jars did not seal.
@@ -143,7 +147,7 @@ def cause_table(planned: PlannedSeason) -> pd.DataFrame:
             "other_batches": f"{cause.other_bad} of {cause.other_batches}",
             "by_chance": cause.by_chance,
         }
-        for cause in shared_causes(planned.case.season, planned.case.today)
+        for cause in shared_causes(season, today)
     ]
     columns = ["in_common", "what", "bad_batches", "bad_jars", "other_batches", "by_chance"]
     return pd.DataFrame(rows, columns=columns)

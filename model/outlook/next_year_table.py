@@ -8,7 +8,6 @@ import pandas as pd
 
 from model.outlook.review_table import NONE_LEFT, review_table, reviewed, shelf_runs
 from model.planning import PlannedSeason
-from model.season.ledger import ledgers
 from model.season.record import NOT_AGAIN, RAN_OUT, RIGHT, TOO_MUCH
 
 CHANGES = 3
@@ -43,16 +42,15 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
     year, or what was filled. ``carry_units`` stand there at the new crop at this year's pace.
     """
     case = planned.case
-    season, today = case.season, case.today
-    begins, ends = reviewed(season, year, today)
-    books = ledgers(season, ends)
+    season = case.season
+    begins, ends = reviewed(season, year, case.today)
     rows = []
-    for row in review_table(season, year, today).to_dict("records"):
+    for row in review_table(case, year).to_dict("records"):
         own = season.preserve(row["preserve"])
         gone = max(0.0, -row["unknown_units"])
         parts = ((row["eaten_units"], "eaten"), (row["given_units"], "given"))
         said = [f"{units:g} {word}" for units, word in (*parts, (gone, "gone unknown")) if units]
-        runs = shelf_runs(books[own.name], begins, ends)
+        runs = shelf_runs(case.books[own.name], begins, ends)
         used = row["eaten_units"] + row["given_units"] + gone
         stood, missing = _days(runs)
         left = row["left_units"]

@@ -17,7 +17,7 @@ from model.outlook.reasons import reasons
 from model.outlook.review_table import meant_units
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
-from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.ledger import Ledger, unconfirmed
 
 BEHIND, ON_TRACK, AHEAD, ENOUGH = PRODUCT_STATUSES = ("behind", "on track", "ahead", "enough")
 # Within a tenth of what was meant is on track: a difference that small is settled by a load.
@@ -53,7 +53,7 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
     season = planned.case.season
     why = reasons(planned, limit_uses(planned.case, planned.plan))
     picked = {str(row["crop"]): row for row in progress_table(planned).to_dict("records")}
-    books = ledgers(season, planned.case.today)
+    books = planned.case.books
     open_codes = {batch.code for batch in unconfirmed(season, planned.case.today)}
     rows = []
     for r, own in enumerate(season.preserves):

@@ -4,7 +4,8 @@ from datetime import date, timedelta
 
 import pandas as pd
 
-from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.case import Case
+from model.season.ledger import Ledger, unconfirmed
 from model.season.season import Season
 
 NONE_LEFT = 1e-9
@@ -15,7 +16,7 @@ COLUMNS = (
 )
 
 
-def review_table(season: Season, year: str, today: date) -> pd.DataFrame:
+def review_table(case: Case, year: str) -> pd.DataFrame:
     """One row a preserve over a garden year, up to today: where every jar came from and went.
 
     ``left_units`` = ``opening_units`` + ``sealed_units`` - ``eaten_units`` - ``given_units``
@@ -24,17 +25,18 @@ def review_table(season: Season, year: str, today: date) -> pd.DataFrame:
     ``verdict`` are blank where nobody said. A preserve of which nothing was written down has
     no row. Raises KeyError for a year that is not in the notes.
     """
-    begins, ends = reviewed(season, year, today)
+    season = case.season
+    begins, ends = reviewed(season, year, case.today)
     open_batches = [b for b in unconfirmed(season, ends) if begins <= b.put_up]
     rows = []
-    for name, book in ledgers(season, ends).items():
+    for name, book in case.books.items():
         own, moved = season.preserve(name), book.between(begins, ends)
         put_up = [
             batch
             for batch in season.record.batches
             if batch.preserve == name and begins <= batch.put_up <= ends
         ]
-        if not (put_up or moved.opening or any(e.day >= begins for e in book.entries)):
+        if not (put_up or moved.opening or any(begins <= e.day <= ends for e in book.entries)):
             continue
         rows.append(
             {

@@ -6,6 +6,7 @@ import numpy as np
 import pandas as pd
 
 from model.forecast.beds import bed_occupancy
+from model.forecast.setbacks import has_failed
 from model.forecast.sowing import can_be_dated, chance_of_picking, latest_start
 from model.planning import PlannedSeason
 from model.reference.lookup import crop as reference_crop
@@ -20,7 +21,7 @@ LIKELY = 0.5
 LEAST_M2 = 1.0
 COLUMNS = (
     *("crop", "food", "start_by", "start_from", *CHANCES, "chance_today", "catch_crop"),
-    "free_beds",
+    *("free_beds", "free_bed", "free_m2"),
 )
 
 
@@ -30,9 +31,10 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
     They are blank where the time between the frosts is too short for that chance.
     ``chance_today`` is that of a start in the open today; ``start_from`` the day that a tender
     crop's frosts are past in nine years of ten (blank for hardy ones). ``free_beds`` names the
-    beds with room for it until it is picked. Behind the garden's own crops stand the quick
-    ones of the tables that likely make it and have room. Crops that stand over winter have no
-    row.
+    beds with room for it until it is picked, ``free_bed`` and ``free_m2`` the one with the most;
+    the bed of a planting that failed counts as free. Behind the garden's own crops stand the
+    quick ones of the tables that likely make it and have room. Crops that stand over winter
+    have no row.
     """
     season, today = planned.case.season, planned.case.today
     own = [crop for crop in season.crops if can_be_dated(crop)]
@@ -45,7 +47,8 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
         and (crop.days_high or np.inf) <= QUICK_DAYS
         and chance_of_picking(season, crop, today) >= LIKELY
     ]
-    taken = bed_occupancy(season, planned.case.forecast) @ planned.plan.amounts
+    stands = [not has_failed(season, p, today) for p in planned.case.forecast.plantings]
+    taken = bed_occupancy(season, planned.case.forecast) @ (planned.plan.amounts * stands)
     rows = [_row(planned, crop, taken, catch_crop=False) for crop in own]
     caught = [_row(planned, crop, taken, catch_crop=True) for crop in quick]
     caught.sort(key=lambda row: (-float(str(row["chance_today"])), str(row["crop"])))
@@ -57,6 +60,7 @@ def _row(
     planned: PlannedSeason, crop: Crop, taken: Floats, *, catch_crop: bool
 ) -> dict[str, object]:
     season, today = planned.case.season, planned.case.today
+    free = _free_beds(planned, crop, taken)
     food = season.food_of_crop(crop.name)
     return {
         "crop": crop.name,
@@ -66,7 +70,9 @@ def _row(
         **{name: latest_start(season, crop, part, today) for name, part in CHANCES.items()},
         "chance_today": chance_of_picking(season, crop, today),
         "catch_crop": catch_crop,
-        "free_beds": _free_beds(planned, crop, taken),
+        "free_beds": ", ".join(f"{name} {area:.1f} m2" for name, area in free.items()),
+        "free_bed": max(free, key=lambda name: free[name], default=""),
+        "free_m2": max(free.values(), default=0.0),
     }
 
 
@@ -76,8 +82,8 @@ def _frosts_past(planned: PlannedSeason) -> date:
     return frosts.last_spring.late.on_or_before(frosts.first_autumn.median.on_or_after(today))
 
 
-def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> str:
-    """Name the beds with room from today until a crop is picked, and how much.
+def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> dict[str, float]:
+    """Give the beds with room from today until a crop is picked, and how much, in m2.
 
     Parameters
     ----------
@@ -85,8 +91,8 @@ def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> str:
     """
     days = (crop.days_high or 0.0) + crop.picking_days_low
     weeks = taken[:, : max(1, round(days / 7))]
-    free = [
-        (bed.name, bed.area_m2 - float(used.max()))
+    free = {
+        bed.name: bed.area_m2 - float(used.max())
         for bed, used in zip(planned.case.season.beds, weeks, strict=True)
-    ]
-    return ", ".join(f"{name} {area:.1f} m2" for name, area in free if area >= LEAST_M2)
+    }
+    return {name: area for name, area in free.items() if area >= LEAST_M2}

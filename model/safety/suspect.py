@@ -7,7 +7,9 @@ from model.reference.incidents import SUSPECT, THAWED, Step, steps_for
 from model.reference.lookup import products
 from model.season.kitchen import Preserve
 
-COLD_ENOUGH_C = 4.0
+CELSIUS, FAHRENHEIT = "°C", "°F"
+# As printed on each scale, so that a reading is held to a printed figure and not to a sum.
+COLD_ENOUGH = {CELSIUS: 4.0, FAHRENHEIT: 40.0}
 # A vegetable in vinegar is acid only if the recipe was kept to, and a suspect jar is in doubt.
 SURELY_ACID = ("fruit", "juice", "pie filling", "spread")
 
@@ -28,12 +30,18 @@ def thaw_steps() -> tuple[Step, ...]:
     return steps_for(THAWED)
 
 
-def may_be_frozen_again(*, ice_crystals: bool, measured_c: float | None) -> bool:
+def may_be_frozen_again(
+    *, ice_crystals: bool, measured: float | None, scale: str, froze_again: bool
+) -> bool:
     """Say whether a pack from a dead freezer may be frozen again; it is thrown away otherwise.
 
-    ``measured_c`` is None where no thermometer was read: then only ice crystals count.
+    ``measured`` is in degrees of ``scale``, None where no thermometer was read: then only ice
+    crystals count. ``froze_again`` says that it may have thawed and frozen before anybody
+    looked: for how long it was warm is then unknown, and ice in it proves nothing.
     """
-    return ice_crystals or (measured_c is not None and measured_c <= COLD_ENOUGH_C)
+    if froze_again:
+        return False
+    return ice_crystals or (measured is not None and measured <= COLD_ENOUGH[scale])
 
 
 def _acid(preserve: Preserve) -> bool:

@@ -2,8 +2,8 @@
 
 A count stands for the end of its day and overrules the book; what it differs by is booked as
 unknown, never as eating. Canned jars come onto the shelf when their seals have been looked at,
-everything else when it is put up. Oldest goes first, and nothing falls below none: what was
-taken beyond the book had been there unknown.
+everything else when it is put up; those lost before that never come. Oldest goes first, and
+nothing falls below none: what was taken beyond the book had been there unknown.
 """
 
 from bisect import bisect_left
@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from model.season.kitchen import Counted
-from model.season.record import EATEN, GIVEN, LOST, WHYS, Batch
+from model.season.record import EATEN, GIVEN, LOST, WHYS, Batch, Taken
 from model.season.season import Season
 
 # Seals are looked at after 12 to 24 hours. A count later than that has seen the jars itself.
@@ -73,6 +73,10 @@ class Ledger:
         """Give what stands there by the book."""
         return sum(standing.units for standing in self.standing)
 
+    def after_count(self, day: date) -> date:
+        """Give the first day from a day on whose takings the last count has not seen already."""
+        return day if self.counted is None else max(day, self.counted + ONE_DAY)
+
     def between(self, begins: date, ends: date) -> Movement:
         """Sum the book from the morning of one day to the evening of another."""
         opening = next((e.left for e in reversed(self.entries) if e.day < begins), 0.0)
@@ -129,8 +133,9 @@ def ledgers(season: Season, today: date) -> dict[str, Ledger]:
     """Write up the book of every preserve to the evening of a day."""
     events: dict[str, list[_Event]] = {preserve.name: [] for preserve in season.preserves}
     _came(season, today, events)
+    never_came = set(_lost_unseen(season, today))
     for taken in season.record.taken:
-        if taken.day <= today:
+        if taken.day <= today and taken not in never_came:
             events[taken.preserve].append(_Event(taken.day, taken.why, -taken.units, taken.day))
     for gift in season.gifts:
         if gift.day <= today:
@@ -149,18 +154,45 @@ def stock(season: Season, today: date) -> tuple[Standing, ...]:
 def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     """List the canned batches whose seals nobody has looked at: they are not counted as sure.
 
-    A count after the time for it has seen the jars, and settles the batch.
+    A count after the time for it has seen the jars, and settles the batch; so does its loss.
     """
     counts = _count_days(season, today)
     looked, canned = season.record.newest_checks(today), _canned(season)
+    lost: dict[str, float] = defaultdict(float)
+    for taken in _lost_unseen(season, today):
+        lost[taken.batch] += taken.units
     return tuple(
         batch
         for batch in season.record.batches
         if batch.put_up <= today
         and batch.preserve in canned
         and batch.code not in looked
+        and lost[batch.code] < batch.filled
         and not counts[batch.preserve].saw(batch, today + ONE_DAY)
     )
+
+
+def _lost_unseen(season: Season, today: date) -> list[Taken]:
+    """List what was lost of canned batches before anybody had looked at their seals."""
+    canned = _canned(season)
+    lost = [
+        taken
+        for taken in season.record.taken
+        if taken.batch and taken.why == LOST and taken.day <= today and taken.preserve in canned
+    ]
+    if not lost:
+        return []
+    looks: dict[str, date] = {}
+    for check in season.record.seal_checks:
+        looks[check.batch] = min(check.checked, looks.get(check.batch, check.checked))
+    batches, counts = {b.code: b for b in season.record.batches}, _count_days(season, today)
+    return [
+        taken
+        for taken in lost
+        if batches[taken.batch].preserve == taken.preserve
+        and looks.get(taken.batch, date.max) > taken.day
+        and not counts[taken.preserve].saw(batches[taken.batch], taken.day)
+    ]
 
 
 def _canned(season: Season) -> set[str]:

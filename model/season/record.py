@@ -64,7 +64,8 @@ class SealCheck:
 class Taken:
     """Jars that left the shelf: eaten, given or lost, and the cause of a loss.
 
-    ``batch`` is known of suspect jars, whose batch-mates are looked at too.
+    ``batch`` is known of suspect jars, whose batch-mates are looked at too. ``unfinished`` says
+    that part of each was thrown away after it had been opened.
     """
 
     day: date
@@ -73,6 +74,7 @@ class Taken:
     why: str
     cause: str
     batch: str
+    unfinished: bool = False
 
 
 @dataclass(frozen=True, slots=True)

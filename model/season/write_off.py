@@ -1,35 +1,35 @@
 """Everything that stands in one place, lost at once: the freezer died, a shelf fell, mice."""
 
+from collections.abc import Mapping
 from datetime import date
 
-from model.season.ledger import ONE_DAY, ledgers
+from model.season.ledger import Ledger, unconfirmed
 from model.season.record import CAUSES, LOST, Taken
 from model.season.season import Season
 
 
-def write_off(season: Season, place: str, cause: str, today: date) -> tuple[Taken, ...]:
-    """Give the rows that book as lost all that stands in a place by the book.
+def write_off(
+    season: Season, books: Mapping[str, Ledger], place: str, cause: str, today: date
+) -> tuple[Taken, ...]:
+    """Give the rows that book as lost all that stands in a place, by the books to today.
 
     What was counted today is lost tomorrow by the book: a count stands for the end of its day.
-    Canned jars whose seals nobody has looked at are not in the book yet; their seal check
-    says none. Raises ValueError for a place that is not in the season, or another cause than
-    one of ``CAUSES``.
+    Canned jars whose seals nobody has looked at are not in the book yet; they follow batch by
+    batch, under their code. Raises ValueError for a place that is not in the season, or another
+    cause than one of ``CAUSES``.
     """
     if place not in {known.name for known in season.places}:
         raise ValueError(f"no place {place!r} in the season")
     if cause not in CAUSES:
         raise ValueError(f"{cause!r} is none of {', '.join(CAUSES)}")
-    books = ledgers(season, today)
-    gone = (books[p.name] for p in season.preserves if p.place == place)
+    here = {preserve.name for preserve in season.preserves if preserve.place == place}
+    gone = [(name, book.units, "") for name, book in books.items() if name in here and book.units]
+    gone += [
+        (batch.preserve, batch.filled, batch.code)
+        for batch in unconfirmed(season, today)
+        if batch.preserve in here
+    ]
     return tuple(
-        Taken(
-            today + ONE_DAY if book.counted == today else today,
-            book.preserve,
-            book.units,
-            LOST,
-            cause,
-            "",
-        )
-        for book in gone
-        if book.units > 0
+        Taken(books[name].after_count(today), name, units, LOST, cause, code)
+        for name, units, code in gone
     )

@@ -104,12 +104,11 @@ def _column(tables: SeasonTables, file: str, heading: str) -> list[str]:
 
 def read_tables_of_pages(planned: PlannedSeason) -> None:
     """Make the tables that the pages show of a record."""
-    season, today = planned.case.season, planned.case.today
-    ledgers(season, today)
+    years = planned.case.season.garden_seasons
     product_table(planned)
     eat_first_table(planned)
     task_table(planned)
-    review_table(season, season.garden_seasons[-2].name, today)
+    review_table(planned.case, years[-2].name)
 
 
 def main() -> None:

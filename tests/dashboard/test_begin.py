@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model import Store
+from model import Author, Edit, Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.steps import labelled, words
 
@@ -36,6 +36,24 @@ def test_a_household_of_one_s_own_is_planned_at_once(first: AppTest) -> None:
     assert not first.error
     assert "Our garden" in words(first)
     assert labelled(first, "selectbox", "Household").value == "Our garden"
+
+
+def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_path: Path) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    labelled(first, "button", "Make the first plan").click().run()
+    assert "rows are guesses still" in words(first)
+    first.switch_page("views/household.py").run()
+    first.segmented_control(key="notes_what").set_value("Guesses").run()
+
+    assert "What is eaten, and how much: " in words(first)
+    first.selectbox(key="guess_table").set_value("frosts.csv").run()
+    assert not first.exception
+    store = Store(store_path, FIRST)
+    (frost, *_) = store.rows(1, "frosts.csv").items()
+    own = {name: cell for name, cell in frost[1].items() if name != "note"}
+    store.write(1, Author("own", FIRST, "", "own"), [Edit("frosts.csv", own, frost[0])])
+    first.run()
+    assert "Frosts: first autumn frost" in words(first)
 
 
 def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(first: AppTest) -> None:

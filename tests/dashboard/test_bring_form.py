@@ -5,6 +5,8 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from dashboard.cached import read_file
+from model import SeasonProblems
 from tests.dashboard.steps import bring_in, labelled, use, words, zipped
 from tests.small_season import TABLES
 
@@ -108,3 +110,11 @@ def test_what_is_no_zip_is_refused(app: AppTest, content: bytes) -> None:
 
     assert not app.exception
     assert app.error
+
+
+def test_a_file_is_read_once_while_it_lies_there() -> None:
+    good, bad = zipped(), zipped(beds="bed,area_m2\nonly bed,none\n")
+
+    assert read_file("ours.zip", good) is read_file("ours.zip", good)
+    assert read_file("ours.zip", bad) is read_file("ours.zip", bad)
+    assert isinstance(read_file("ours.zip", bad), SeasonProblems)

@@ -7,6 +7,7 @@ import pytest
 
 import model
 from dashboard.findings import all_started, limit_words, progress_words
+from dashboard.record_findings import fill_words, resow_words
 from dashboard.words import counted_words
 
 
@@ -89,3 +90,47 @@ def test_limits_that_leave_room_are_not_named() -> None:
 
     assert limit_words(limits) == ""
     assert limit_words(limits.assign(share=1.0)) == "oven (1 week from 7 Jun)"
+
+
+def test_a_sowing_that_failed_is_told_with_what_could_stand_in_its_place() -> None:
+    row = {
+        "crop": "bush bean",
+        "latest_nine": date(2027, 7, 9),
+        "latest_five": date(2027, 7, 20),
+        "latest_two": date(2027, 7, 28),
+        "chance_today": 0.9,
+        "instead": "turnip",
+        "instead_bed": "bed A",
+        "instead_m2": 2.9,
+        "instead_kg": 20.0,
+        "instead_portions": 61.0,
+        "replaces": "beans",
+        "short_portions": 61.0,
+    }
+    late = {**row, "chance_today": 0.01, "instead": None}
+
+    early, between = date(2027, 7, 1), date(2027, 7, 10)
+
+    assert resow_words(pd.DataFrame([row]), early, "metric")[0] == (
+        "**Bush bean failed.** Sown again today it is picked in 9 years in 10, nine in ten until "
+        "9 Jul 2027. Or sow turnip on 2.9 m² of bed A: about 20 kg, which puts 61 portions on the "
+        "plate in place of beans; 61 are missing."
+    )
+    assert "five in ten until 20 Jul" in resow_words(pd.DataFrame([row]), between, "metric")[0]
+    assert resow_words(pd.DataFrame([late]), early, "metric") == [
+        "**Bush bean failed.** Sown again now it hardly makes it."
+    ]
+
+
+def test_jars_to_fill_are_told_on_average_and_to_be_sure() -> None:
+    row = {"preserve": "sauce", "sealed_needed": 31, "fill_mean": 32, "fill_sure": 34}
+    fill = pd.DataFrame([row])
+
+    assert fill_words(fill, "sauce") == (
+        "The plan counts on **31 sealed jars** more: fill 32 in all, so that enough seal on "
+        "average, or 34 so that enough seal nine times in ten."
+    )
+    assert fill_words(fill.assign(fill_sure=32), "sauce").endswith(
+        "fill 32 in all, and enough seal nine times in ten."
+    )
+    assert fill_words(fill, "jam") == ""

@@ -70,3 +70,44 @@ def test_a_suspect_jar_is_not_tasted_and_its_mates_are_listed(larder: AppTest) -
     assert larder.error[0].value == "Do not taste it."
     assert "30 minutes" in words(larder)
     assert "before any jar is opened" in words(larder)
+
+
+def test_a_second_count_of_the_day_replaces_the_first(larder: AppTest, store_path: Path) -> None:
+    for number in (5.0, 4.0):
+        larder.segmented_control(key="larder_what").set_value("Count").run()
+        labelled(larder, "number_input", "Ketchup").set_value(number).run()
+        told = "counted on that day already" in words(larder)
+        labelled(larder, "button", "Save").click().run()
+
+    assert told
+    assert stock(store_path)["ketchup"] == 4
+
+
+def freezer_died(larder: AppTest) -> AppTest:
+    larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
+    return labelled(larder, "selectbox", "What happened").set_value("freezer died").run()
+
+
+def test_a_thaw_of_which_nothing_is_known_is_written_off(larder: AppTest) -> None:
+    freezer_died(larder)
+
+    assert larder.error[0].value.startswith("Write it off")
+    labelled(larder, "number_input", "Warmest reading").set_value(4.0).run()
+    assert not larder.error
+    assert "others are thrown away" in larder.warning[0].value
+    labelled(larder, "toggle", "It may have thawed").set_value(True).run()
+    assert larder.error[0].value.startswith("Write it off")
+
+
+def test_a_loss_on_the_day_of_a_count_says_from_when_it_is_dated(
+    larder: AppTest, store_path: Path
+) -> None:
+    larder.segmented_control(key="larder_what").set_value("Count").run()
+    labelled(larder, "number_input", "Ketchup").set_value(3.0).run()
+    labelled(larder, "button", "Save").click().run()
+    larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
+    labelled(larder, "button_group", "Where").set_value("larder shelves").run()
+    labelled(larder, "selectbox", "What happened").set_value("shelf fell").run()
+
+    assert "Counted today: ketchup" in words(larder)
+    assert "11 Jan 2028" in words(larder)

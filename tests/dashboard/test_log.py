@@ -9,7 +9,7 @@ from streamlit.testing.v1 import AppTest
 
 from dashboard.forms.correct_form import edits_between
 from dashboard.words import pieces
-from model import Edit, Store
+from model import GUESS, Author, Edit, Store
 from tests.dashboard.seeding import FIRST
 from tests.dashboard.steps import labelled, look, words
 
@@ -117,6 +117,58 @@ def test_what_is_taken_leaves_the_shelf_by_the_book(log: AppTest, store_path: Pa
         "jars": "1",
         "why": "eaten",
     }
+
+
+def test_what_is_taken_on_the_day_of_a_count_says_whether_before_or_after_it(
+    log: AppTest, store_path: Path
+) -> None:
+    store = Store(store_path, FIRST)
+    counted = {
+        "counted_on": "2027-08-16",
+        "preserve": "apple sauce",
+        "jars": "4",
+        "put_up_on": "2026-10-01",
+    }
+    store.write(ALDER_LANE, Author("count", FIRST, "", "counted"), [Edit("stock.csv", counted)])
+    before = rows(store_path, "taken.csv")
+    part(log, "Taken")
+    pill(log, "What was taken", "apple sauce")
+
+    assert labelled(log, "button", "Save").disabled
+    assert "stands for the end of its day" in words(log)
+    pill(log, "Apple sauce: counted on", "after the count")
+    labelled(log, "button", "Save").click().run()
+    (written,) = rows(store_path, "taken.csv")[len(before) :]
+    assert (written["taken_on"], written["jars"]) == ("2027-08-17", "1")
+
+
+def test_a_jar_that_was_not_finished_is_noted(log: AppTest, store_path: Path) -> None:
+    part(log, "Taken")
+    pill(log, "What was taken", "apple sauce")
+    labelled(log, "toggle", "Not finished").set_value(True).run()
+    labelled(log, "button", "Save").click().run()
+
+    assert rows(store_path, "taken.csv")[-1]["unfinished"] == "yes"
+
+
+def test_how_many_to_fill_stands_where_a_batch_is_written_down(log: AppTest) -> None:
+    look(log, "Alder Lane", GLUT, "views/this_week.py")
+    look(log, "Alder Lane", GLUT, LOG)
+    part(log, "Put up")
+    pill(log, "Preserve", "crushed tomatoes")
+
+    assert "sealed jars** more: fill" in words(log)
+    assert "nine times in ten" in words(log)
+
+
+def test_a_guess_that_was_changed_is_a_guess_no_more() -> None:
+    before = [(3, {"food": "peas", "portions_a_week": "1", "note": GUESS})]
+    same = pd.DataFrame([before[0][1]])
+
+    assert edits_between("foods.csv", before, same) == []
+    changed = same.assign(portions_a_week=["2"])
+    (edit,) = edits_between("foods.csv", before, changed)
+    assert edit.cells == {"food": "peas", "portions_a_week": "2"}
 
 
 def test_a_table_of_entries_becomes_corrections_withdrawals_and_new_rows() -> None:

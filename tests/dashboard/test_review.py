@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model import Store, season_from_tables
+from model import Author, Edit, Store, season_from_tables
 from tests.dashboard.seeding import FIRST
 from tests.dashboard.steps import labelled, look, table_with, words
 
@@ -58,3 +58,47 @@ def test_what_was_learned_says_on_what_it_rests(review: AppTest) -> None:
     rows = table_with(review, "usual", "own", "rests_on")
 
     assert any(text.endswith("own batches") for text in rows["rests_on"])
+
+
+def test_jars_not_finished_and_lids_that_failed_are_told(app: AppTest, store_path: Path) -> None:
+    made = [(f"A{n}", "old", 3) for n in range(4)] + [(f"B{n}", "new", 7) for n in range(20)]
+    record = [
+        Edit(
+            "batches.csv",
+            {
+                "batch": code,
+                "put_up_on": f"2027-09-{1 + n:02}",
+                "preserve": "ketchup",
+                "filled": "7",
+                "lid_box": box,
+            },
+        )
+        for n, (code, box, _) in enumerate(made)
+    ]
+    record += [
+        Edit("seals.csv", {"batch": code, "checked_on": f"2027-09-{2 + n:02}", "sealed": f"{ok}"})
+        for n, (code, _, ok) in enumerate(made)
+    ]
+    record += [
+        Edit(
+            "taken.csv",
+            {
+                "taken_on": f"2027-12-{1 + n:02}",
+                "preserve": "ketchup",
+                "jars": "1",
+                "unfinished": "yes" if n < 3 else "",
+            },
+        )
+        for n in range(8)
+    ]
+    store = Store(store_path, FIRST)
+    store.write(ALDER_LANE, Author("record", FIRST, "", "record"), record)
+    review = look(app, "Alder Lane", MIDWINTER, REVIEW)
+
+    assert not review.exception
+    assert "box of lids old (4 of 4 batches)" in words(review)
+    assert "3 of 8 jars of **ketchup** (435 ml jar) were not finished" in words(review)
+    assert "fill the 228 ml jar instead" in words(review)
+    part(review, "What was learned")
+    assert list(table_with(review, "in_common")["what"]) == ["old"]
+    assert list(table_with(review, "smaller_jar")["preserve"]) == ["ketchup"]

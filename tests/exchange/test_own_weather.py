@@ -7,8 +7,8 @@ import pytest
 from model.errors import SeasonProblems
 from model.exchange.own_weather import with_weather
 from model.forecast.own_climate import frost_odds
+from model.intake.columns import MOST_ENTRIES
 from model.intake.gate import season_from_tables
-from model.intake.home_columns import MOST_DAYS
 from tests.exchange.test_round_trip import small
 from tests.forecast.test_own_climate import record
 from tests.small_season import small_season
@@ -62,8 +62,8 @@ def test_more_days_than_the_notes_hold_are_counted_and_the_newest_taken() -> Non
     content = "date,min_c,max_c\n" + "".join(f"{d.day},{d.low_c},{d.high_c}\n" for d in days)
     own = with_weather(small(), content.encode(), "garden.csv")
 
-    assert (own.added, own.too_old) == (MOST_DAYS, len(days) - MOST_DAYS)
-    assert season_from_tables(own.tables).weather == tuple(days[-MOST_DAYS:])
+    assert (own.added, own.too_old) == (MOST_ENTRIES, len(days) - MOST_ENTRIES)
+    assert season_from_tables(own.tables).weather == tuple(days[-MOST_ENTRIES:])
 
 
 def test_a_faulty_file_or_faulty_weather_changes_nothing() -> None:

@@ -60,7 +60,7 @@ texts_kept = st.builds(lambda begin, rest: (begin + rest).strip(), begun, seen)
 
 
 @OUT_AND_IN
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(texts=st.lists(texts_kept, min_size=1, max_size=8))
 def test_any_note_comes_back_letter_for_letter(out: object, texts: list[str]) -> None:
     rows = tuple((n, (f"bed {n}", "3", text)) for n, text in enumerate(texts, start=2))

@@ -69,12 +69,13 @@ def test_without_a_pressure_canner_no_low_acid_food_goes_into_jars() -> None:
     }
 
 
-def test_guesses_are_marked_and_counted() -> None:
-    counted = guesses(first_notes(NORTH, date(2027, 2, 1)))
+def test_guesses_are_marked_and_named() -> None:
+    named = guesses(first_notes(NORTH, date(2027, 2, 1)))
 
-    assert counted["frosts.csv"] == 2
-    assert counted["foods.csv"] == 9
-    assert "beds.csv" not in counted
+    assert named["frosts.csv"] == ("last spring frost", "first autumn frost")
+    assert len(named["foods.csv"]) == 9
+    assert "tomato" in named["plantings.csv"]
+    assert "beds.csv" not in named
 
 
 def test_where_nothing_can_be_kept_it_is_said() -> None:

@@ -274,3 +274,12 @@ def test_wild_cells_and_rows_give_a_season_or_its_faults_and_nothing_else(househ
         sound += 1
 
     assert 10 < sound < 130
+
+
+def test_only_what_was_eaten_can_be_left_unfinished() -> None:
+    taken = "taken_on,preserve,jars,why,unfinished\n2027-03-02,whole tomatoes,1,{},yes\n"
+    season = small_season(taken=taken.format("eaten"))
+
+    assert season.record.taken[0].unfinished
+    (problem,) = faults(taken=taken.format("given"))
+    assert problem.found == "not finished, but it was given"

@@ -62,8 +62,25 @@ def test_a_table_is_read_up_to_its_most_rows_and_no_further(kind: TableKind) -> 
 
     assert found == {f"it has more than {kind.most_rows:,} rows"}
     assert not any("rows" in text for text in within)
-    long = {"harvest_log.csv", "weather.csv", "stock.csv", *(k.file for k in RECORD_TABLES[1:])}
+    by_year = ("plantings.csv", "harvest_log.csv", "weather.csv", "setbacks.csv", "stock.csv")
+    long = {*by_year, "gifts.csv", *(k.file for k in RECORD_TABLES[1:])}
     assert kind.most_rows == (20_000 if kind.file in long else 500)
+
+
+def test_thirty_years_of_plantings_are_read() -> None:
+    """The demo households note up to 45 plantings a year."""
+    years = range(1998, 2028)
+    season = small_season(
+        seasons="season,begins,ends\n" + "".join(f"{y},{y}-01-01,{y}-12-31\n" for y in years),
+        plantings="season,crop,bed,sown,planted_out,first_picking,area_m2\n"
+        + "".join(
+            f"{y},tomato,only bed,{y}-03-20,{y}-05-28,,{0.1 + n / 1000:.3f}\n"
+            for y in years
+            for n in range(45)
+        ),
+    )
+
+    assert len(season.plantings) == 30 * 45
 
 
 def test_blank_rows_below_a_table_are_not_counted() -> None:

@@ -16,9 +16,7 @@ from model.season.season import Season
 from tests.plan_check import broken_rules
 from tests.small_season import TABLES, small_season
 
-SLOW = settings(
-    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
-)
+SLOW = settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
 
 
 @st.composite

@@ -14,6 +14,7 @@ from functools import cache
 import numpy as np
 
 from model.case import wanted_and_fresh
+from model.season.arrays import season_arrays
 from model.season.kitchen import Counted
 from model.season.record import Batch, Record, SealCheck
 from model.season.season import Season
@@ -49,7 +50,8 @@ def two_years() -> tuple[Season, Weeks, np.ndarray, np.ndarray]:
         stock=None,
     )
     weeks = Weeks(BEGINS, (TODAY - BEGINS).days // 7)
-    return season, weeks, *wanted_and_fresh(season, weeks)
+    arrays = season_arrays(season, weeks, (), season.settings.seal_failure_share)
+    return season, weeks, *wanted_and_fresh(season, arrays)
 
 
 def true_factors(foods: int, generator: np.random.Generator) -> np.ndarray:

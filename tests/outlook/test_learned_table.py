@@ -39,7 +39,7 @@ def experienced() -> PlannedSeason:
 
 def test_nothing_is_told_before_there_is_a_record(tiny_plan: PlannedSeason) -> None:
     assert model.learned_table(tiny_plan).empty
-    assert model.cause_table(tiny_plan).empty
+    assert model.cause_table(tiny_plan.case.season, TODAY).empty
 
 
 def test_own_figures_stand_beside_the_usual_ones_with_what_they_rest_on(
@@ -66,7 +66,7 @@ def test_jars_to_fill_to_be_sure_are_more_than_on_average(experienced: PlannedSe
 
 
 def test_the_box_of_lids_that_failed_is_told_with_its_counts(experienced: PlannedSeason) -> None:
-    (row,) = model.cause_table(experienced).to_dict("records")
+    (row,) = model.cause_table(experienced.case.season, TODAY).to_dict("records")
 
     assert (row["in_common"], row["what"]) == ("box of lids", "old")
     assert (row["bad_batches"], row["bad_jars"]) == ("4 of 4", "12 of 28")
@@ -74,5 +74,9 @@ def test_the_box_of_lids_that_failed_is_told_with_its_counts(experienced: Planne
 
 
 def test_every_column_has_a_heading(experienced: PlannedSeason) -> None:
-    for table in (model.learned_table, model.fill_table, model.cause_table):
-        assert set(table(experienced).columns) <= set(model.HEADINGS)
+    for table in (
+        model.learned_table(experienced),
+        model.fill_table(experienced),
+        model.cause_table(experienced.case.season, TODAY),
+    ):
+        assert set(table.columns) <= set(model.HEADINGS)

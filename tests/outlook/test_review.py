@@ -8,9 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import model
+from model.case import make_case
 from model.outlook.headings import HEADINGS
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.review_table import review_table
+from model.season.garden import GardenSeason
 from model.season.next_year import next_garden_year
 from model.season.record import (
     EATEN,
@@ -33,7 +35,7 @@ AUGUST, SEPTEMBER = date(2027, 8, 16), date(2027, 9, 20)
 
 
 def one(season: Season, preserve: str) -> dict[str, object]:
-    table = review_table(season, YEAR, END).set_index("preserve")
+    table = review_table(make_case(season, END), YEAR).set_index("preserve")
     return dict(table.loc[preserve])
 
 
@@ -77,9 +79,30 @@ def test_a_year_of_jars_from_meant_to_left() -> None:
     assert row["ran_out"] is None
 
 
+def test_a_year_is_reviewed_the_same_when_more_has_been_written_since() -> None:
+    years = (GardenSeason("2026", date(2026, 1, 1), date(2026, 12, 31), normal=True),)
+    season = recorded(
+        batches=(batch("A", date(2026, 8, 16), 7), batch("open", date(2026, 12, 30), 7)),
+        checks=(
+            SealCheck("A", date(2026, 8, 17), 6, ""),
+            SealCheck("open", date(2027, 1, 1), 7, ""),
+        ),
+        taken=(took(date(2026, 10, 1), 2, EATEN), took(date(2027, 2, 1), 1, EATEN)),
+        counts=(count(date(2027, 3, 1), 5),),
+    )
+    season = replace(season, garden_seasons=years + season.garden_seasons)
+    later = review_table(make_case(season, date(2027, 4, 1)), "2026")
+    before = [event for event in season.counts if event.day.year == 2026]
+    then = replace(season, counts=tuple(before))
+
+    row = later.set_index("preserve").loc[JARS]
+    assert (row["sealed_units"], row["left_units"], row["unconfirmed_units"]) == (6, 4, 7)
+    assert later.equals(review_table(make_case(then, date(2026, 12, 31)), "2026"))
+
+
 def test_what_nobody_wrote_down_has_no_row() -> None:
-    assert list(review_table(packs(5, 1), YEAR, END)["preserve"]) == [PACKS]
-    assert review_table(recorded(), YEAR, END).empty
+    assert list(review_table(make_case(packs(5, 1), END), YEAR)["preserve"]) == [PACKS]
+    assert review_table(make_case(recorded(), END), YEAR).empty
 
 
 def test_the_day_it_ran_out_is_the_day_after_the_last() -> None:
@@ -113,7 +136,7 @@ def test_every_jar_of_the_year_is_accounted_for(
         taken=tuple(took(day, units, why) for day, units, why, _ in taken),
         counts=tuple(count(day, units) for day, units in counted),
     )
-    for row in review_table(season, YEAR, END).to_dict("records"):
+    for row in review_table(make_case(season, END), YEAR).to_dict("records"):
         leaves = row["eaten_units"] + row["given_units"] + row["lost_units"]
         comes = row["opening_units"] + row["sealed_units"] + row["unknown_units"]
         assert row["left_units"] == pytest.approx(comes - leaves)
@@ -185,7 +208,7 @@ def test_the_largest_changes_go_first_and_there_are_at_most_three() -> None:
     changes = largest_changes(table)
 
     assert set(table.columns) <= set(HEADINGS)
-    assert set(review_table(season, YEAR, END).columns) <= set(HEADINGS)
+    assert set(review_table(make_case(season, END), YEAR).columns) <= set(HEADINGS)
     assert next(iter(changes["preserve"])) == JARS
     assert PACKS not in set(changes["preserve"])
     assert len(changes) == 3

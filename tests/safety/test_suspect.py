@@ -3,7 +3,13 @@
 import pytest
 
 from model.reference.incidents import Step
-from model.safety.suspect import discard_steps, may_be_frozen_again, thaw_steps
+from model.safety.suspect import (
+    CELSIUS,
+    FAHRENHEIT,
+    discard_steps,
+    may_be_frozen_again,
+    thaw_steps,
+)
 from tests.recorded import JARS, PACKS
 from tests.small_season import small_season
 
@@ -48,16 +54,27 @@ def test_nothing_says_that_food_is_safe() -> None:
 
 
 @pytest.mark.parametrize(
-    ("ice_crystals", "measured_c", "kept"),
+    ("ice_crystals", "measured", "scale", "kept"),
     [
         # FoodSafety.gov: ice crystals, or 40 F (4 C) or below
-        (True, None, True),
-        (False, 4.0, True),
-        (False, 4.1, False),
-        (False, None, False),
+        (True, None, CELSIUS, True),
+        (False, 4.0, CELSIUS, True),
+        (False, 4.1, CELSIUS, False),
+        (False, 40.0, FAHRENHEIT, True),
+        (False, 41.0, FAHRENHEIT, False),
+        (False, None, CELSIUS, False),
     ],
 )
 def test_what_thawed_at_an_unknown_temperature_is_thrown_away(
-    *, ice_crystals: bool, measured_c: float | None, kept: bool
+    *, ice_crystals: bool, measured: float | None, scale: str, kept: bool
 ) -> None:
-    assert may_be_frozen_again(ice_crystals=ice_crystals, measured_c=measured_c) == kept
+    known = {"ice_crystals": ice_crystals, "measured": measured, "scale": scale}
+
+    assert may_be_frozen_again(**known, froze_again=False) == kept
+
+
+def test_what_may_have_thawed_and_frozen_unseen_is_thrown_away_whatever_it_is_like() -> None:
+    """FoodSafety.gov: thawed for an unknown time, it is thrown away."""
+    assert not may_be_frozen_again(
+        ice_crystals=True, measured=-18.0, scale=CELSIUS, froze_again=True
+    )

@@ -5,13 +5,13 @@ from datetime import date, timedelta
 
 import pytest
 
-from model.season.ledger import ledgers
+from model.season.ledger import ledgers, unconfirmed
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
-from model.season.record import SealCheck
+from model.season.record import LOST, SUSPECT, SealCheck, Taken
 from model.season.write_off import write_off
 from tests.recorded import JARS, PACKS, batch, count, recorded
 
-DAY, LATER = date(2027, 8, 16), date(2027, 9, 20)
+DAY, LATER, NEXT = date(2027, 8, 16), date(2027, 9, 20), date(2027, 9, 21)
 
 
 def test_a_freezer_that_died_takes_all_in_it_and_nothing_else() -> None:
@@ -19,7 +19,7 @@ def test_a_freezer_that_died_takes_all_in_it_and_nothing_else() -> None:
         counts=(count(DAY, 5), count(DAY, 3, preserve=PACKS)),
         batches=(batch("F", date(2027, 8, 20), 4, preserve=PACKS),),
     )
-    lost = write_off(season, "freezer", "freezer died", LATER)
+    lost = write_off(season, ledgers(season, LATER), "freezer", "freezer died", LATER)
     after = replace(season, record=replace(season.record, taken=lost))
 
     assert [(row.preserve, row.units, row.why, row.cause) for row in lost] == [
@@ -28,12 +28,57 @@ def test_a_freezer_that_died_takes_all_in_it_and_nothing_else() -> None:
     books = ledgers(after, LATER)
     assert books[PACKS].units == 0
     assert books[JARS].units == 5
-    assert write_off(after, "freezer", "freezer died", LATER) == ()
+    assert write_off(after, books, "freezer", "freezer died", LATER) == ()
+
+
+def test_a_shelf_that_fell_takes_jars_nobody_had_looked_at_and_no_others() -> None:
+    season = recorded(
+        counts=(count(DAY, 5),),
+        batches=(
+            batch("fell", LATER, 7),
+            batch("looked", date(2027, 9, 18), 6),
+            batch("F", LATER, 4, preserve=PACKS),
+        ),
+        checks=(SealCheck("looked", date(2027, 9, 19), 5, ""),),
+    )
+    assert [b.code for b in unconfirmed(season, LATER)] == ["fell"]
+    lost = write_off(season, ledgers(season, LATER), "shelf", "shelf fell", LATER)
+    after = replace(season, record=replace(season.record, taken=lost))
+
+    assert [(row.preserve, row.units, row.batch) for row in lost] == [
+        (JARS, 10, ""),
+        (JARS, 7, "fell"),
+    ]
+    assert unconfirmed(after, LATER) == ()
+    books = ledgers(after, LATER)
+    assert (books[JARS].units, books[PACKS].units) == (0, 4)
+    moved = books[JARS].between(LATER, LATER)
+    # the batch never came onto the shelf, so nothing of it is lost from there
+    assert (moved.came, moved.lost, moved.unknown) == (0, 10, 0)
+
+
+def test_a_bad_jar_of_a_batch_nobody_had_looked_at_leaves_the_shelf_alone() -> None:
+    bad = Taken(LATER, JARS, 1, LOST, SUSPECT, "A")
+    season = recorded(batches=(batch("old", DAY, 5), batch("A", LATER, 7)))
+    season = replace(
+        season,
+        record=replace(
+            season.record,
+            taken=(bad,),
+            seal_checks=(SealCheck("old", DAY, 5, ""), SealCheck("A", NEXT, 6, "thrown away")),
+        ),
+    )
+
+    assert ledgers(season, LATER)[JARS].units == 5
+    assert [b.code for b in unconfirmed(season, LATER)] == ["A"]
+    assert ledgers(season, NEXT)[JARS].units == 5 + 6
+    later = replace(season, record=replace(season.record, taken=(replace(bad, day=NEXT),)))
+    assert ledgers(later, NEXT)[JARS].units == 5 + 6 - 1
 
 
 def test_what_was_counted_on_the_day_it_was_lost_is_gone_the_day_after() -> None:
     season = recorded(counts=(count(DAY, 5),))
-    lost = write_off(season, "shelf", "shelf fell", DAY)
+    lost = write_off(season, ledgers(season, DAY), "shelf", "shelf fell", DAY)
     after = replace(season, record=replace(season.record, taken=lost))
 
     assert ledgers(after, DAY)[JARS].units == 5
@@ -43,9 +88,9 @@ def test_what_was_counted_on_the_day_it_was_lost_is_gone_the_day_after() -> None
 
 def test_a_place_or_cause_that_is_not_known_is_refused() -> None:
     with pytest.raises(ValueError, match="no place 'attic'"):
-        write_off(recorded(), "attic", "mice", DAY)
+        write_off(recorded(), {}, "attic", "mice", DAY)
     with pytest.raises(ValueError, match="'fire' is none of"):
-        write_off(recorded(), "shelf", "fire", DAY)
+        write_off(recorded(), {}, "shelf", "fire", DAY)
 
 
 def test_mates_are_the_batch_its_day_and_its_lids_in_that_order() -> None:

@@ -247,7 +247,6 @@ def test_any_sequence_keeps_the_stock_true_and_every_undo_exact(whole: bytes) ->
         settings=settings(
             max_examples=SEQUENCES,
             stateful_step_count=STEPS,
-            deadline=None,
             suppress_health_check=list(HealthCheck),
             print_blob=False,
             database=None,

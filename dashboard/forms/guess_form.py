@@ -1,0 +1,45 @@
+"""The figures that are still guesses, and the place to put one's own in their stead."""
+
+import streamlit as st
+
+from dashboard.forms.correct_form import correct_table
+from dashboard.words import count, listed
+from model import GUESS
+
+WORDS = {
+    "frosts.csv": "Frosts",
+    "eaters.csv": "Who eats",
+    "foods.csv": "What is eaten, and how much",
+    "plantings.csv": "What grows",
+    "jars.csv": "Jars and lids",
+    "preserves.csv": "What is put up",
+}
+
+
+def guesses_told(guessed: dict[str, tuple[str, ...]]) -> str:
+    """Say how many figures are still guesses; blank for none."""
+    number = sum(len(names) for names in guessed.values())
+    return f"{count(number, 'row is a guess', 'rows are guesses')} still" if number else ""
+
+
+def guess_form(guessed: dict[str, tuple[str, ...]]) -> None:
+    """List the rows that are still guesses, and let those of a table be replaced by own figures."""
+    if not guessed:
+        st.markdown("Nothing in these notes is a guess any more.")
+        return
+    st.markdown(
+        f"**{guesses_told(guessed)}**: published or usual figures that nobody here has looked at. "
+        "Pickings, seals and counts correct yields, failures and eating of themselves; the rest "
+        "is put right here."
+    )
+    for file, names in guessed.items():
+        st.markdown(f"- {_words(file)}: {listed(names, len(names))}")
+    chosen = st.selectbox("Put right", list(guessed), format_func=_words, key="guess_table")
+    st.caption(
+        "A row that is changed is a guess no more; where the figure was right, empty its note."
+    )
+    correct_table(_words(chosen), chosen, lambda cells: cells.get("note") == GUESS)
+
+
+def _words(file: str) -> str:
+    return WORDS.get(file, file)
