@@ -1,5 +1,6 @@
 """Preserving day: in which order, until when, written down by loads; never a made-up time."""
 
+import re
 from collections.abc import Iterator
 from datetime import date, time
 from pathlib import Path
@@ -33,7 +34,8 @@ def number(day: AppTest, preserve: str):
 
 
 def load_of(day: AppTest, preserve: str) -> str:
-    return next(m.value for m in day.markdown if m.value.startswith("**") and preserve in m.value)
+    """Give what is told of the first load of a preserve."""
+    return next(m.value for m in day.markdown if re.match(rf"\*\*\d+\. .*{preserve}", m.value))
 
 
 def test_the_first_sentence_says_how_much_from_when_and_until_when(day: AppTest) -> None:
