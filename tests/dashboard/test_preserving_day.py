@@ -13,7 +13,7 @@ from model import Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.serving import served
 from tests.dashboard.steps import labelled, look, part, words
-from tests.dashboard.test_main_path import NARROW, PLACES, fits, look_from, settle
+from tests.dashboard.test_main_path import NARROW, PLACES, fits, look_from, settle, side
 
 DAY, PAGE = date(2027, 8, 16), "views/preserving_day.py"
 ALDER_LANE = 2
@@ -220,6 +220,17 @@ def go(page: Page, place: str) -> None:
     settle(page, next(title for name, title in PLACES.items() if name.startswith(place)))
 
 
+def look_from_the_day_after(page: Page) -> None:
+    side(page, shown=True)
+    parts = page.get_by_test_id("stDateInput").get_by_role("spinbutton")
+    parts.last.click()
+    page.keyboard.type("17")
+    page.keyboard.press("Escape")
+    side(page, shown=False)
+    expect(page.get_by_text("looked at from 17 Aug 2027")).to_be_visible()
+    expect(page.get_by_test_id("stProgress")).to_have_count(0, timeout=60_000)
+
+
 @pytest.mark.browser
 def test_a_phone_goes_from_the_preserving_day_to_the_sealed_count(phone: Page) -> None:
     settle(phone, PLACES["Spring: what to plant"])
@@ -234,6 +245,15 @@ def test_a_phone_goes_from_the_preserving_day_to_the_sealed_count(phone: Page) -
     expect(main.get_by_text("Put up 7 jars of crushed tomatoes")).to_be_visible()
     fits(phone)
 
+    look_from_the_day_after(phone)
     go(phone, "Write down")
     main.get_by_role("radio", name="Sealed").click()
-    expect(main.get_by_text("2027-08-16 crushed tomatoes: leave it untouched")).to_be_visible()
+    batch = main.get_by_test_id("stSelectbox").locator("input").first
+    expect(batch).to_have_value("2027-08-16 crushed tomatoes")
+    count = main.get_by_label("Sealed, of 7 filled")
+    count.fill("6")
+    count.press("Enter")
+    expect(main.get_by_text("1 jar not sealed")).to_be_visible()
+    tap(phone, "Save: 6 jars sealed of 2027-08-16 crushed tomatoes")
+    expect(main.get_by_text("6 jars sealed of 2027-08-16 crushed tomatoes")).to_be_visible()
+    fits(phone)
