@@ -5,6 +5,7 @@ import threading
 from collections import OrderedDict
 from collections.abc import Callable, Iterator, MutableMapping, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import date
 from typing import TypeVar, cast
 from weakref import WeakKeyDictionary
@@ -50,8 +51,9 @@ def plan_shelf() -> PlanShelf:
 
 
 def fingerprint(seasons: Sequence[Season], today: date) -> str:
-    """Name a run of seasons on a day by their content."""
-    return hashlib.sha256(f"{today}|{seasons!r}".encode()).hexdigest()
+    """Name a run of seasons on a day by their content; the ticks of a checklist plan nothing."""
+    bare = tuple(replace(one, record=replace(one.record, ticks=())) for one in seasons)
+    return hashlib.sha256(f"{today}|{bare!r}".encode()).hexdigest()
 
 
 def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:

@@ -26,6 +26,7 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
+  .st-key-now strong {font-size: 1.9rem; line-height: 1.3;}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
     [data-testid="stSidebar"][data-collapsed="false"] {

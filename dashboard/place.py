@@ -16,10 +16,12 @@ from model import PlannedSeason, Season
 
 Retitle = Callable[[PlannedSeason, str], str]
 SPRING, WEEK, LOG = "views/spring.py", "views/this_week.py", "views/log.py"
+DAY = "views/preserving_day.py"
 LARDER, WINTER, REVIEW = "views/larder.py", "views/winter.py", "views/review.py"
 PLACES = {
     SPRING: ("Spring: what to plant", ":material/potted_plant:"),
     WEEK: ("This week", ":material/skillet:"),
+    DAY: ("Preserving day", ":material/timer:"),
     LOG: ("Write down", ":material/edit_note:"),
     LARDER: ("Larder: eat first", ":material/shelves:"),
     WINTER: ("Winter: will it last", ":material/ac_unit:"),

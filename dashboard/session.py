@@ -3,15 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
+from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 import streamlit as st
 
 import model
 from dashboard import kept
-from model import Change, PlanningError, Season, StoredHousehold
+from model import Change, PlanningError, Season, StoredHousehold, Wanted
 
 MORNING = time(10)
+Kept = TypeVar("Kept")
 
 
 @dataclass(frozen=True)
@@ -160,6 +162,53 @@ def operation() -> str:
     """Name what the form on the page will do, the same until it is saved."""
     names = st.session_state.setdefault("operations", {})
     return str(names.setdefault(form(), kept.new_operation()))
+
+
+def wanted_today() -> tuple[Wanted, ...] | None:
+    """Give what is made on the day looked from; None until it was chosen or planned."""
+    return _of_day("wanted", tuple)
+
+
+def want_today(wanted: tuple[Wanted, ...]) -> None:
+    """Make so much on the day looked from."""
+    _keep_of_day("wanted", wanted)
+
+
+def day_begins() -> time | None:
+    """Give when work begins on the day looked from, where that was said."""
+    return _of_day("begins", time)
+
+
+def begin_day_at(at: time) -> None:
+    """Begin work at a clock time."""
+    _keep_of_day("begins", at)
+
+
+def finish_load(number: int) -> None:
+    """Write a load of the day down next."""
+    _keep_of_day("finished", (form(), number))
+
+
+def finished_load() -> int | None:
+    """Give the load that is being written down, until it is saved."""
+    found = _of_day("finished", tuple)
+    return found[1] if found is not None and found[0] == form() else None
+
+
+def chosen_time(key: str) -> time | None:
+    """Give the time in a widget."""
+    found = st.session_state.get(key)
+    return found if isinstance(found, time) else None
+
+
+def _of_day(name: str, kind: type[Kept]) -> Kept | None:
+    found = st.session_state.get("preserving_day", {}).get((_key(), today(), name))
+    return found if isinstance(found, kind) else None
+
+
+def _keep_of_day(name: str, value: object) -> None:
+    every = st.session_state.setdefault("preserving_day", {})
+    st.session_state["preserving_day"] = {**every, (_key(), today(), name): value}
 
 
 def container(crop: str, known: Sequence[str]) -> str:

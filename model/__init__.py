@@ -24,13 +24,25 @@ from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
+from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.day_product import (
+    DayProduct,
+    Refused,
+    Wanted,
+    day_products,
+    put_up_on,
+    wanted_today,
+)
+from model.outlook.day_sheet import DaySheet, Load, day_sheet, day_table
+from model.outlook.day_waiting import Waiting
 from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
+from model.outlook.label_text import Label, free_codes, label_for, label_of
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.own_units import US, from_own, in_own
@@ -40,6 +52,7 @@ from model.outlook.ration_table import ration_table
 from model.outlook.report import plan_report
 from model.outlook.resow_table import resow_table
 from model.outlook.review_table import review_table
+from model.outlook.set_out import SetOut, set_out
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
 from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
@@ -60,7 +73,7 @@ from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
-from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_frozen_again, thaw_steps
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
@@ -114,6 +127,7 @@ __all__ = [
     "GUESS",
     "HEADINGS",
     "KEEPS",
+    "LOOK_AFTER",
     "LOST",
     "METHODS",
     "MONTH_FIRST",
@@ -136,6 +150,8 @@ __all__ = [
     "Batch",
     "Change",
     "DamagedStore",
+    "DayProduct",
+    "DaySheet",
     "Edit",
     "FirstAnswers",
     "Frost",
@@ -143,8 +159,10 @@ __all__ = [
     "GlutSplit",
     "HandRule",
     "Interval",
+    "Label",
     "Ledger",
     "Line",
+    "Load",
     "NoPlan",
     "NoTestedProcess",
     "NotInTables",
@@ -152,17 +170,22 @@ __all__ = [
     "PlannedSeason",
     "PlanningError",
     "Planting",
+    "Point",
     "Preserve",
     "Problem",
     "ProcessCard",
+    "Refused",
     "Season",
     "SeasonProblems",
     "SeasonTables",
+    "SetOut",
     "Store",
     "StoreError",
     "StoredHousehold",
     "Taken",
     "TextTable",
+    "Waiting",
+    "Wanted",
     "WrittenChange",
     "YearDay",
     "altitude_ft",
@@ -174,17 +197,22 @@ __all__ = [
     "cause_table",
     "cautions_for",
     "changed_season",
+    "checklist",
     "compare_foods",
     "compare_jars",
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "day_products",
+    "day_sheet",
+    "day_table",
     "discard_steps",
     "eat_first_table",
     "fill_table",
     "first_notes",
     "food_stock_table",
     "food_table",
+    "free_codes",
     "fresh_table",
     "from_own",
     "glut_table",
@@ -193,6 +221,8 @@ __all__ = [
     "hedge_table",
     "in_own",
     "in_tongue",
+    "label_for",
+    "label_of",
     "largest_changes",
     "lean_table",
     "learned_table",
@@ -218,6 +248,7 @@ __all__ = [
     "product_table",
     "products",
     "progress_table",
+    "put_up_on",
     "ration_table",
     "read_season",
     "read_tables",
@@ -227,6 +258,7 @@ __all__ = [
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",
+    "set_out",
     "short_months_table",
     "smaller_jar_table",
     "source_title",
@@ -241,6 +273,7 @@ __all__ = [
     "tight_limits",
     "unconfirmed",
     "usual_place",
+    "wanted_today",
     "ways_for_unsealed",
     "ways_table",
     "week_table",

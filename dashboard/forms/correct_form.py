@@ -19,6 +19,7 @@ TABLES = {
     "Something gone": "setbacks.csv",
     "Containers": "containers.csv",
     "Verdicts": "verdicts.csv",
+    "Checklist": "checklist.csv",
 }
 MOST_ROWS = 200
 

@@ -5,6 +5,7 @@ from datetime import date, datetime, time
 import pandas as pd
 import streamlit as st
 
+import model
 from dashboard import session
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
@@ -46,10 +47,15 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
             st.markdown("**Jars to fill for the sealed ones to come**")
             table(fill, "content", key="fill")
         return
-    preserve = season.preserve(name)
     if fill is not None and (words := fill_words(fill, name)):
         st.markdown(words)
-    load = float(preserve.units_per_load or 1)
+    batch_form(season, name, float(season.preserve(name).units_per_load or 1))
+
+
+def batch_form(season: Season, name: str, load: float, ended: datetime | None = None) -> None:
+    """Ask how many of a preserve were filled; ``load`` and when it ended are offered."""
+    form, today = session.form(), session.today()
+    preserve = season.preserve(name)
     filled = st.number_input(
         f"How many were filled ({preserve.unit})",
         0.0,
@@ -61,11 +67,11 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
     day = st.date_input("Put up on", today, max_value=today, key=f"put_up_day_{form}")
     finished = box = again = None
     if preserve.canned:
-        finished, box = _canned(season, preserve, form)
+        finished, box = _canned(season, preserve, form, ended or session.moment())
         again = _again(season, preserve, form)
     if not isinstance(day, date):
         return
-    code = batch_code(season, day, name)
+    code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
     cells = {
         "batch": code,
@@ -89,12 +95,14 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
         )
 
 
-def _canned(season: Season, preserve: Preserve, form: str) -> tuple[time | None, str | None]:
+def _canned(
+    season: Season, preserve: Preserve, form: str, ended: datetime
+) -> tuple[time | None, str | None]:
     left, right = st.columns(2)
     with left:
         finished = st.time_input(
             "Last process ended at",
-            session.moment().time().replace(second=0, microsecond=0),
+            ended.time().replace(second=0, microsecond=0),
             key=f"put_up_finished_{form}_{preserve.name}",
             help="The 24 hours in which a jar may be processed again run from here.",
         )
@@ -127,11 +135,3 @@ def _again(season: Season, preserve: Preserve, form: str) -> str | None:
 def moment_text(day: date, at: time, clock: datetime) -> str:
     """Write a clock time of the household on a day, with the offset its clock had then."""
     return datetime.combine(day, at, clock.tzinfo).isoformat(timespec="minutes")
-
-
-def batch_code(season: Season, day: date, preserve: str) -> str:
-    """Name a batch for its label: its day and its preserve, numbered where there are several."""
-    taken = {batch.code for batch in season.record.batches}
-    plain = f"{day} {preserve}"[:76]
-    numbered = (f"{plain} {number}" for number in range(2, len(taken) + 3))
-    return next(code for code in (plain, *numbered) if code not in taken)

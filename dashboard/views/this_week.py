@@ -80,6 +80,8 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
             st.markdown(f"Next: **{local(row['preserve'])}**, week of {day(row['week'])}.")
         return
     table(batch_rows(this, units), height="content", key="put_up")
+    order = "In which order, and when it is done"
+    st.page_link(place.DAY, label=order, icon=place.PLACES[place.DAY][1])
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
         if card is not None and preserve.name in set(this["preserve"]):

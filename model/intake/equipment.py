@@ -3,14 +3,8 @@
 from model.intake.desk import Desk
 from model.intake.rows import TypedRow
 from model.safety.jar_sizes import tested_sizes
-from model.season.kitchen import Canner, Dryer, Jar, KitchenHours, Place
+from model.season.kitchen import CANNER_METHOD, Canner, Dryer, Jar, KitchenHours, Place
 from model.season.settings import Settings
-
-CANNER_METHOD = {
-    "boiling-water canner": "boiling water",
-    "pressure canner, dial gauge": "pressure, dial gauge",
-    "pressure canner, weighted gauge": "pressure, weighted gauge",
-}
 
 
 def jars(desk: Desk, chosen: Settings) -> tuple[Jar, ...]:

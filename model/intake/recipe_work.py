@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from model.intake.rows import TypedRow
-from model.reference.lookup import hand_minutes_per_kg, keeping, products
+from model.reference.hand_work import hand_minutes
+from model.reference.lookup import keeping
 from model.season.household import Food
 from model.season.kitchen import (
     CANNING,
@@ -15,8 +16,6 @@ from model.season.kitchen import (
     ProcessTime,
 )
 from model.season.settings import Settings
-
-COOKED_DOWN = ("Tomato sauce", "Tomato ketchup", "Ketchup", "Salsa", "Apple butter", "Spaghetti")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,23 +48,9 @@ def minutes_per_unit(
     given = row.known("minutes_per_jar")
     if given is not None:
         return given
-    method = row.text("method")
-    extra = hand_minutes_per_kg(method, "any") or 0.0
-    if method == "root store":
-        return extra
-    minutes = sum(
-        part.kg * ((hand_minutes_per_kg("prepare", part.crop) or 8.0) + extra)
-        for part in ingredients
-    )
-    if method == "dry":
-        minutes += chosen.dryer_minutes_per_kg * sum(part.kg for part in ingredients)
-    if measure.process is not None:
-        name = measure.process.product
-        if products()[name]["group"] == "spread" and not name.startswith("Apple butter"):
-            minutes += chosen.jam_minutes_per_l * measure.volume_l
-        elif name.startswith(COOKED_DOWN):
-            minutes += chosen.sauce_minutes_per_l * measure.volume_l
-    return minutes
+    parts = {part.crop: part.kg for part in ingredients}
+    product = measure.process.product if measure.process else ""
+    return hand_minutes(parts, row.text("method"), measure.volume_l, product, chosen)
 
 
 def minutes_per_load(measure: Measure, chosen: Settings) -> float:

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from model.errors import NoAltitude, NoTestedProcess
 from model.intake.desk import Desk
-from model.intake.equipment import CANNER_METHOD
 from model.intake.recipe_work import (
     Kitchen,
     Measure,
@@ -76,7 +75,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
         return None
     process = None
     try:
-        method = CANNER_METHOD[canner.kind] if canner else row.text("method")
+        method = canner.method if canner else row.text("method")
         process = process_time(
             row.text("product"),
             method,
@@ -98,7 +97,7 @@ def _canned(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Measure | 
 
 def _canner(desk: Desk, row: TypedRow, jar: Jar, kitchen: Kitchen) -> Canner | None:
     wanted = "pressure" if row.text("method") == "pressure" else "boiling water"
-    suitable = [c for c in kitchen.canners if CANNER_METHOD[c.kind].startswith(wanted)]
+    suitable = [c for c in kitchen.canners if c.method.startswith(wanted)]
     for canner in suitable:
         if canner.load_of(jar.name):
             return canner

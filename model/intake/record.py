@@ -1,4 +1,4 @@
-"""What was written down while the seasons ran: containers, batches, seals, takings, verdicts."""
+"""What was written down while the seasons ran: containers, batches, seals, takings, ticks."""
 
 from datetime import date, datetime
 
@@ -13,6 +13,7 @@ from model.season.record import (
     Record,
     SealCheck,
     Taken,
+    Tick,
     Verdict,
 )
 
@@ -27,6 +28,7 @@ def record(desk: Desk, last: date | None) -> Record:
         taken=_taken(desk, last),
         meant=_meant(desk),
         verdicts=_verdicts(desk),
+        ticks=_ticks(desk, last),
     )
 
 
@@ -113,4 +115,13 @@ def _verdicts(desk: Desk) -> tuple[Verdict, ...]:
         season = desk.known(row, "season", "seasons.csv", "season")
         if preserve and season:
             found.append(Verdict(season, preserve, row.text("verdict")))
+    return tuple(found)
+
+
+def _ticks(desk: Desk, last: date | None) -> tuple[Tick, ...]:
+    found = []
+    for row in desk.of("checklist.csv"):
+        day = row.day("ticked_on")
+        if day and desk.in_time(row, "ticked_on", last):
+            found.append(Tick(day, row.text("item")))
     return tuple(found)

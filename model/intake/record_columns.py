@@ -10,7 +10,10 @@ from model.intake.columns import (
     quantity_column,
     text_column,
 )
+from model.reference.read import table
 from model.season.record import CAUSES, VERDICTS, WENT, WHYS
+
+CHECKLIST = tuple(row["item"] for row in table("checklist"))
 
 RECORD_TABLES: tuple[TableKind, ...] = (
     TableKind(
@@ -90,5 +93,16 @@ RECORD_TABLES: tuple[TableKind, ...] = (
         required=False,
         most_rows=MOST_ENTRIES,
         unique=("season", "preserve"),
+    ),
+    TableKind(
+        "checklist.csv",
+        "a point ticked off before a preserving day",
+        (
+            date_column("ticked_on", "day"),
+            choice_column("item", "of the checklist", CHECKLIST),
+        ),
+        required=False,
+        most_rows=MOST_ENTRIES,
+        unique=("ticked_on", "item"),
     ),
 )

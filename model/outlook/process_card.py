@@ -75,8 +75,8 @@ class ProcessCard:
         return f"{low:,}-{high:,} ft ({metres})"
 
     @property
-    def cautions(self) -> list[str]:
-        """List the cautions that belong to this process."""
+    def tags(self) -> set[str]:
+        """Give what the cautions that belong to this process are chosen by."""
         row = products()[self.process.product]
         tags = {"canning", row["acidity"], "shelf"}
         tags.add("pressure" if self.process.method.startswith("pressure") else "boiling water")
@@ -84,7 +84,12 @@ class ProcessCard:
             tags.add("pickle")
         if self.process.sterilise_empty_jars:
             tags.add("sterilise")
-        return cautions_for(tags)
+        return tags
+
+    @property
+    def cautions(self) -> list[str]:
+        """List the cautions that belong to this process."""
+        return cautions_for(self.tags)
 
     @property
     def note(self) -> str:

@@ -22,6 +22,15 @@ class Keeping:
 
 
 @dataclass(frozen=True, slots=True)
+class Holding:
+    """How many days a crop waits as picked, and where."""
+
+    where: str
+    days_low: int
+    days_high: int
+
+
+@dataclass(frozen=True, slots=True)
 class Portion:
     """What one portion of a food group is."""
 
@@ -76,15 +85,16 @@ def crop(name: str) -> Crop:
         season_cv=float(row["season_cv"]),
         chance_near_total_loss=float(row["chance_near_total_loss"]),
         plants_per_m2=number(row["plants_per_m2"]),
-        hold_days=_hold_days(own),
+        hold_days=(holding(own).days_low + holding(own).days_high) / 2,
         edible_share=float(_row("edible", crop=own)["edible_share"]),
         yields=_yields(own),
     )
 
 
-def _hold_days(own: str) -> float:
+def holding(own: str) -> Holding:
+    """Give how long a crop waits as picked; raises NotInTables."""
     row = _row("holding", crop=own)
-    return (float(row["days_low"]) + float(row["days_high"])) / 2
+    return Holding(row["where"], int(row["days_low"]), int(row["days_high"]))
 
 
 def _yields(own: str) -> tuple[CropYield, ...]:

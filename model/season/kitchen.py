@@ -5,6 +5,11 @@ from datetime import date
 
 CANNING = ("boiling water", "pressure")
 METHODS = (*CANNING, "freeze", "dry", "ferment", "root store")
+CANNER_METHOD = {
+    "boiling-water canner": "boiling water",
+    "pressure canner, dial gauge": "pressure, dial gauge",
+    "pressure canner, weighted gauge": "pressure, weighted gauge",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +33,11 @@ class Canner:
     name: str
     kind: str
     jars_per_load: tuple[tuple[str, int], ...]
+
+    @property
+    def method(self) -> str:
+        """Give the tested method that it serves."""
+        return CANNER_METHOD[self.kind]
 
     def load_of(self, jar: str) -> int | None:
         """Give the jars of one size in a full load."""

@@ -96,6 +96,14 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True)
+class Tick:
+    """A point of the checklist before a preserving day that was ticked off on a day."""
+
+    day: date
+    item: str
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """Everything written down while the seasons ran, apart from pickings, counts and gifts."""
 
@@ -105,6 +113,7 @@ class Record:
     taken: tuple[Taken, ...] = ()
     meant: tuple[Meant, ...] = ()
     verdicts: tuple[Verdict, ...] = ()
+    ticks: tuple[Tick, ...] = ()
 
     def newest_checks(self, today: date) -> dict[str, SealCheck]:
         """Give the newest seal check of every batch to a day; of one day the last written."""

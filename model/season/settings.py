@@ -52,3 +52,4 @@ class Settings:
     appetite_cv: float
     frozen_past_best_weeks: float
     dried_portion_g: float
+    bedtime_hour: float

@@ -222,7 +222,7 @@ def test_at_twice_the_size_nothing_is_cut_or_scrolled_sideways(
     assert cut == []
 
 
-@pytest.mark.parametrize("link", ["log", "this_week", "larder"])
+@pytest.mark.parametrize("link", ["log", "this_week", "preserving_day", "larder"])
 def test_on_a_phone_every_target_is_as_large_as_a_thumb(
     phone: Page, address: str, link: str
 ) -> None:

@@ -13,6 +13,7 @@ WIDE, NARROW = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
     "This week": "This week in the garden and the kitchen",
+    "Preserving day": "Preserving day: what to do now, and when it is done",
     "Write down": "Write down",
     "Larder: eat first": "What stands in the larder, and what to eat first",
     "Winter: will it last": "Will it last until the new crop?",
@@ -129,7 +130,15 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
 def test_a_phone_reaches_every_place_without_the_side_bar(opened: tuple[Page, Seen]) -> None:
     page, _ = opened
     settle(page, PLACES["Spring: what to plant"])
-    for place in ("Winter", "This week", "Larder", "Review", "Write down", "Spring"):
+    for place in (
+        "Winter",
+        "This week",
+        "Larder",
+        "Review",
+        "Write down",
+        "Preserving day",
+        "Spring",
+    ):
         link = page.get_by_test_id("stPageLink").filter(has_text=place).get_by_role("link")
         expect(link).to_be_visible()
         link.click()

@@ -11,6 +11,7 @@ from tests.dashboard.steps import labelled, look, words
 PAGES = [
     "views/spring.py",
     "views/this_week.py",
+    "views/preserving_day.py",
     "views/log.py",
     "views/larder.py",
     "views/winter.py",
@@ -22,6 +23,7 @@ DAYS = {
     "Two Rivers": [date(2026, 10, 12), date(2027, 1, 25), date(2027, 6, 14)],
 }
 MORE = {
+    "views/preserving_day.py": "day_more",
     "views/log.py": "log_what",
     "views/larder.py": "larder_what",
     "views/review.py": "review_what",

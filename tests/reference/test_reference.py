@@ -17,7 +17,7 @@ from model.reference.lookup import (
 from model.reference.read import TABLES, source_title, table
 from model.season.settings import Settings
 
-SAFETY = ("process_times", "products", "altitude_bands", "acid_amounts")
+SAFETY = ("process_times", "products", "altitude_bands", "acid_amounts", "canner_steps")
 
 
 def test_every_row_of_every_table_names_sources_that_are_listed() -> None:

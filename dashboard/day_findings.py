@@ -1,0 +1,159 @@
+"""What the preserving day says: its first sentence, its loads, what waits, what is refused."""
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+import pandas as pd
+
+import model
+from dashboard.units import in_own, units_of
+from dashboard.words import about, count
+from model import DayProduct, DaySheet, Load, Refused, SetOut, Waiting
+
+HANDS, CANNER, PROCESS = "hands", "canner", "process"
+
+
+def clock(moment: datetime, begins: datetime) -> str:
+    """Give a clock time, and the day where it is not the one on which work begins."""
+    days = (moment.date() - begins.date()).days
+    return f"{moment:%H:%M}" + {0: "", 1: " tomorrow"}.get(days, f" in {days} days")
+
+
+def amount_of(product: DayProduct, number: float, units: str) -> str:
+    """Say how many of a product, with the size where it is put up in jars or packs."""
+    return f"{units_of(number, product.unit, units)} of {product.name}"
+
+
+def day_headline(sheet: DaySheet, done: frozenset[int]) -> str:
+    """Say when the day is over, what is done now, and what it leaves."""
+    if not sheet.loads:
+        if sheet.waiting:
+            return f"**Nothing fits before bedtime at {sheet.bedtime:%H:%M}.** Begin earlier."
+        return "**Nothing is to be put up today.** Say below what you want to make."
+    loads = count(len(sheet.loads), "batch", "batches")
+    left = [load for load in sheet.loads if load.number not in done]
+    if not left:
+        return f"**All {loads} are written down.** Let the jars stand untouched until tomorrow."
+    begin = clock(sheet.begins, sheet.begins)
+    finish = clock(sheet.finish, sheet.begins)
+    words = f"**{loads} from {begin}: done at {finish}.** "
+    names = ", then ".join(dict.fromkeys(load.product.name for load in left))
+    return words + f"In this order: {names}."
+
+
+def bedtime_words(sheet: DaySheet) -> str:
+    """Warn of a day that runs past bedtime; blank where it does not."""
+    if not sheet.late:
+        return ""
+    bed, ends = clock(sheet.bedtime, sheet.begins), clock(sheet.all_done, sheet.begins)
+    words = f"All of it would be done at **{ends}**, past bedtime at {bed}. "
+    if sheet.finish > sheet.bedtime:
+        return words + (
+            "Leave the last loads for tomorrow: jars that are hurried, or left in the canner "
+            "overnight, are where it goes wrong."
+        )
+    return words + "What does not fit is left for tomorrow, whole: cut or filled, it cannot wait."
+
+
+def waiting_words(waiting: Iterable[Waiting], units: str) -> list[str]:
+    """Say what is left for another day, why, and how its produce may wait."""
+    return [
+        f"**{amount_of(one.product, one.units, units)}**: {one.why}. {_until(one)}"
+        for one in waiting
+    ]
+
+
+def _until(one: Waiting) -> str:
+    return f"Until then: {'; '.join(one.ways)}." if one.ways else ""
+
+
+def refused_words(one: Refused) -> str:
+    """Say what is refused, and the ways that remain."""
+    return f"Refused: {one.name}: {one.reason}. Ways that remain: {', '.join(one.ways)}."
+
+
+def load_words(load: Load, sheet: DaySheet, units: str, *, done: bool) -> str:
+    """Say what a load is, where it is done and when."""
+    size = f", {load.product.jar.name}" if load.product.jar else ""
+    where = f" · {load.canner.name}" if load.canner else ""
+    begin, end = (clock(moment, sheet.begins) for moment in (load.begins, load.ends))
+    written = " · written down" if done else ""
+    what = amount_of(load.product, load.units, units)
+    return f"**{load.number}. {what}**{size}{where} · {begin} to {end}{written}"
+
+
+def step_words(load: Load, sheet: DaySheet) -> list[str]:
+    """Give the steps of a load with their clock times, one a line, the process by its figure."""
+    parts = [
+        f"**{clock(step.begins, sheet.begins)} {_phase(load, step.phase)}**"
+        if step == load.process
+        else f"{clock(step.begins, sheet.begins)} {step.phase}"
+        for step in load.steps
+    ]
+    ends = clock(load.ends, sheet.begins)
+    if load.process is None:
+        return [*parts, f"{ends} done"]
+    look = clock(load.process.ends + model.LOOK_AFTER, sheet.begins)
+    return [*parts, f"{ends} lift out and let stand; look at the seals from {look}"]
+
+
+def now_words(sheet: DaySheet, done: frozenset[int], now: datetime) -> list[tuple[str, str]]:
+    """Give what is going on now and what comes next: a clock time, and words, each.
+
+    At most one step a piece of equipment is going on; loads that are written down are over.
+    """
+    steps = [
+        (step, load)
+        for load in sheet.loads
+        if load.number not in done
+        for step in load.steps
+        if step.ends > step.begins
+    ]
+    going = [(step, load) for step, load in steps if step.begins <= now < step.ends]
+    coming = sorted((one for one in steps if one[0].begins > now), key=lambda one: one[0].begins)
+    told = [
+        (f"until {clock(step.ends, sheet.begins)}", _step_of(step.phase, load))
+        for step, load in going
+    ]
+    told += [
+        (f"at {clock(step.begins, sheet.begins)}", _step_of(step.phase, load))
+        for step, load in coming[:1]
+    ]
+    return told
+
+
+def _step_of(phase: str, load: Load) -> str:
+    return f"{_phase(load, phase)}: load {load.number}, {load.units} of {load.product.name}"
+
+
+def _phase(load: Load, phase: str) -> str:
+    card = load.product.card
+    return f"process {card.figure}" if card is not None and phase == PROCESS else phase
+
+
+def set_out_words(things: Iterable[SetOut], units: str) -> list[str]:
+    """Say what is set out, in the household's own units."""
+    said = []
+    for one in things:
+        number = ""
+        if one.amount is not None:
+            own, unit = in_own(one.amount, one.unit, units)
+            number = f"**{about(own) if unit else round(own)}{f' {unit}' if unit else ''}** "
+        said.append(f"{number}{one.what}" + (f" ({one.note})" if one.note else ""))
+    return said
+
+
+def day_steps(steps: pd.DataFrame) -> pd.DataFrame:
+    """Give the steps of a day sheet with what the chart draws and writes for them."""
+    kinds = [
+        HANDS if row.equipment == HANDS else PROCESS if row.phase == PROCESS else CANNER
+        for row in steps.itertuples()
+    ]
+    first = ~steps["load"].duplicated()
+    told = first | pd.Series(kinds, index=steps.index).eq(PROCESS)
+    return steps.assign(kind=kinds, number=steps["load"].astype(str).where(told, ""))
+
+
+def nearly(sheet: DaySheet) -> datetime | None:
+    """Give bedtime where the day comes near it, else None."""
+    return sheet.bedtime if sheet.finish > sheet.bedtime - timedelta(hours=3) else None

@@ -1,0 +1,47 @@
+"""The checklist before a preserving day: it blocks nothing, and its ticks are kept."""
+
+from collections.abc import Sequence
+
+import streamlit as st
+
+from dashboard import kept, session
+from dashboard.forms.writing import save
+from dashboard.words import day
+from model import Edit, Point
+
+FILE = "checklist.csv"
+
+
+def checklist_form(points: Sequence[Point]) -> None:
+    """Show the points to be ticked; each tick is written at once."""
+    today = session.today()
+    for point in points:
+        since = ""
+        if point.ticked_on is not None and point.ticked_on != today:
+            since = f" (ticked {day(point.ticked_on)})"
+        st.checkbox(
+            point.words + since,
+            point.ticked_on is not None,
+            key=f"tick_{point.item}_{session.form()}",
+            on_change=_tick,
+            args=(point,),
+        )
+    sources = "; ".join(dict.fromkeys(point.source for point in points))
+    st.caption(
+        "Nothing waits for a tick. Ticks are kept with the day, the gauge's for a year. "
+        f"From: {sources}."
+    )
+
+
+def _tick(point: Point) -> None:
+    notes = session.notes()
+    if notes is None:
+        return
+    if point.ticked_on is None:
+        cells = {"ticked_on": f"{session.today()}", "item": point.item}
+        save([Edit(FILE, cells)], f"Ticked: {point.item}", session.operation())
+        return
+    rows = kept.store().rows(notes.household.household_id, FILE)
+    same = {"ticked_on": f"{point.ticked_on}", "item": point.item}
+    edits = [Edit(FILE, None, line) for line, row in rows.items() if same.items() <= row.items()]
+    save(edits, f"No longer ticked: {point.item}", session.operation())

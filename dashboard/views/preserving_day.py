@@ -1,0 +1,180 @@
+"""Preserving day: what to do now, in which order, and when it is done."""
+
+import streamlit as st
+
+import model
+from dashboard import place, session
+from dashboard.charts.day_chart import day_chart
+from dashboard.day_findings import (
+    bedtime_words,
+    clock,
+    day_headline,
+    day_steps,
+    load_words,
+    nearly,
+    now_words,
+    refused_words,
+    set_out_words,
+    step_words,
+    waiting_words,
+)
+from dashboard.forms.checklist_form import checklist_form
+from dashboard.forms.day_form import day_numbers, day_times
+from dashboard.forms.put_up_form import batch_form
+from dashboard.forms.writing import last_written
+from dashboard.look import choice, picture
+from dashboard.process import process_lines
+from dashboard.words import count, day
+from model import DayProduct, DaySheet, Season, Wanted
+
+TITLE = "Preserving day: what to do now, and when it is done"
+CHECK, SET_OUT, PROCESS, LABELS = "Checklist", "Set out", "Process", "Labels"
+
+
+def show() -> None:
+    """Show the page."""
+    season, wanted = _opened()
+    last_written()
+    made, refused = model.day_products(season, wanted)
+    top = st.container()
+    with st.expander("When, and what is made"):
+        begins, late = day_times(season)
+        day_numbers(season, wanted)
+    sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late)
+    done = sheet.done(model.put_up_on(season, session.today()))
+    with top:
+        place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
+        _warn(sheet, season)
+        _now(sheet, done)
+        _write_down(season, sheet)
+    left, right = st.columns([1, 1], gap="medium")
+    with left:
+        _loads(sheet, done, season)
+    with right:
+        _picture(sheet)
+        _more(season, sheet, made, done)
+    _cautions(made)
+
+
+def _more(
+    season: Season, sheet: DaySheet, made: tuple[DayProduct, ...], done: frozenset[int]
+) -> None:
+    chosen = choice("More", [CHECK, SET_OUT, PROCESS, LABELS], key="day_more")
+    if chosen == CHECK:
+        checklist_form(model.checklist(season, made, session.today()))
+    elif chosen == SET_OUT:
+        for words in set_out_words(model.set_out(season, made), season.units):
+            st.markdown(f"- {words}")
+    elif chosen == PROCESS:
+        _processes(made)
+    else:
+        _labels(season, sheet, done)
+
+
+def _opened() -> tuple[Season, tuple[Wanted, ...]]:
+    """Show the head; what is made today is the plan's until the household changes it."""
+    known = session.wanted_today()
+    if known is not None:
+        _, season = place.headed(TITLE)
+        return season, known
+    plan = place.opened(TITLE)
+    wanted = model.wanted_today(plan)
+    session.want_today(wanted)
+    return plan.case.season, wanted
+
+
+def _warn(sheet: DaySheet, season: Season) -> None:
+    for one in sheet.refused:
+        st.error(refused_words(one))
+    words = [bedtime_words(sheet), *waiting_words(sheet.waiting, season.units)]
+    told = [one for one in words if one]
+    if told:
+        st.warning("  \n".join(told))
+
+
+def _now(sheet: DaySheet, done: frozenset[int]) -> None:
+    now = session.moment().replace(tzinfo=None)
+    told = now_words(sheet, done, now)
+    if not told:
+        return
+    with st.container(key="now", border=True):
+        for at, words in told:
+            st.markdown(f"**{at}**  \n{words}")
+
+
+def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
+    if sheet.loads:
+        st.subheader("In this order")
+    for load in sheet.loads:
+        over = load.number in done
+        with st.container(border=True, key=f"load_{load.number}"):
+            head = load_words(load, sheet, season.units, done=over)
+            st.markdown("  \n".join([head, *([] if over else step_words(load, sheet))]))
+            if load.product.preserve is not None and not over:
+                st.button(
+                    f"Done: write down load {load.number}",
+                    key=f"day_done_{load.number}_{session.form()}",
+                    on_click=session.finish_load,
+                    args=(load.number,),
+                    width="stretch",
+                )
+
+
+def _write_down(season: Season, sheet: DaySheet) -> None:
+    """Ask how many of the load that is done were filled, as the log asks it."""
+    number = session.finished_load()
+    load = next((one for one in sheet.loads if one.number == number), None)
+    if load is None:
+        return
+    with st.container(border=True, key="write_down"):
+        st.markdown(f"**Write down load {load.number}: {load.product.name}**")
+        now = session.moment().replace(tzinfo=None)
+        ended = min(load.process.ends, now) if load.process else None
+        batch_form(season, load.product.name, float(load.units), ended)
+
+
+def _picture(sheet: DaySheet) -> None:
+    if not sheet.loads:
+        return
+    steps = day_steps(model.day_table(sheet))
+    title = f"{count(len(sheet.loads), 'batch', 'batches')}, done at "
+    title += clock(sheet.finish, sheet.begins)
+    picture(day_chart(steps, title, nearly(sheet)), steps)
+    st.caption(
+        "Grey: your hands. Thin: the canner heats, vents or cools. Thick: the process, with the "
+        "number of its load. The process is the tested one; the times round it are usual ones, "
+        "and the clock of the process starts only at a full boil or at full pressure."
+    )
+
+
+def _processes(made: tuple[DayProduct, ...]) -> None:
+    cards = [(one.card, one.name) for one in made if one.card is not None]
+    for card, name in cards:
+        process_lines(card, name.capitalize())
+    if not cards:
+        st.markdown("Nothing of today is canned.")
+
+
+def _labels(season: Season, sheet: DaySheet, done: frozenset[int]) -> None:
+    today = session.today()
+    for batch in season.record.batches:
+        if batch.put_up == today:
+            st.text("\n".join(model.label_of(season, batch).lines(day)))
+    free: dict[str, object] = {}
+    for load in sheet.loads:
+        own = load.product.preserve
+        if own is not None and load.number not in done:
+            codes = free.setdefault(own.name, model.free_codes(season, today, own.name))
+            st.text("\n".join(model.label_for(own, today, next(codes)).lines(day)))
+    st.caption("One label a jar: the last line is the name of its batch in the record.")
+
+
+def _cautions(made: tuple[DayProduct, ...]) -> None:
+    if not made:
+        return
+    st.subheader("Cautions for what is made today")
+    for caution in model.cautions_for(set().union(*(product.tags for product in made))):
+        st.markdown(f"- {caution}")
+
+
+show()

@@ -1,0 +1,246 @@
+"""The day sheet: the loads of a preserving day in order, with clock times and the finish.
+
+One cook prepares and fills one load after the other; meanwhile a canner works by itself. What
+spoils first goes first, of equals what is canned (so that a canner works while hands do the
+rest), then what is worth most a minute; another load goes before it while its canner is still
+taken. Times are plain local clock times, in whole minutes, each step rounded up.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import datetime, time, timedelta
+
+import pandas as pd
+
+from model.outlook.day_product import DayProduct, Refused
+from model.outlook.day_waiting import Waiting, fitting_today, waiting
+from model.safety.canner_steps import after_process, before_process
+from model.season.kitchen import Canner
+from model.season.season import Season
+from model.season.settings import Settings
+
+PREPARE, FILL, PROCESS = "prepare", "fill, wipe, lid and load", "process"
+PACK = {
+    "freeze": "prepare, pack and freeze",
+    "dry": "prepare and lay out to dry",
+    "ferment": "prepare and salt",
+    "root store": "sort and store",
+}
+HANDS = "hands"
+PAST_BEDTIME = "it would end past bedtime"
+COLUMNS = (
+    *("load", "preserve", "units", "equipment", "phase"),
+    *("starts", "stops", "clock_from", "clock_until"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class DayStep:
+    """One step of a load; ``equipment`` is the canner's name, or the cook's hands."""
+
+    phase: str
+    equipment: str
+    begins: datetime
+    ends: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """Units of one product that are done together; ``canner`` is None where hands are enough."""
+
+    number: int
+    product: DayProduct
+    units: int
+    canner: Canner | None
+    steps: tuple[DayStep, ...]
+
+    @property
+    def begins(self) -> datetime:
+        """Give when work on it begins."""
+        return self.steps[0].begins
+
+    @property
+    def ends(self) -> datetime:
+        """Give when it is done: out of its canner, or packed."""
+        return self.steps[-1].ends
+
+    @property
+    def process(self) -> DayStep | None:
+        """Give the step that was looked up; None for what is not canned."""
+        return next((step for step in self.steps if step.phase == PROCESS), None)
+
+
+@dataclass(frozen=True, slots=True)
+class DaySheet:
+    """The loads of a day, what is left for tomorrow, and what is refused.
+
+    ``all_done`` is when everything would be done that is not refused, bedtime or not.
+    """
+
+    begins: datetime
+    bedtime: datetime
+    loads: tuple[Load, ...]
+    waiting: tuple[Waiting, ...]
+    refused: tuple[Refused, ...]
+    all_done: datetime
+
+    @property
+    def finish(self) -> datetime:
+        """Give when the last load is done."""
+        return max((load.ends for load in self.loads), default=self.begins)
+
+    @property
+    def late(self) -> bool:
+        """Say whether everything together would run past bedtime."""
+        return self.all_done > self.bedtime
+
+    def done(self, put_up: Mapping[str, float]) -> frozenset[int]:
+        """Give the numbers of the loads that are done, by the units put up of each preserve."""
+        left, numbers = dict(put_up), set()
+        for load in self.loads:
+            if left.get(load.product.name, 0.0) >= load.units:
+                left[load.product.name] -= load.units
+                numbers.add(load.number)
+        return frozenset(numbers)
+
+
+def day_sheet(
+    season: Season,
+    products: Iterable[DayProduct],
+    refused: tuple[Refused, ...],
+    begins: datetime,
+    *,
+    past_bedtime: bool = False,
+) -> DaySheet:
+    """Put the loads of some products in order from a clock time on.
+
+    Parameters
+    ----------
+    begins : local clock time, without an offset.
+    past_bedtime : whether loads that end past bedtime are done too, instead of left.
+
+    Raises ValueError for a time with an offset from UTC.
+    """
+    if begins.tzinfo is not None:
+        raise ValueError(f"{begins} has an offset: the day sheet takes plain local clock time")
+    bedtime = datetime.combine(begins.date(), time()) + timedelta(
+        hours=season.settings.bedtime_hour
+    )
+    kept, over = fitting_today(season, sorted(products, key=_rank))
+    every, _ = _schedule(season, kept, begins, None)
+    loads, late = (every, {}) if past_bedtime else _schedule(season, kept, begins, bedtime)
+    return DaySheet(
+        begins=begins,
+        bedtime=bedtime,
+        loads=loads,
+        waiting=waiting(kept, late, PAST_BEDTIME) + over,
+        refused=refused,
+        all_done=max((load.ends for load in every), default=begins),
+    )
+
+
+def _schedule(
+    season: Season, products: tuple[DayProduct, ...], begins: datetime, bedtime: datetime | None
+) -> tuple[tuple[Load, ...], dict[str, int]]:
+    """Put loads in order; gives also the units of each product that end past bedtime."""
+    left = {p.name: p.units for p in sorted(products, key=_rank) if p.units}
+    by_name = {product.name: product for product in products}
+    free = {canner.name: begins for canner in season.canners}
+    hands, loads, late = begins, list[Load](), dict[str, int]()
+    while left:
+        number = len(loads) + 1
+        choices = [
+            _load(number, by_name[name], units, season, hands, free) for name, units in left.items()
+        ]
+        load = min(choices, key=lambda one: _idle(one, hands))
+        name = load.product.name
+        if bedtime is not None and load.ends > bedtime:
+            late[name] = left.pop(name)
+            continue
+        loads.append(load)
+        hands = max(step.ends for step in load.steps if step.equipment == HANDS)
+        if load.canner is not None:
+            free[load.canner.name] = load.ends
+        left[name] -= load.units
+        if not left[name]:
+            del left[name]
+    return tuple(loads), late
+
+
+def _rank(product: DayProduct) -> tuple[float, bool, float, str]:
+    a_minute = product.worth / max(product.minutes_per_unit, 1.0)
+    return product.hold_days, product.card is None, -a_minute, product.name
+
+
+def _idle(load: Load, hands: datetime) -> timedelta:
+    """Give how long the cook would wait for the load's canner."""
+    worked = sum(
+        (step.ends - step.begins for step in load.steps if step.equipment == HANDS), timedelta()
+    )
+    return max(step.ends for step in load.steps if step.equipment == HANDS) - hands - worked
+
+
+def _load(
+    number: int,
+    product: DayProduct,
+    left: int,
+    season: Season,
+    hands: datetime,
+    free: Mapping[str, datetime],
+) -> Load:
+    """Give the next load of a product, in the canner that is free first."""
+    canners = product.suitable(season.canners)
+    if product.card is None or product.jar is None or not canners:
+        ends = hands + _whole(left * product.minutes_per_unit)
+        return Load(
+            number, product, left, None, (DayStep(PACK[product.method], HANDS, hands, ends),)
+        )
+    canner = min(canners, key=lambda one: free[one.name])
+    units = min(left, canner.load_of(product.jar.name) or left)
+    prepared = hands + _whole(units * product.minutes_per_unit)
+    fill = _whole(season.settings.fill_minutes_per_load)
+    filling = max(prepared, free[canner.name] - fill)
+    steps = [
+        DayStep(PREPARE, HANDS, hands, prepared),
+        DayStep(FILL, HANDS, filling, filling + fill),
+    ]
+    for phase, minutes in _in_canner(product, season.settings):
+        begins = steps[-1].ends
+        steps.append(DayStep(phase, canner.name, begins, begins + _whole(minutes)))
+    return Load(number, product, units, canner, tuple(steps))
+
+
+def _in_canner(product: DayProduct, chosen: Settings) -> list[tuple[str, float]]:
+    if product.card is None:
+        return []
+    process = product.card.process
+    return [
+        *before_process(process, chosen),
+        (PROCESS, process.minutes),
+        *after_process(process, chosen),
+    ]
+
+
+def _whole(minutes: float) -> timedelta:
+    return timedelta(minutes=math.ceil(minutes - 1e-9))
+
+
+def day_table(sheet: DaySheet) -> pd.DataFrame:
+    """One row a step of a day sheet, in order; ``starts`` and ``stops`` are local clock times."""
+    rows = [
+        {
+            "load": load.number,
+            "preserve": load.product.name,
+            "units": load.units,
+            "equipment": step.equipment,
+            "phase": step.phase,
+            "starts": step.begins,
+            "stops": step.ends,
+            "clock_from": f"{step.begins:%H:%M}",
+            "clock_until": f"{step.ends:%H:%M}",
+        }
+        for load in sheet.loads
+        for step in load.steps
+    ]
+    return pd.DataFrame(rows, columns=list(COLUMNS))

@@ -1,0 +1,66 @@
+"""The label of a batch: what is in the jar, its size, when and how it was made, where it stands."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from model.season.kitchen import Preserve
+from model.season.record import Batch
+from model.season.season import Season
+
+# A name has at most 80 characters: what is left is the number of a further batch of the day.
+LONGEST_CODE = 76
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What stands on the label of every jar (pack, bag, crock) of one batch.
+
+    ``code`` is the name under which the batch is written down; ``method`` says how it was kept,
+    never that it is safe.
+    """
+
+    product: str
+    size: str
+    made_on: date
+    code: str
+    method: str
+    place: str
+
+    def lines(self, write_day: Callable[[date], str] = date.isoformat) -> tuple[str, ...]:
+        """Give the lines from the top; ``write_day`` writes the day as the household does.
+
+        The code stands last and word for word, so that a jar is found again in the record.
+        """
+        return (
+            self.product,
+            f"{self.size}, {write_day(self.made_on)}",
+            f"{self.method}; {self.place}",
+            self.code,
+        )
+
+
+def label_of(season: Season, batch: Batch) -> Label:
+    """Give the label of a batch that was written down; raises KeyError for an unknown preserve."""
+    return label_for(season.preserve(batch.preserve), batch.put_up, batch.code)
+
+
+def label_for(preserve: Preserve, made_on: date, code: str) -> Label:
+    """Give the label of a batch of a preserve that is still to be made."""
+    size = preserve.jar or preserve.unit
+    method = preserve.process.method if preserve.process else preserve.method
+    return Label(preserve.name, size, made_on, code, method, preserve.place)
+
+
+def free_codes(season: Season, made_on: date, preserve: str) -> Iterator[str]:
+    """Give the names for the next batches of a preserve on a day, without end.
+
+    Its day and its preserve, numbered from the second on; those in use are left out.
+    """
+    taken = {batch.code for batch in season.record.batches}
+    plain, number = f"{made_on} {preserve}"[:LONGEST_CODE], 1
+    while True:
+        code = plain if number == 1 else f"{plain} {number}"
+        if code not in taken:
+            yield code
+        number += 1

@@ -1,0 +1,96 @@
+"""What is set out before a preserving day: produce, jars, lids, acid and what the recipe adds."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from model.outlook.day_product import DayProduct
+from model.reference.lookup import products
+from model.safety.acid import acid_in_a_jar, acid_words
+from model.season.season import Season
+
+# No table here holds these amounts: the tested recipe does, and they are never scaled down.
+BY_THE_RECIPE = {
+    "pickle": "vinegar of at least 5 %, salt, sugar and spices",
+    "relish": "vinegar of at least 5 %, salt, sugar and spices",
+    "spread": "sugar, and pectin where the recipe takes it",
+    "pie filling": "sugar and the cook-type starch that the recipe names",
+}
+FERMENT_SALT = "salt"
+RECIPE_AMOUNT = "as much as the tested recipe says"
+
+
+@dataclass(frozen=True, slots=True)
+class SetOut:
+    """One thing to set out; ``amount`` is None where only the tested recipe says how much."""
+
+    what: str
+    amount: float | None
+    unit: str
+    note: str
+
+
+def set_out(season: Season, made: Iterable[DayProduct]) -> tuple[SetOut, ...]:
+    """List what is set out for some products: produce, jars and packs, lids, acid, the rest."""
+    made = tuple(made)
+    return (*_produce(made), *_jars(season, made), *_acid(made), *_recipe(made))
+
+
+def _produce(made: tuple[DayProduct, ...]) -> list[SetOut]:
+    kg: dict[str, float] = {}
+    for product in made:
+        for part in product.ingredients:
+            kg[part.crop] = kg.get(part.crop, 0.0) + part.kg * product.units
+    return [SetOut(crop, amount, "kg", "as picked, about") for crop, amount in kg.items()]
+
+
+def _jars(season: Season, made: tuple[DayProduct, ...]) -> list[SetOut]:
+    jars, lids = Counter[str](), Counter[str]()
+    for product in made:
+        if product.jar is not None:
+            jars[product.jar.name] += product.units
+            if product.card is not None:
+                lids[product.jar.name] += product.units
+    found = [SetOut(name, number, "", "") for name, number in jars.items()]
+    known = {jar.name: jar.lids for jar in season.jars}
+    for name, number in lids.items():
+        there = known[name]
+        short = there is not None and there < number
+        note = f"the notes hold only {there}" if short else ""
+        found.append(SetOut(f"new lids for {name}", number, "", note))
+    return found
+
+
+def _acid(made: tuple[DayProduct, ...]) -> list[SetOut]:
+    found = []
+    for product in made:
+        if product.card is None or not product.card.process.acid_in_every_jar:
+            continue
+        process = product.card.process
+        acid, words = acid_in_a_jar(process), acid_words(process)
+        if acid is None:
+            found.append(SetOut(f"acid for {product.name}", None, "", words))
+            continue
+        juice = SetOut(
+            "bottled lemon juice",
+            acid.lemon_juice_ml * product.units,
+            "ml",
+            f"for {product.name}: into each jar {words}",
+        )
+        found.append(juice)
+        if acid.citric_acid_tsp is not None:
+            level = float(acid.citric_acid_tsp * product.units)
+            note = f"for {product.name}: instead of the lemon juice"
+            found.append(SetOut("or citric acid", level, "level tsp", note))
+    return found
+
+
+def _recipe(made: tuple[DayProduct, ...]) -> list[SetOut]:
+    found = []
+    for product in made:
+        what = FERMENT_SALT if product.method == "ferment" else ""
+        if product.card is not None:
+            what = BY_THE_RECIPE.get(products()[product.card.process.product]["group"], "")
+        if what:
+            found.append(SetOut(what, None, "", f"for {product.name}: {RECIPE_AMOUNT}"))
+    return found
