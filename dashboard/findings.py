@@ -7,9 +7,8 @@ import pandas as pd
 from dashboard.lasting import GONE, NONE, PAST
 from dashboard.tables import LEAST_KG
 from dashboard.words import about, count, day, listed, short_day
-from model import PlannedSeason, Season
+from model import TIGHT, PlannedSeason, Season
 
-TIGHT = 0.97
 MET = 0.9
 # What is left over when whole loads and jars are filled is no harvest for more of them.
 LEFT_OVER = 0.15

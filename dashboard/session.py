@@ -1,6 +1,6 @@
 """Every key of the session, typed; the only file that touches ``st.session_state``."""
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from typing import Any, TypeVar
@@ -74,16 +74,15 @@ def begin_another(*, really: bool = True) -> None:
     st.session_state["beginning"] = really
 
 
-def just_begun(household: int | None) -> None:
-    """Show what comes next for a household that has just been begun, or no longer."""
-    st.session_state["just_begun"] = household
-    begin_another(really=household is not None)
+def just_begun(*, really: bool = True) -> None:
+    """Show what comes next for the household in use, which has just been begun, or no longer."""
+    st.session_state["just_begun"] = really
+    begin_another(really=really)
 
 
-def newly_begun() -> int | None:
-    """Give the household that has just been begun, until what comes next has been read."""
-    found = st.session_state.get("just_begun")
-    return found if isinstance(found, int) else None
+def newly_begun() -> bool:
+    """Say whether the household in use was just begun and what comes next is not read yet."""
+    return bool(st.session_state.get("just_begun"))
 
 
 def first_day(season: Season) -> date:
@@ -104,7 +103,7 @@ def today() -> date:
 
 def look_from(day: date) -> None:
     """Look at the plan of the notes in use from another day."""
-    st.session_state["days"] = {**_kept("days"), _key(): day}
+    _keep("days", _key(), day)
 
 
 def moment() -> datetime:
@@ -197,13 +196,12 @@ def chosen_time(key: str) -> time | None:
 
 
 def _of_day(name: str, kind: type[Kept]) -> Kept | None:
-    found = st.session_state.get("preserving_day", {}).get((_key(), today(), name))
+    found = _kept("preserving_day").get((_key(), today(), name))
     return found if isinstance(found, kind) else None
 
 
 def _keep_of_day(name: str, value: object) -> None:
-    every = st.session_state.setdefault("preserving_day", {})
-    st.session_state["preserving_day"] = {**every, (_key(), today(), name): value}
+    _keep("preserving_day", (_key(), today(), name), value)
 
 
 def container(crop: str, known: Sequence[str]) -> str:
@@ -214,7 +212,7 @@ def container(crop: str, known: Sequence[str]) -> str:
 
 def use_container(crop: str, name: str) -> None:
     """Remember what a crop was picked into."""
-    st.session_state["containers"] = {**_kept("containers"), crop: name}
+    _keep("containers", crop, name)
 
 
 def sign() -> None:
@@ -235,12 +233,12 @@ def tried() -> tuple[Tried, ...]:
 
 def keep(change: Tried) -> None:
     """Keep a change: every page shows the changed season until it is undone."""
-    _remember((*tried(), change))
+    _keep("tried", _key(), (*tried(), change))
 
 
 def undo() -> None:
     """Take back the change that was kept last."""
-    _remember(tried()[:-1])
+    _keep("tried", _key(), tried()[:-1])
 
 
 def seasons() -> tuple[Season, ...]:
@@ -267,7 +265,7 @@ def plan_for(found: Notes) -> str:
 
 def choose_plan_for(words: str) -> None:
     """Weigh bad years so from now on, in the notes in use."""
-    st.session_state["plan_for"] = {**_kept("plan_for"), _key(): words}
+    _keep("plan_for", _key(), words)
 
 
 def scope() -> str:
@@ -282,11 +280,12 @@ def _key() -> str:
     return f"household {found.household.household_id}" if found else ""
 
 
-def _remember(changes: tuple[Tried, ...]) -> None:
-    st.session_state["tried"] = {**_kept("tried"), _key(): changes}
+def _keep(name: str, key: Hashable, value: object) -> None:
+    """Keep something under a name and the household, crop or day it belongs to."""
+    st.session_state[name] = {**_kept(name), key: value}
 
 
-def _kept(name: str) -> dict[str, Any]:
-    """Give what the session keeps under a name, household by household or crop by crop."""
+def _kept(name: str) -> dict[Any, Any]:
+    """Give what the session keeps under a name, by what it belongs to."""
     found = st.session_state.get(name)
     return found if isinstance(found, dict) else {}

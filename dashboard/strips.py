@@ -1,34 +1,33 @@
 """Shares by week and month as strips, each with the words at its end, and what they find."""
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 import pandas as pd
 
-from dashboard.tables import with_dates
+from dashboard.tables import WEEK, with_dates
 from dashboard.words import chance, day, listed
+from model import TIGHT
 
-WEEK = timedelta(days=7)
-USED_UP, LIKELY = 0.97, 0.5
+LIKELY = 0.5
 ROOM, JARS = ("shelf", "freezer", "root store", "crock"), ("jars",)
 
 
 def limit_strips(limits: pd.DataFrame, kinds: tuple[str, ...]) -> pd.DataFrame:
     """Give the weeks of the limits of some kinds, the fullest first, each with its peak."""
     own = limits[limits["kind"].isin(kinds)]
-    peaks = _peaks(own)
-    label = {row.limit: f"{_part(row.share)} on {day(row.week)}" for row in peaks.itertuples()}
     strips = pd.DataFrame(
         {
             "name": own["limit"].str.removeprefix("jars: "),
             "begins": own["week"],
             "ends": [monday + WEEK for monday in own["week"]],
-            "share": own["share"].clip(upper=1.0),
-            "full": ["yes" if share >= USED_UP else "no" for share in own["share"]],
-            "label": own["limit"].map(label),
-            "order": own["limit"].map({limit: i for i, limit in enumerate(peaks["limit"])}),
+            "share": own["share"],
         }
     )
-    return with_dates(strips.sort_values("order", kind="stable"), "begins", "ends")
+    peaks = _peaks(own)
+    names = peaks["limit"].str.removeprefix("jars: ")
+    labels = [f"{_part(row.share)} on {day(row.week)}" for row in peaks.itertuples()]
+    return _told(strips, TIGHT, dict(zip(names, labels, strict=True)))
 
 
 def room_finding(limits: pd.DataFrame, kinds: tuple[str, ...], what: str) -> str:
@@ -36,7 +35,7 @@ def room_finding(limits: pd.DataFrame, kinds: tuple[str, ...], what: str) -> str
     peaks = _peaks(limits[limits["kind"].isin(kinds)])
     if peaks.empty:
         return ""
-    full = peaks[peaks["share"] >= USED_UP]
+    full = peaks[peaks["share"] >= TIGHT]
     if full.empty:
         row = peaks.iloc[0]
         name = row["limit"].removeprefix("jars: ")
@@ -52,19 +51,28 @@ def room_finding(limits: pd.DataFrame, kinds: tuple[str, ...], what: str) -> str
 
 def month_strips(short: pd.DataFrame) -> pd.DataFrame:
     """Give the chance of each food in each month, what runs short most first."""
-    worst = short.groupby("food", sort=False)["chance_short"].max().sort_values(ascending=False)
     strips = pd.DataFrame(
         {
             "name": short["food"],
             "begins": short["month"],
             "ends": [_next_month(month) for month in short["month"]],
             "share": short["chance_short"],
-            "full": ["yes" if share >= LIKELY else "no" for share in short["chance_short"]],
-            "label": short["food"].map({food: chance(share) for food, share in worst.items()}),
-            "order": short["food"].map({food: i for i, food in enumerate(worst.index)}),
         }
     )
-    return with_dates(strips.sort_values("order", kind="stable"), "begins", "ends")
+    worst = short.groupby("food", sort=False)["chance_short"].max().sort_values(ascending=False)
+    return _told(strips, LIKELY, {food: chance(share) for food, share in worst.items()})
+
+
+def _told(strips: pd.DataFrame, full_from: float, labels: Mapping[str, str]) -> pd.DataFrame:
+    """Give strips in the order of their labels, marked where they count as full."""
+    order = {name: place for place, name in enumerate(labels)}
+    told = strips.assign(
+        share=strips["share"].clip(upper=1.0),
+        full=["yes" if share >= full_from else "no" for share in strips["share"]],
+        label=strips["name"].map(labels),
+    )
+    told = told.sort_values("name", key=lambda names: names.map(order), kind="stable")
+    return with_dates(told, "begins", "ends")
 
 
 def months_finding(short: pd.DataFrame) -> str:
@@ -83,12 +91,12 @@ def _peaks(limits: pd.DataFrame) -> pd.DataFrame:
 
 
 def _first_full(limits: pd.DataFrame, limit: str) -> date:
-    own = limits[(limits["limit"] == limit) & (limits["share"] >= USED_UP)]
+    own = limits[(limits["limit"] == limit) & (limits["share"] >= TIGHT)]
     return own["week"].min()
 
 
 def _part(share: float) -> str:
-    return "full" if share >= USED_UP else f"{share:.0%}"
+    return "full" if share >= TIGHT else f"{share:.0%}"
 
 
 def _next_month(month: date) -> date:

@@ -6,7 +6,7 @@ import pandas as pd
 
 from dashboard.units import amount, in_own, part_units, units_of, weight, weights
 from dashboard.words import about, day, hours, short_day
-from model import PlannedSeason
+from model import TIGHT, PlannedSeason
 
 WEEK, YEAR = timedelta(days=7), timedelta(days=365)
 LEAST_KG = 0.05
@@ -118,7 +118,7 @@ def week_rows(weeks: pd.DataFrame) -> pd.DataFrame:
     """Give the weeks with their ends, and whether their hours are used up."""
     shown = weeks.copy()
     shown["week_end"] = [monday + WEEK for monday in shown["week"]]
-    used = shown["hours"] >= 0.97 * shown["free_hours"]
+    used = shown["hours"] >= TIGHT * shown["free_hours"]
     shown["full"] = ["yes" if full else "no" for full in used & (shown["hours"] > 0)]
     return with_dates(shown, "week", "week_end")
 

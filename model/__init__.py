@@ -44,6 +44,7 @@ from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.label_text import Label, free_codes, label_for, label_of
 from model.outlook.learned_table import cause_table, fill_table, learned_table
+from model.outlook.limits import TIGHT
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.own_units import US, from_own, in_own
 from model.outlook.process_card import ProcessCard, process_card
@@ -137,6 +138,7 @@ __all__ = [
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "TIGHT",
     "TONGUES",
     "UNITS",
     "US",

@@ -146,7 +146,7 @@ def _begin(given: _Given, where: _Place) -> None:
         faults(error, "The household could not be begun.")
         return
     session.use_household(household)
-    session.just_begun(household)
+    session.just_begun()
     st.rerun()
 
 

@@ -2,8 +2,8 @@
 
 import streamlit as st
 
-import model
 from dashboard import kept, session
+from model import StoredHousehold
 
 # The tables in which a wrong guess costs most stand first, and how each is replaced.
 GUESSES = {
@@ -17,9 +17,9 @@ GUESSES = {
 }
 
 
-def begun_form(household: int) -> None:
+def begun_form(household: StoredHousehold) -> None:
     """Say what comes next, and list the guesses that are still in the notes."""
-    found = model.guesses(kept.store().tables(household))
+    found = kept.guesses_of(household)
     st.title("Your first plan is made")
     st.markdown(
         "**Next: look at what to plant.** Spring shows how much of each crop to grow, and what "
@@ -31,7 +31,7 @@ def begun_form(household: int) -> None:
         width="stretch",
         key="to_plan",
         on_click=session.just_begun,
-        args=(None,),
+        kwargs={"really": False},
     )
     st.subheader("Guesses to replace first")
     rows = [f"1. **{what}**: {how}" for file, (what, how) in GUESSES.items() if file in found]

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import streamlit as st
 
-from dashboard import kept, session
-from dashboard.forms.writing import save
+from dashboard import session
+from dashboard.forms.writing import save, stored_rows
 from dashboard.words import day
 from model import Edit, Point
 
@@ -34,14 +34,11 @@ def checklist_form(points: Sequence[Point]) -> None:
 
 
 def _tick(point: Point) -> None:
-    notes = session.notes()
-    if notes is None:
-        return
     if point.ticked_on is None:
         cells = {"ticked_on": f"{session.today()}", "item": point.item}
         save([Edit(FILE, cells)], f"Ticked: {point.item}", session.operation())
         return
-    rows = kept.store().rows(notes.household.household_id, FILE)
     same = {"ticked_on": f"{point.ticked_on}", "item": point.item}
-    edits = [Edit(FILE, None, line) for line, row in rows.items() if same.items() <= row.items()]
+    rows = stored_rows(FILE).items()
+    edits = [Edit(FILE, None, line) for line, row in rows if same.items() <= row.items()]
     save(edits, f"No longer ticked: {point.item}", session.operation())

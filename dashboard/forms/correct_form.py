@@ -6,8 +6,8 @@ import pandas as pd
 import streamlit as st
 
 import model
-from dashboard import kept, session
-from dashboard.forms.writing import save
+from dashboard import session
+from dashboard.forms.writing import save, stored_rows
 from model import GUESS, Edit
 
 TABLES = {
@@ -36,11 +36,7 @@ def correct_form() -> None:
 
 def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bool] = bool) -> None:
     """Let the newest rows of a table be changed, of those that are ``among`` the ones asked for."""
-    notes = session.notes()
-    if notes is None:
-        return
-    stored = kept.store().rows(notes.household.household_id, file)
-    rows = [(row_id, cells) for row_id, cells in stored.items() if among(cells)]
+    rows = [(row_id, cells) for row_id, cells in stored_rows(file).items() if among(cells)]
     newest = rows[: -MOST_ROWS - 1 : -1]
     headings = model.table_headings(file)
     headings += [name for _, cells in newest for name in cells if name not in headings]

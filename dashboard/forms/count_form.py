@@ -6,8 +6,8 @@ from datetime import date
 import streamlit as st
 
 import model
-from dashboard import kept, session
-from dashboard.forms.writing import save_button
+from dashboard import session
+from dashboard.forms.writing import save_button, stored_rows
 from dashboard.words import count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Season
 
@@ -81,14 +81,10 @@ def _difference(book: Ledger, number: float) -> None:
 
 def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]:
     """Give the rows of earlier counts of a day that these ones replace, with their preserves."""
-    notes = session.notes()
-    if notes is None:
-        return {}
     names = {name.lower(): name for name in found}
-    rows = kept.store().rows(notes.household.household_id, "stock.csv")
     return {
         row_id: names[cells["preserve"].lower()]
-        for row_id, cells in rows.items()
+        for row_id, cells in stored_rows("stock.csv").items()
         if cells.get("counted_on") == f"{counted_on}" and cells["preserve"].lower() in names
     }
 

@@ -1,13 +1,14 @@
 """What is made on a preserving day: how many, from when, until when; and what else."""
 
+from dataclasses import replace
 from datetime import datetime, time
 
 import streamlit as st
 
 import model
-from dashboard import kept, session
+from dashboard import session
 from dashboard.forms.process_form import OTHER
-from dashboard.forms.writing import save
+from dashboard.forms.writing import save, stored_rows
 from model import Edit, Season, Wanted
 
 BEGINS = time(9)
@@ -34,12 +35,12 @@ def day_times(season: Season) -> tuple[datetime, bool]:
 
 def _keep_bedtime(key: str) -> None:
     """Write the household's bedtime into its settings; a small hour is one after midnight."""
-    notes, at = session.notes(), session.chosen_time(key)
-    if notes is None or at is None:
+    at = session.chosen_time(key)
+    if at is None:
         return
     hour = at.hour + at.minute / 60
     cells = {"setting": SETTING, "value": f"{hour if hour >= 12 else hour + 24:g}"}
-    rows = kept.store().rows(notes.household.household_id, FILE)
+    rows = stored_rows(FILE)
     line = next((n for n, row in rows.items() if row.get("setting") == SETTING), None)
     save([Edit(FILE, cells, line)], f"Bedtime at {at:%H:%M}", session.operation())
 
@@ -55,12 +56,7 @@ def day_numbers(season: Season, wanted: tuple[Wanted, ...]) -> None:
             f"{one.name.capitalize()} ({unit}{size})", 0, MOST_UNITS, one.units, key=key
         )
         if number != one.units:
-            session.want_today(
-                tuple(
-                    Wanted(w.name, number, w.method, w.pack, w.jar) if w is one else w
-                    for w in wanted
-                )
-            )
+            session.want_today(tuple(replace(w, units=number) if w is one else w for w in wanted))
             st.rerun()
     st.markdown("**Add something**")
     _add_preserve(season, wanted)

@@ -1,6 +1,7 @@
 """How the household writes: its units, dates and words; nothing else of the notes changes."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 import streamlit as st
 
@@ -19,33 +20,25 @@ UNIT_WORDS = {"metric": "kg, m², litres", "US": "lb, ft², quarts"}
 
 def how_we_write_form(notes: session.Notes) -> None:
     """Let units, date form and words be chosen, and write them into the household's notes."""
-    season, form = notes.season, session.form()
+    season = notes.season
     st.caption(
         "Only what you read changes: the notes keep the words and units they were written in. "
         "Weeks run from Monday to Sunday everywhere, because a week of the plan does."
     )
-    units = st.radio(
-        "Units",
-        model.UNITS,
-        model.UNITS.index(season.units),
-        format_func=UNIT_WORDS.__getitem__,
-        key=f"write_units_{form}",
-    )
-    date_form = st.radio(
-        "Dates",
-        model.DATE_FORMS,
-        model.DATE_FORMS.index(season.date_form),
-        key=f"write_dates_{form}",
-    )
-    tongue = st.radio(
-        "Words",
-        model.TONGUES,
-        model.TONGUES.index(season.tongue),
-        format_func=TONGUE_WORDS.__getitem__,
-        key=f"write_words_{form}",
-    )
+    units = _asked("Units", model.UNITS, season.units, UNIT_WORDS)
+    date_form = _asked("Dates", model.DATE_FORMS, season.date_form)
+    tongue = _asked("Words", model.TONGUES, season.tongue, TONGUE_WORDS)
     edits = written_edits(notes.household.household_id, season, units, date_form, tongue)
     save_button("write_save", "Write so from now on", edits, "How we write was changed")
+
+
+def _asked(
+    what: str, ways: Sequence[str], now: str, said: Mapping[str, str] = MappingProxyType({})
+) -> str:
+    """Ask for one of a few ways to write something, each as it is ``said``."""
+    key = f"write_{what.lower()}_{session.form()}"
+    words = {way: said.get(way, way) for way in ways}
+    return st.radio(what, ways, ways.index(now), format_func=words.__getitem__, key=key)
 
 
 def written_edits(

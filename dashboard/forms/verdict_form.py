@@ -3,8 +3,8 @@
 import pandas as pd
 import streamlit as st
 
-from dashboard import kept, session
-from dashboard.forms.writing import save_button
+from dashboard import session
+from dashboard.forms.writing import save_button, stored_rows
 from dashboard.words import count, local
 from model import VERDICTS, Edit
 
@@ -13,9 +13,6 @@ ACROSS = 3
 
 def verdict_form(year: str, review: pd.DataFrame) -> None:
     """Ask for the household's verdict on each preserve of a garden year, and write them down."""
-    notes = session.notes()
-    if notes is None:
-        return
     form = session.form()
     said: dict[str, str] = {}
     columns = st.columns(ACROSS)
@@ -29,10 +26,9 @@ def verdict_form(year: str, review: pd.DataFrame) -> None:
         )
         if given and given != before:
             said[row.preserve] = given
-    rows = kept.store().rows(notes.household.household_id, "verdicts.csv")
     known = {
         cells.get("preserve", "").lower(): row_id
-        for row_id, cells in rows.items()
+        for row_id, cells in stored_rows("verdicts.csv").items()
         if cells.get("season") == year
     }
     edits = [

@@ -1,6 +1,6 @@
 """Writing into the household's record: saved at once, said at once, taken back at once."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 import streamlit as st
 
@@ -22,6 +22,12 @@ def save(edits: Sequence[Edit], words: str, operation: str) -> None:
         return
     session.remember_written(change, words)
     session.next_form()
+
+
+def stored_rows(file: str) -> Mapping[int, Mapping[str, str]]:
+    """Give the rows of a table of the household in use as they are stored, by their numbers."""
+    notes = session.notes()
+    return {} if notes is None else kept.store().rows(notes.household.household_id, file)
 
 
 def save_button(

@@ -15,16 +15,16 @@ LOOK, OWN, BRING = "Look round first", "Begin our own", "Bring notes along"
 
 def show() -> None:
     """Show the page."""
-    begun = session.newly_begun()
-    if begun is not None:
-        begun_form(begun)
+    notes = session.notes()
+    if notes is not None and session.newly_begun():
+        begun_form(notes.household)
         return
     st.title("From the garden to the larder: how much, when, and will it last?")
     st.markdown(
         "Say what you grow and how you eat; the plan says how much to plant, how many jars to "
         "fill and when, and how long they last. Everything stays on this machine."
     )
-    if session.notes() is not None:
+    if notes is not None:
         st.button("Back", key="back", on_click=session.begin_another, kwargs={"really": False})
     chosen = choice("How", [LOOK, OWN, BRING], key="begin_how")
     if chosen == LOOK:

@@ -68,15 +68,10 @@ def _in_full(title: str, rows: pd.DataFrame, key: str) -> None:
 
 def _told_of(season: Season, begun: list[str], today: date) -> str:
     """Give the year that has something to tell: one just begun has put up nothing yet."""
-    filled = (year for year in begun if _put_up_in(season, year, today))
+    days = [batch.put_up for batch in season.record.batches if batch.put_up <= today]
+    years = [season.garden_season(name) for name in begun]
+    filled = (y.name for y in years if any(y.begins <= put_up <= y.ends for put_up in days))
     return next(filled, begun[0])
-
-
-def _put_up_in(season: Season, year: str, today: date) -> bool:
-    own = next(one for one in season.garden_seasons if one.name == year)
-    return any(
-        own.begins <= batch.put_up <= min(own.ends, today) for batch in season.record.batches
-    )
 
 
 show()

@@ -51,10 +51,12 @@ def show() -> None:
         _over(plan)
         return
     jars = model.preserve_table(plan)
-    limits = model.tight_limits(model.limit_table(plan))
+    every = model.limit_table(plan)
+    limits = model.tight_limits(every)
     foods = lasting_rows(model.food_table(plan), session.today(), season.settings.lean_share)
     planted = model.planting_table(plan)
-    sown = f"{count(planted['crop'].nunique(), 'crop')} on {_ground(planted, season.units)}"
+    ground = amount(planted["area_m2"].sum(), "m2", season.units)
+    sown = f"{count(planted['crop'].nunique(), 'crop')} on {ground}"
     told = spring_headline(jars, foods, limits, None if fixed else sown)
     place.answer(told, place.WEEK, "what to do this week")
     garden, kitchen = st.columns([7, 6], gap="small")
@@ -69,11 +71,7 @@ def show() -> None:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
-    _more(plan, limits)
-
-
-def _ground(planted: pd.DataFrame, units: str) -> str:
-    return amount(planted["area_m2"].sum(), "m2", units)
+    _more(plan, every)
 
 
 def _plan_for(plan: PlannedSeason, season: Season) -> None:
@@ -139,15 +137,16 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     weeks = week_rows(model.week_table(plan))
     picture(hours_chart(weeks, "Hours needed, below those free"), weeks)
-    every = model.limit_table(plan)
-    jars = limit_strips(every, JARS)
+    jars = limit_strips(limits, JARS)
     if not jars.empty:
-        picture(share_strips(jars, room_finding(every, JARS, "size of jar")), every)
+        finding = room_finding(limits, JARS, "size of jar")
+        picture(share_strips(jars, finding), limits[limits["kind"].isin(JARS)])
         st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
-    scarce = limit_words(limits)
+    tight = model.tight_limits(limits)
+    scarce = limit_words(tight)
     st.caption(local(f"Used up: {scarce}.") if scarce else "No hours, jars or room are used up.")
     with st.expander("What is used of every limit"):
-        table(limit_rows(limits, plan.case.season.units), key="limits")
+        table(limit_rows(tight, plan.case.season.units), key="limits")
 
 
 show()

@@ -123,7 +123,7 @@ def _together(wanted: Iterable[Wanted]) -> list[Wanted]:
 
 def _of_preserve(season: Season, one: Wanted) -> DayProduct:
     own = season.preserve(one.name)
-    jar = _jar(season, own.jar) if own.jar else None
+    jar = season.jar(own.jar) if own.jar else None
     card = None
     if own.canned:
         if own.process is None or jar is None:
@@ -148,7 +148,7 @@ def _of_preserve(season: Season, one: Wanted) -> DayProduct:
 
 
 def _of_product(season: Season, one: Wanted) -> DayProduct:
-    jar = _jar(season, one.jar)
+    jar = season.jar(one.jar)
     card = _card(season, one.name, one.method, one.pack, jar)
     product = card.process.product
     crops = product_crops(product)
@@ -182,13 +182,6 @@ def _card(season: Season, product: str, method: str, pack: str, jar: Jar) -> Pro
             ["add it to equipment.csv", *ways_that_remain(card.process.product)],
         )
     return card
-
-
-def _jar(season: Season, name: str) -> Jar:
-    for jar in season.jars:
-        if jar.name == name:
-            return jar
-    raise KeyError(name)
 
 
 def _hold_days(crops: Iterable[str]) -> float:

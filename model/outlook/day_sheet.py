@@ -129,22 +129,25 @@ def day_sheet(
     )
     kept, over = fitting_today(season, sorted(products, key=_rank))
     every, _ = _schedule(season, kept, begins, None)
-    loads, late = (every, {}) if past_bedtime else _schedule(season, kept, begins, bedtime)
+    all_done = max((load.ends for load in every), default=begins)
+    loads, late = every, dict[str, int]()
+    if all_done > bedtime and not past_bedtime:
+        loads, late = _schedule(season, kept, begins, bedtime)
     return DaySheet(
         begins=begins,
         bedtime=bedtime,
         loads=loads,
         waiting=waiting(kept, late, PAST_BEDTIME) + over,
         refused=refused,
-        all_done=max((load.ends for load in every), default=begins),
+        all_done=all_done,
     )
 
 
 def _schedule(
     season: Season, products: tuple[DayProduct, ...], begins: datetime, bedtime: datetime | None
 ) -> tuple[tuple[Load, ...], dict[str, int]]:
-    """Put loads in order; gives also the units of each product that end past bedtime."""
-    left = {p.name: p.units for p in sorted(products, key=_rank) if p.units}
+    """Put loads of ranked products in order; gives also the units that end past bedtime."""
+    left = {p.name: p.units for p in products if p.units}
     by_name = {product.name: product for product in products}
     free = {canner.name: begins for canner in season.canners}
     hands, loads, late = begins, list[Load](), dict[str, int]()

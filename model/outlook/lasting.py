@@ -9,7 +9,7 @@ from model.cover import first_picking_week
 from model.demand.lean_weeks import WHOLE_PLATE
 from model.outlook.level import level
 from model.planning import PlannedSeason
-from model.season.arrays import Bools, Floats
+from model.season.arrays import Bools, Floats, Ints
 from model.simulation.food_years import FoodYears
 
 
@@ -76,10 +76,16 @@ def gives_out(lived: FoodYears, food: int, begins: int, ends: int, share: float)
 
     It has given out in the first week in which less than a share of the want is met.
     """
-    wanted = lived.wanted(np.array([food]), begins, ends)[:, 0]
-    short: Bools = (wanted > 1e-6) & (lived.met[:, food, begins:ends] < share * wanted - 1e-6)
+    short = weeks_short(lived, np.array([food]), begins, ends, share)[:, 0]
     first = np.where(short.any(axis=1), short.argmax(axis=1) + begins, ends)
     return first.astype(float)
+
+
+def weeks_short(lived: FoodYears, foods: Ints, begins: int, ends: int, share: float) -> Bools:
+    """Mark the weeks in which less than a share of the want is met; shape (Y, foods, weeks)."""
+    wanted = lived.wanted(foods, begins, ends)
+    met = lived.met[:, foods, begins:ends]
+    return np.asarray((wanted > 1e-6) & (met < share * wanted - 1e-6))
 
 
 def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:

@@ -5,8 +5,9 @@ from datetime import date
 import numpy as np
 import pandas as pd
 
+from model.outlook.lasting import weeks_short
 from model.planning import PlannedSeason
-from model.season.arrays import Bools, Singles
+from model.season.arrays import Bools
 
 COLUMNS = ("food", "month", "chance_short")
 
@@ -20,9 +21,9 @@ def short_months_table(planned: PlannedSeason) -> pd.DataFrame:
     """
     case, lived = planned.case, planned.years
     share, foods = case.season.settings.lean_share, case.arrays.foods
-    wanted: Singles = lived.wanted(np.arange(len(foods)), 0, lived.met.shape[2])
-    short = (wanted > 1e-6) & (lived.met < share * wanted - 1e-6)
-    asked: Bools = np.asarray((wanted > 1e-6).any(axis=0))
+    every, weeks = np.arange(len(foods)), lived.met.shape[2]
+    short = weeks_short(lived, every, 0, weeks, share)
+    asked: Bools = np.asarray((lived.wanted(every, 0, weeks) > 1e-6).any(axis=0))
     months = [monday.replace(day=1) for monday in case.weeks.mondays]
     rows: list[tuple[str, date, float]] = []
     for month in dict.fromkeys(months):

@@ -5,6 +5,7 @@ import pandas as pd
 from model.outlook.food_table import food_table, lean_table
 from model.outlook.garden_table import planting_table
 from model.outlook.kitchen_table import limit_table, preserve_table, tight_limits
+from model.outlook.limits import TIGHT
 from model.outlook.own_units import in_own_words
 from model.planning import PlannedSeason
 
@@ -46,7 +47,7 @@ def plan_text(planned: PlannedSeason) -> str:
         ),
         _section(
             "What limits the plan",
-            tight_limits(limit_table(planned)).query("share >= 0.97"),
+            tight_limits(limit_table(planned)).query(f"share >= {TIGHT}"),
             ("limit", "week", "used", "available", "unit"),
             units,
         ),

@@ -82,6 +82,10 @@ class Season:
         """Give the food of a name."""
         return _named(self.foods, name)
 
+    def jar(self, name: str) -> Jar:
+        """Give the size of jar of a name."""
+        return _named(self.jars, name)
+
     def preserve(self, name: str) -> Preserve:
         """Give the preserve of a name."""
         return _named(self.preserves, name)
