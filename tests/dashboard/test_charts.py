@@ -9,14 +9,18 @@ import pytest
 
 import model
 from dashboard import tables
+from dashboard.charts.day_chart import day_chart
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import SOURCES, hours_chart, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import COLOURS, food_curve, preserve_curves, small_curve
 from dashboard.charts.theme import FAINT, OCHRE, RUST, titled
+from dashboard.day_findings import day_steps
 from dashboard.lasting import lasting_rows, shortfall_rows
+from tests.day_kitchen import KITCHEN, sheet
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
+DAY = sheet(KITCHEN, model.Wanted("whole tomatoes", 14), model.Wanted("frozen beans", 4))
 
 
 @pytest.fixture(scope="module")
@@ -39,10 +43,11 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
         "curve": food_curve(stock, lean, marks, "t"),
         "small": small_curve(stock, lean, foods[["food", "new_crop"]], "t"),
         "jars": preserve_curves(jars, lean, marks, "t", "Jars"),
+        "day": day_chart(day_steps(model.day_table(DAY)), "t", DAY.bedtime),
     }
 
 
-CHARTS = ["strips", "hours", "few weeks", "supply", "lasts", "curve", "small", "jars"]
+CHARTS = ["strips", "hours", "few weeks", "supply", "lasts", "curve", "small", "jars", "day"]
 
 
 def layers(spec: dict, source: dict | None = None) -> Iterator[tuple[dict, dict]]:
@@ -138,6 +143,7 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         model.week_table(plan),
         model.fresh_table(plan, 0),
         model.opening_table(plan, 0),
+        model.day_table(DAY).drop(columns=["starts", "stops"]),
         shortfall_rows(model.food_table(plan)),
         tables.garden_rows(model.planting_table(plan), "metric"),
         tables.yield_rows(model.planting_table(plan), "metric"),
