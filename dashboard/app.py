@@ -9,7 +9,7 @@ from dashboard.forms.copies_form import bring_back_form
 from dashboard.forms.household_form import household_form
 from dashboard.look import faults, page_style
 from dashboard.place import BEGIN, HOUSEHOLD, PLACES
-from dashboard.words import write_dates
+from dashboard.words import local, write_as
 from model import DamagedStore, PlanningError
 
 HERE = Path(__file__).parent
@@ -26,12 +26,15 @@ except PlanningError as error:
         st.button("Go on", type="primary", key="go_on")
     st.stop()
 if notes_in_use is not None:
-    write_dates(notes_in_use.season.date_form)
+    write_as(notes_in_use.season.date_form, notes_in_use.season.tongue)
 if beginning:
     begin = st.Page(HERE / BEGIN, title="Begin")
     st.navigation([begin], position="hidden").run()
 else:
-    pages = [st.Page(HERE / file, title=words, icon=icon) for file, (words, icon) in PLACES.items()]
+    pages = [
+        st.Page(HERE / file, title=local(words), icon=icon)
+        for file, (words, icon) in PLACES.items()
+    ]
     notes = st.Page(HERE / HOUSEHOLD, title="Notes in and out", visibility="hidden")
     place = st.navigation([*pages, notes])
     with st.sidebar:

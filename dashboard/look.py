@@ -8,7 +8,7 @@ import pandas as pd
 import streamlit as st
 
 import model
-from dashboard.words import count
+from dashboard.words import count, named
 from model import PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
@@ -99,7 +99,7 @@ def table(
         words = known.with_unit if numbers else known.words
         config[name] = st.column_config.Column(label=words, help=known.meaning or None)
     st.dataframe(
-        frame,
+        named(frame),
         hide_index=True,
         column_config=config,
         height=height,
@@ -112,7 +112,7 @@ def table(
 def wrapped_table(frame: pd.DataFrame) -> None:
     """Show a table of words whose cells wrap, so that nothing of it is scrolled to on a phone."""
     headings = {name: model.HEADINGS[name].words for name in frame.columns}
-    st.table(frame.rename(columns=headings), hide_index=True, border="horizontal")
+    st.table(named(frame).rename(columns=headings), hide_index=True, border="horizontal")
 
 
 def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:

@@ -11,7 +11,7 @@ import model
 from dashboard import session
 from dashboard.cached import planned
 from dashboard.look import faults
-from dashboard.words import counted_words, day
+from dashboard.words import counted_words, day, local
 from model import PlannedSeason, Season
 
 Retitle = Callable[[PlannedSeason, str], str]
@@ -48,7 +48,7 @@ def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> Plan
     except model.PlanningError as error:
         faults(error, f"These notes cannot be planned from {day(today)}.")
         st.stop()
-    head.title(retitle(plan, title))
+    head.title(local(retitle(plan, title)))
     return plan
 
 
@@ -58,7 +58,7 @@ def headed(title: str, *, stock: bool = False) -> tuple[DeltaGenerator, Season]:
     if season is None:
         st.stop()
     head = st.empty()
-    head.title(title)
+    head.title(local(title))
     st.caption(_whose(season, session.today(), stock=stock))
     _ways()
     return head, season
@@ -69,7 +69,7 @@ def answer(words: str, onward: str, why: str) -> None:
 
     ``onward`` is the file of the place that comes next, ``why`` what is done there.
     """
-    first, *rest = re.split(r"(?<=\.) |(?<=\.\*\*) ", words, maxsplit=1)
+    first, *rest = re.split(r"(?<=\.) |(?<=\.\*\*) ", local(words), maxsplit=1)
     with st.container(key="answer"):
         st.markdown(first)
     for more in rest:
@@ -89,7 +89,7 @@ def _ways() -> None:
     """Lead to the other places without the side bar, where the screen is narrow."""
     with st.container(key="ways", horizontal=True, gap="small"):
         for file, (words, icon) in PLACES.items():
-            st.page_link(file, label=words.partition(":")[0], icon=icon)
+            st.page_link(file, label=local(words.partition(":")[0]), icon=icon)
 
 
 def _banner() -> None:

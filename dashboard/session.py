@@ -74,6 +74,18 @@ def begin_another(*, really: bool = True) -> None:
     st.session_state["beginning"] = really
 
 
+def just_begun(household: int | None) -> None:
+    """Show what comes next for a household that has just been begun, or no longer."""
+    st.session_state["just_begun"] = household
+    begin_another(really=household is not None)
+
+
+def newly_begun() -> int | None:
+    """Give the household that has just been begun, until what comes next has been read."""
+    found = st.session_state.get("just_begun")
+    return found if isinstance(found, int) else None
+
+
 def first_day(season: Season) -> date:
     """Give the day notes are first looked at from: their own, else today, in their seasons."""
     own = season.notes_date if season.invented else None

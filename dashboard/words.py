@@ -8,10 +8,15 @@ from collections.abc import Iterable
 from contextvars import ContextVar
 from datetime import date
 
-from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
+import pandas as pd
+
+from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST, in_tongue
 
 PLATE = "whole plate"
+# What stands on a label or was published keeps its name.
+AS_WRITTEN = ("batch", "product", "jar", "source")
 _date_form = ContextVar("date_form", default=DAY_FIRST)
+_tongue = ContextVar("tongue", default="UK")
 
 
 def day(when: date) -> str:
@@ -23,9 +28,25 @@ def day(when: date) -> str:
     }[_date_form.get()]
 
 
-def write_dates(form: str) -> None:
-    """Write all dates of this run of the page in one of the household's forms."""
-    _date_form.set(form)
+def write_as(date_form: str, tongue: str) -> None:
+    """Write all dates and words of this run of the page as the household does."""
+    _date_form.set(date_form)
+    _tongue.set(tongue)
+
+
+def local(text: str) -> str:
+    """Give a name or a sentence in the household's US or UK words; never what is stored."""
+    return in_tongue(text, _tongue.get())
+
+
+def named(table: pd.DataFrame) -> pd.DataFrame:
+    """Give a table for the eye, its names in the household's words."""
+    texts = table.select_dtypes(["object", "str"]).columns.difference(AS_WRITTEN)
+    own = {
+        name: [local(cell) if isinstance(cell, str) else cell for cell in table[name]]
+        for name in texts
+    }
+    return table.assign(**own)
 
 
 def tooltip_day() -> str:

@@ -19,7 +19,7 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
-from model.intake.first_notes import CANNERS, GUESS, FirstAnswers, first_notes, guesses
+from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
@@ -54,6 +54,7 @@ from model.outlook.resow_table import resow_table
 from model.outlook.review_table import review_table
 from model.outlook.set_out import SetOut, set_out
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
+from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
@@ -68,6 +69,7 @@ from model.questions.one_more import one_more_table
 from model.questions.what_if import Change, changed_season, compare_foods, compare_jars
 from model.reference.lookup import products
 from model.reference.read import source_title
+from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
@@ -76,7 +78,16 @@ from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_froz
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
-from model.season.household import DAY_FIRST, MONTH_FIRST, YEAR_FIRST
+from model.season.household import (
+    DATE_FORMS,
+    DAY_FIRST,
+    MONTH_FIRST,
+    TONGUES,
+    UNITS,
+    USUAL_DATE_FORM,
+    USUAL_TONGUE,
+    YEAR_FIRST,
+)
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -104,10 +115,10 @@ from model.store.versions import Author, Edit, Line
 from model.store.versions import Change as WrittenChange
 
 __all__ = [
-    "CANNERS",
     "CAUSES",
     "CELSIUS",
     "CHILLED",
+    "DATE_FORMS",
     "DAY_FIRST",
     "EATEN",
     "FAHRENHEIT",
@@ -126,7 +137,11 @@ __all__ = [
     "QUALITY",
     "SUSPECT",
     "TASKS",
+    "TONGUES",
+    "UNITS",
     "US",
+    "USUAL_DATE_FORM",
+    "USUAL_TONGUE",
     "VERDICTS",
     "WENT",
     "WHYS",
@@ -205,6 +220,7 @@ __all__ = [
     "harvest_table",
     "hedge_table",
     "in_own",
+    "in_tongue",
     "label_for",
     "label_of",
     "largest_changes",
@@ -243,6 +259,7 @@ __all__ = [
     "seals_to_look_at",
     "season_from_tables",
     "set_out",
+    "short_months_table",
     "smaller_jar_table",
     "source_title",
     "sowing_table",

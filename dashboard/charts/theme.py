@@ -10,7 +10,7 @@ import textwrap
 import altair as alt
 import pandas as pd
 
-from dashboard.words import tick_day
+from dashboard.words import local, tick_day
 
 LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
     "#4f8a3c",
@@ -28,9 +28,9 @@ LINE_LETTERS = 46
 MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
 
 
-def week_axis() -> alt.X:
+def week_axis(column: str = "week") -> alt.X:
     """Give the axis of weeks: months, with the year where it turns."""
-    return alt.X("week:T").title(None).axis(date_axis())
+    return alt.X(f"{column}:T").title(None).axis(date_axis())
 
 
 def monday_axis(weeks: pd.Series) -> alt.X:
@@ -69,7 +69,7 @@ def from_nought(*columns: pd.Series) -> alt.Scale:
 
 def titled(chart: alt.LayerChart, title: str, height: int | None = None) -> alt.LayerChart:
     """Put the finding above a chart, in lines that a narrow screen does not cut."""
-    lines = textwrap.wrap(title, LINE_LETTERS)
+    lines = textwrap.wrap(local(title), LINE_LETTERS)
     shown = chart.properties(
         title=alt.TitleParams(lines, anchor="start", fontSize=15, fontWeight=600, offset=8)
     )

@@ -2,17 +2,45 @@
 
 from dataclasses import dataclass
 from datetime import date
+from zoneinfo import available_timezones
 
 import streamlit as st
 
 import model
 from dashboard import kept, session
 from dashboard.cached import planned
-from dashboard.look import choice, faults
+from dashboard.look import faults
 from dashboard.units import US, from_own
 from model import FirstAnswers, PlanningError, YearDay
 
-NONE = "none"
+METRIC = "metric"
+# The notes hold at most so many rows of eaters.
+MOST_ADULTS = 400
+CANNERS = {
+    "No, nothing is canned": "",
+    "A boiling-water canner, or a deep pot": "boiling-water canner",
+    "A pressure canner with a dial": "pressure canner, dial gauge",
+    "A pressure canner with a weight": "pressure canner, weighted gauge",
+}
+
+
+@dataclass(frozen=True)
+class _Place:
+    """What is usual where a household lives; its frosts only stand until it gives its own."""
+
+    units: str
+    country: str
+    spring: tuple[int, int] = (5, 10)
+    autumn: tuple[int, int] = (10, 10)
+
+
+PLACES = {
+    "Britain or Ireland": _Place(METRIC, "UK"),
+    "United States": _Place(US, "US"),
+    "Canada": _Place(METRIC, "US", (5, 20), (9, 25)),
+    "Elsewhere, northern half": _Place(METRIC, "elsewhere"),
+    "Elsewhere, southern half": _Place(METRIC, "elsewhere", (10, 10), (5, 5)),
+}
 
 
 @dataclass(frozen=True)
@@ -35,60 +63,79 @@ class _Given:
 
 def begin_form() -> None:
     """Ask for what a first plan needs, plan it, and keep it."""
-    units = choice("Units", ["metric", US], key="first_units")
+    st.markdown("About three minutes. Leave as it is what you do not know: all can be changed.")
+    where = PLACES[st.selectbox("Where do you live?", list(PLACES), key="first_where")]
     with st.form("first"):
-        given = _asked(us=units == US)
-        st.caption(
-            "Portions, yields and jars begin as published or usual figures, each marked as a guess "
-            "in the notes. Your own counts and pickings replace them within weeks."
-        )
+        given = _asked(where)
         done = st.form_submit_button("Make the first plan", type="primary", width="stretch")
+        st.caption(
+            "What you are not asked (portions, yields, jars) begins as published or usual figures, "
+            "each marked as a guess. Your own pickings and counts replace them within weeks."
+        )
     if done:
-        _begin(given, units)
+        _begin(given, where)
 
 
-def _asked(*, us: bool) -> _Given:
+def _asked(where: _Place) -> _Given:
     people, garden, kitchen = st.columns(3)
-    area, year = "ft²" if us else "m²", session.today().year
+    us, year = where.units == US, session.today().year
+    area, usual = "ft²" if us else "m²", f"{where.units}_{where.country}_{where.spring[0]}"
     with people:
         st.subheader("Who eats")
-        name = st.text_input("Name of the household", "Our garden", max_chars=60, key="first_name")
-        adults = st.number_input("Adults", 1, 30, 2, key="first_adults")
-        children = st.text_input("Ages of children", key="first_children", placeholder="4, 9")
-        altitude = st.text_input(
-            "Altitude of the kitchen",
-            key="first_altitude",
-            placeholder="2,500 ft" if us else "640 m",
-            help="Without it nothing can be canned: process times depend on it.",
+        name = st.text_input("What do you call your household?", "Our garden", key="first_name")
+        adults = st.number_input("Adults", 1, MOST_ADULTS, 2, key="first_adults")
+        children = st.text_input(
+            "Ages of the children", key="first_children", placeholder="4, 9", max_chars=60
         )
     with garden:
         st.subheader("The garden")
-        beds = _number(f"Beds, all together ({area})", "first_area", 400.0 if us else 40.0)
-        spring = st.date_input("Last spring frost, usually", date(year, 5, 10), key="first_spring")
-        autumn = st.date_input(
-            "First autumn frost, usually", date(year, 10, 10), key="first_autumn"
+        beds = _number(f"All beds together ({area})", 400.0 if us else 40.0, usual)
+        spring = st.date_input(
+            "Last frost in spring, in a usual year",
+            date(year, *where.spring),
+            key=f"first_spring_{usual}",
+            help="A neighbour who gardens knows it, or a frost table for your town.",
         )
-        hours = _number("Free kitchen hours a week", "first_hours", 5.0)
+        autumn = st.date_input(
+            "First frost in autumn, in a usual year",
+            date(year, *where.autumn),
+            key=f"first_autumn_{usual}",
+        )
     with kitchen:
         st.subheader("The kitchen")
-        canner = st.selectbox("Canner", (NONE, *model.CANNERS), key="first_canner")
-        freezer = "cu ft" if us else "litres"
-        cold = _number(f"Freezer for the harvest ({freezer})", "first_freezer", 3.0 if us else 80.0)
-        shelf = _number(f"Shelf for jars ({area}, one tier)", "first_shelf", 12.0 if us else 1.2)
-        roots = "lb" if us else "kg"
-        store = _number(f"Cool store for roots ({roots})", "first_store", 150.0 if us else 70.0)
+        canner = st.selectbox(
+            "Do you can in jars?",
+            list(CANNERS),
+            key="first_canner",
+            help="With a pressure canner a deep pot for boiling water is taken to be there too.",
+        )
+        altitude = st.text_input(
+            "Height above the sea",
+            key="first_altitude",
+            placeholder="2,500 ft" if us else "640 m",
+            help="Only for canning: every process time depends on it, so it is never guessed.",
+        )
+        freezer, roots = ("cu ft", "lb") if us else ("litres", "kg")
+        cold = _number(f"Freezer space for the harvest ({freezer})", 3.0 if us else 80.0, usual)
+        shelf = _number(f"Shelf for jars ({area})", 12.0 if us else 1.2, usual)
+        store = _number(f"Cool cellar or shed for roots ({roots})", 150.0 if us else 70.0, usual)
+        hours = _number("Hours a week to put things up", 5.0, usual)
     return _Given(
         name, adults, children, altitude, beds, spring, autumn, canner, cold, shelf, store, hours
     )
 
 
-def _number(label: str, key: str, usual: float) -> float:
-    return float(st.number_input(label, 0.0, 1e5, usual, key=key))
+def _number(label: str, usual: float, key: str) -> float:
+    """Ask for a number; how large it may be says the gate, which also stands before uploads."""
+    return float(st.number_input(label, 0.0, None, usual, format="%g", key=f"{label}_{key}"))
 
 
-def _begin(given: _Given, units: str) -> None:
+def _begin(given: _Given, where: _Place) -> None:
+    if given.canner != next(iter(CANNERS)) and not given.altitude.strip():
+        st.error("Give the height above the sea, with m or ft: process times depend on it.")
+        return
     try:
-        tables = model.first_notes(_answers(given, units), session.today())
+        tables = model.first_notes(_answers(given, where), session.today())
         season = model.season_from_tables(tables)
         planned((season,), session.first_day(season))
         household = kept.begin(tables, "Begun from a few answers")
@@ -99,26 +146,29 @@ def _begin(given: _Given, units: str) -> None:
         faults(error, "The household could not be begun.")
         return
     session.use_household(household)
+    session.just_begun(household)
     st.rerun()
 
 
-def _answers(given: _Given, units: str) -> FirstAnswers:
+def _answers(given: _Given, where: _Place) -> FirstAnswers:
     ages = [part.strip() for part in given.children.split(",") if part.strip()]
-    if not all(age.isdigit() and int(age) <= 120 for age in ages):
+    if not all(age.isdecimal() for age in ages):
         raise ValueError(f"Ages of children are {', '.join(ages)}; write whole years, as 4, 9")
+    own_zone = st.context.timezone or ""
     return FirstAnswers(
         household=" ".join(given.name.split()) or "Our garden",
         adults=given.adults,
         children_ages=tuple(int(age) for age in ages),
-        bed_area_m2=from_own(given.area, "m2", units),
+        bed_area_m2=from_own(given.area, "m2", where.units),
         altitude=given.altitude.strip(),
-        units=units,
+        units=where.units,
+        country=where.country,
         last_spring_frost=YearDay(given.spring.month, given.spring.day),
         first_autumn_frost=YearDay(given.autumn.month, given.autumn.day),
-        canner="" if given.canner == NONE else given.canner,
-        freezer_l=from_own(given.freezer, "l", units),
-        shelf_m2=from_own(given.shelf, "m2", units),
-        root_store_kg=from_own(given.store, "kg", units),
+        canner=CANNERS[given.canner],
+        freezer_l=from_own(given.freezer, "l", where.units),
+        shelf_m2=from_own(given.shelf, "m2", where.units),
+        root_store_kg=from_own(given.store, "kg", where.units),
         kitchen_hours_a_week=given.hours,
-        time_zone="",
+        time_zone=own_zone if own_zone in available_timezones() else "",
     )

@@ -8,7 +8,7 @@ import streamlit as st
 import model
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
-from dashboard.words import count, day, listed, short_day
+from dashboard.words import count, day, listed, local, short_day
 from model import Edit, Ledger, Season
 
 
@@ -21,7 +21,9 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         "empty was not counted. A count stands for the end of its day, and where it differs from "
         "the book the difference is booked as unknown, not as eaten."
     )
-    place = st.segmented_control("Place", places, default=places[0], key=f"count_place_{form}")
+    place = st.segmented_control(
+        "Place", places, default=places[0], format_func=local, key=f"count_place_{form}"
+    )
     counted_on = st.date_input("Counted on", today, max_value=today, key=f"count_day_{form}")
     made = st.date_input(
         "What the book does not know was made about",
@@ -35,7 +37,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     for columns, preserve in zip(_columns(len(here)), here, strict=True):
         with columns:
             number = st.number_input(
-                f"{preserve.name.capitalize()} ({preserve.unit})",
+                local(f"{preserve.name.capitalize()} ({preserve.unit})"),
                 0.0,
                 100_000.0,
                 None,
@@ -50,7 +52,9 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     before = _counted_before(found, counted_on) if ready else {}
     if before:
         names = listed(dict.fromkeys(before.values()))
-        st.caption(f"{names.capitalize()}: counted on that day already. This count replaces it.")
+        st.caption(
+            f"{local(names.capitalize())}: counted on that day already. This count replaces it."
+        )
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
     save_button(
         "count_save",
@@ -72,7 +76,7 @@ def _difference(book: Ledger, number: float) -> None:
     differs = number - book.units
     if abs(differs) > 1e-6:
         seen = f"counted {day(book.counted)} before" if book.counted else "never counted before"
-        st.caption(f"{book.preserve.capitalize()}: {differs:+g} against the book ({seen}).")
+        st.caption(f"{local(book.preserve.capitalize())}: {differs:+g} against the book ({seen}).")
 
 
 def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]:

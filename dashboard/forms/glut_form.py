@@ -10,6 +10,7 @@ from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
 from dashboard.units import from_own, in_own
+from dashboard.words import local
 from model import GlutSplit, PlannedSeason
 
 MOST = 500.0
@@ -23,7 +24,11 @@ def glut_form(plan: PlannedSeason) -> None:
     with crops:
         likely = model.fresh_table(plan, 0).sort_values("expected_kg", ascending=False)["crop"]
         chosen = st.multiselect(
-            "What lies on the table", plan.case.arrays.crops, list(likely[:3]), key=f"glut_{scope}"
+            "What lies on the table",
+            plan.case.arrays.crops,
+            list(likely[:3]),
+            format_func=local,
+            key=f"glut_{scope}",
         )
     with hours:
         free = st.number_input("Free hours for it", 0.0, 100.0, 4.0, 0.5, key=f"glut_h_{scope}")
@@ -49,7 +54,7 @@ def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, flo
         with column:
             usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)
             given = st.number_input(
-                f"{crop.capitalize()} ({word})",
+                f"{local(crop.capitalize())} ({word})",
                 0.0,
                 MOST,
                 min(usual, MOST),
@@ -64,13 +69,13 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     units = plan.case.season.units
     finish = datetime.combine(plan.case.today, begins) + timedelta(minutes=split.minutes)
     work = f"Done about **{finish:%H:%M}**. " if split.minutes else "Nothing to put up. "
-    st.markdown(f"{work}What limits it: **{split.limit}**.")
+    st.markdown(f"{work}What limits it: **{local(split.limit)}**.")
     table(glut_rows(model.glut_table(split), begins, units), height="content", key="glut_split")
     named = {step.preserve for step in split.steps}
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
         if card is not None and preserve.name in named:
-            process_lines(card, preserve.name.capitalize())
+            process_lines(card, local(preserve.name.capitalize()))
     st.caption(
         "In order: eat, then work by what spoils first. Times are for planning: follow a current "
         "tested recipe, and fill no jar for which you have not read its process."

@@ -12,6 +12,8 @@ WORDS = {
     "foods.csv": "What is eaten, and how much",
     "plantings.csv": "What grows",
     "jars.csv": "Jars and lids",
+    "equipment.csv": "What there is to put up with",
+    "freezer_packs.csv": "Freezer packs",
     "preserves.csv": "What is put up",
 }
 

@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import US, units_of
-from dashboard.words import count, day, listed, short_day
+from dashboard.words import count, day, listed, local, short_day
 from model import (
     CAUSES,
     CELSIUS,
@@ -40,7 +40,9 @@ def incident_form(season: Season, books: Mapping[str, Ledger]) -> None:
 def _place(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
     kinds = {place.name: place.kind for place in season.places}
-    place = st.segmented_control("Where", list(kinds), key=f"incident_place_{form}")
+    place = st.segmented_control(
+        "Where", list(kinds), format_func=local, key=f"incident_place_{form}"
+    )
     cold = kinds.get(place or "", FREEZER) == FREEZER
     causes = [c for c in CAUSES if c != SUSPECT and (cold or c != FREEZER_DIED)]
     cause = st.selectbox("What happened", causes, index=None, key=f"incident_cause_{form}")
@@ -121,7 +123,9 @@ def _thawed(season: Season, form: str) -> None:
 def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
     canned = [p.name for p in season.preserves if p.canned]
-    name = st.selectbox("What is in it", canned, index=None, key=f"suspect_{form}")
+    name = st.selectbox(
+        "What is in it", canned, index=None, format_func=local, key=f"suspect_{form}"
+    )
     if name is None:
         st.caption("A jar that bulges, leaks, spurts, smells or has let go: do not taste it.")
         return

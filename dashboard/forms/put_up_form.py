@@ -12,7 +12,7 @@ from dashboard.forms.writing import save_button
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
-from dashboard.words import short_day
+from dashboard.words import local, short_day
 from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
@@ -35,9 +35,11 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
     ripe.sort(key=lambda p: crops.index(p.crops[0]))
     names = [p.name for p in (*ripe, *season.preserves)]
     likely = list(dict.fromkeys([*meant, *lately, *names]))[:MOST_PRESERVES]
-    chosen = st.pills("Preserve", likely, key=f"put_up_{form}")
+    chosen = st.pills("Preserve", likely, format_func=local, key=f"put_up_{form}")
     rest = [name for name in sorted(set(names)) if name not in likely]
-    other = st.selectbox("Another preserve", rest, index=None, key=f"put_up_other_{form}")
+    other = st.selectbox(
+        "Another preserve", rest, index=None, format_func=local, key=f"put_up_other_{form}"
+    )
     name = other or chosen
     if name is None:
         st.caption("Choose what was put up.")
@@ -82,7 +84,7 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
     }
     save_button(
         "put_up_save",
-        f"Save: {words}",
+        local(f"Save: {words}"),
         [Edit("batches.csv", cells)] if filled else [],
         f"Put up {words}",
     )

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import day, short_day
+from dashboard.words import day, local, short_day
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -23,13 +23,19 @@ def take_form(season: Season) -> None:
     books = model.ledgers(season, today)
     there = [name for name, book in books.items() if book.units > 0]
     if not there:
-        st.markdown("By the book nothing stands on the shelf. Count what is there in the larder.")
+        st.markdown("By the book nothing stands on the shelf. Count what is there.")
         return
     often = Counter(taken.preserve for taken in season.record.taken)
     likely = sorted(there, key=lambda name: -often[name])
-    chosen = st.pills("What was taken", likely[:MOST_PRESERVES], key=f"take_{form}")
+    chosen = st.pills(
+        "What was taken", likely[:MOST_PRESERVES], format_func=local, key=f"take_{form}"
+    )
     other = st.selectbox(
-        "Another preserve", sorted(likely[MOST_PRESERVES:]), index=None, key=f"take_other_{form}"
+        "Another preserve",
+        sorted(likely[MOST_PRESERVES:]),
+        index=None,
+        format_func=local,
+        key=f"take_other_{form}",
     )
     name = other or chosen
     number = st.pills(
@@ -55,7 +61,7 @@ def take_form(season: Season) -> None:
     }
     save_button(
         "take_save",
-        f"Save: {words}" if ready else "Save",
+        local(f"Save: {words}") if ready else "Save",
         [Edit("taken.csv", cells)] if ready else [],
         f"Took {words}",
     )
@@ -75,7 +81,7 @@ def _seen_by_the_count(book: Ledger, taken_on: date, form: str) -> date | None:
     """Say what a count of that day or later makes of it; of that day, ask which came first."""
     if book.counted is None or taken_on > book.counted:
         return taken_on
-    counted = f"{book.preserve.capitalize()}: counted on {day(book.counted)}"
+    counted = f"{local(book.preserve.capitalize())}: counted on {day(book.counted)}"
     if taken_on < book.counted:
         st.caption(f"{counted}. That count has seen it already: what stands there stays the same.")
         return taken_on

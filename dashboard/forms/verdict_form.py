@@ -5,7 +5,7 @@ import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
-from dashboard.words import count
+from dashboard.words import count, local
 from model import VERDICTS, Edit
 
 ACROSS = 3
@@ -22,7 +22,7 @@ def verdict_form(year: str, review: pd.DataFrame) -> None:
     for place, row in enumerate(review.itertuples()):
         before = row.verdict or None
         given = columns[place % ACROSS].segmented_control(
-            row.preserve.capitalize(),
+            local(row.preserve.capitalize()),
             VERDICTS,
             default=before,
             key=f"verdict_{form}_{year}_{row.preserve}",

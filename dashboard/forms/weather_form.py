@@ -8,7 +8,7 @@ import streamlit as st
 import model
 from dashboard import kept, session
 from dashboard.look import done, faults
-from dashboard.words import count, listed, short_day
+from dashboard.words import count, listed, local, short_day
 from model import Frost, OwnWeather, PlanningError
 
 LEAP = 2000
@@ -55,7 +55,10 @@ def weather_words(own: OwnWeather) -> Iterator[str]:
         years = count(odds.spring_years, "year")
         yield f"**Last spring frost**, from {years}: {_frost_words(odds.frosts.last_spring)}."
         years = count(odds.autumn_years, "year")
-        yield f"**First autumn frost**, from {years}: {_frost_words(odds.frosts.first_autumn)}."
+        yield (
+            local("**First autumn frost**")
+            + f", from {years}: {_frost_words(odds.frosts.first_autumn)}."
+        )
     if odds.with_gaps:
         yield f"Not used, for days are missing: {listed(odds.with_gaps)}."
     if own.warmth is not None:

@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.process import cautions, process_lines
 from dashboard.units import in_own, units_of
-from dashboard.words import listed
+from dashboard.words import listed, local
 from model import HandRule, PlannedSeason
 
 MOST_DIGITS = 6
@@ -17,7 +17,7 @@ MOST_DIGITS = 6
 def working(plan: PlannedSeason) -> None:
     """Let a preserve be chosen and show its sum, its process and why the plan differs."""
     names = [preserve.name for preserve in plan.case.season.preserves]
-    chosen = st.selectbox("Preserve", names, key=f"working_{session.scope()}")
+    chosen = st.selectbox("Preserve", names, format_func=local, key=f"working_{session.scope()}")
     place, units = names.index(chosen), plan.case.season.units
     preserve = plan.case.season.preserves[place]
     row = model.preserve_table(plan).iloc[place]
@@ -26,7 +26,7 @@ def working(plan: PlannedSeason) -> None:
         st.markdown("**By the hand rule**")
         st.text("\n".join(rule_lines(plan.by_hand[place], units)))
         plan_words = f"The plan fills **{units_of(row['to_fill'], preserve.unit, units)}**"
-        st.markdown(f"{plan_words}: {row['reason']}." if row["reason"] else f"{plan_words}.")
+        st.markdown(local(f"{plan_words}: {row['reason']}." if row["reason"] else f"{plan_words}."))
         each, unit = in_own(1.0, preserve.unit, units)
         fresh = [_fresh(part.kg / each, part.crop, units) for part in preserve.ingredients]
         st.caption(

@@ -6,7 +6,7 @@ import pandas as pd
 
 from dashboard.paper.sheet import Sheet
 from dashboard.units import units_of
-from dashboard.words import day
+from dashboard.words import day, local
 from model import CHILLED, KEEPS, QUALITY, Season
 
 MOST_BOXES = 60
@@ -37,7 +37,7 @@ def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
             best = today + timedelta(weeks=row.weeks_left)
             month = f"{best:%b %Y}" if row.condition in (KEEPS, QUALITY) else ""
             words = units_of(row.standing_units, row.unit, season.units)
-            sheet.cells([row.preserve, words, row.condition, month], SHARES)
+            sheet.cells([local(row.preserve), words, row.condition, month], SHARES)
             number = round(row.standing_units)
             if season.preserve(row.preserve).in_pieces and number <= MOST_BOXES:
                 sheet.boxes(number)

@@ -6,6 +6,7 @@ import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.begin_form import begin_form
+from dashboard.forms.begun_form import begun_form
 from dashboard.forms.bring_form import bring_form
 from dashboard.look import choice, done
 
@@ -14,6 +15,10 @@ LOOK, OWN, BRING = "Look round first", "Begin our own", "Bring notes along"
 
 def show() -> None:
     """Show the page."""
+    begun = session.newly_begun()
+    if begun is not None:
+        begun_form(begun)
+        return
     st.title("From the garden to the larder: how much, when, and will it last?")
     st.markdown(
         "Say what you grow and how you eat; the plan says how much to plant, how many jars to "

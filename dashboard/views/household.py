@@ -11,6 +11,7 @@ from dashboard.cached import known_plan
 from dashboard.forms.bring_form import bring_form
 from dashboard.forms.copies_form import copies_form
 from dashboard.forms.guess_form import guess_form
+from dashboard.forms.how_we_write_form import how_we_write_form
 from dashboard.forms.weather_form import weather_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice
@@ -26,7 +27,7 @@ OUT_AS = (
     ),
 )
 OUT, IN, WEATHER, COPIES = "Take along", "Bring in", "Own weather", "Copies"
-GUESSES = "Guesses"
+GUESSES, WRITE = "Guesses", "How we write"
 
 
 def show() -> None:
@@ -35,11 +36,14 @@ def show() -> None:
     notes = session.notes()
     if notes is None:
         return
-    chosen = choice("What", [OUT, IN, WEATHER, COPIES, GUESSES], key="notes_what")
+    chosen = choice("What", [OUT, IN, WRITE, WEATHER, COPIES, GUESSES], key="notes_what")
     if chosen == OUT:
         _out(notes)
     elif chosen == IN:
         bring_form(notes.household.household_id)
+    elif chosen == WRITE:
+        last_written()
+        how_we_write_form(notes)
     elif chosen == WEATHER:
         weather_form(notes)
     elif chosen == GUESSES:

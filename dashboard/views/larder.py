@@ -1,18 +1,25 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
+from contextvars import copy_context
+from functools import partial
+
+import pandas as pd
 import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, table, wrapped_table
+from dashboard.look import choice, picture, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
+from dashboard.strips import ROOM, limit_strips, room_finding
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
+FULL = "How full"
 
 
 def show() -> None:
@@ -23,7 +30,7 @@ def show() -> None:
     first = model.eat_first_table(plan)
     told = larder_headline(season, first, today)
     place.answer(told, place.WINTER, "will it last until the new crop?")
-    chosen = choice("What", [FIRST, WHERE, COUNT, WRONG], key="larder_what")
+    chosen = choice("What", [FIRST, WHERE, FULL, COUNT, WRONG], key="larder_what")
     if chosen == FIRST:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
@@ -35,7 +42,7 @@ def show() -> None:
             )
             st.download_button(
                 "Print the list for the cupboard's door (PDF)",
-                lambda: cupboard_list(season, first, today),
+                partial(copy_context().run, cupboard_list, season, first, today),
                 "cupboard list.pdf",
                 "application/pdf",
                 key="print_cupboard",
@@ -43,10 +50,26 @@ def show() -> None:
             )
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
+    elif chosen == FULL:
+        _fullness(model.limit_table(plan))
     elif chosen == COUNT:
         count_form(season, plan.case.books)
     else:
         incident_form(season, plan.case.books)
+
+
+def _fullness(limits: pd.DataFrame) -> None:
+    """Show how full each place gets, and when."""
+    room = limit_strips(limits, ROOM)
+    if room.empty:
+        st.markdown("The notes name no shelf, freezer or store.")
+        return
+    finding = room_finding(limits, ROOM, "place")
+    picture(share_strips(room, finding), limits[limits["kind"].isin(ROOM)])
+    st.caption(
+        "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "
+        "high, or two with a board between: never three."
+    )
 
 
 show()

@@ -14,6 +14,7 @@ from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
 from dashboard.record_findings import cause_words, review_headline, smaller_jar_words
 from dashboard.record_tables import cause_rows, next_rows, review_rows
+from dashboard.words import local
 from model import Season
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
@@ -39,7 +40,7 @@ def show() -> None:
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
     for words in (cause_words(causes), smaller_jar_words(jars)):
         if words:
-            st.markdown(words)
+            st.markdown(local(words))
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
     if chosen == BALANCE:
         table(review_rows(review, season.units), "content", key="review")

@@ -8,6 +8,7 @@ from dashboard import place, session
 from dashboard.ahead_tables import sowing_rows
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
+from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import (
     all_started,
     limit_words,
@@ -21,6 +22,7 @@ from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, picture, table
 from dashboard.record_findings import resow_words
+from dashboard.strips import JARS, limit_strips, room_finding
 from dashboard.tables import (
     count_rows,
     garden_rows,
@@ -31,7 +33,7 @@ from dashboard.tables import (
     yield_rows,
 )
 from dashboard.units import amount
-from dashboard.words import count
+from dashboard.words import count, local, named
 from model import PlannedSeason, Season
 
 TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
@@ -98,12 +100,12 @@ def _over(plan: PlannedSeason) -> None:
 
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
-    when, time, why, change = "When it is picked", "Kitchen hours", "The working", "Try a change"
+    when, time, why, change = "When it is picked", "Hours and jars", "The working", "Try a change"
     sow = "Sow by"
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
     chosen = choice("More", [when, sow, time, why, change, *asks], key="spring_more")
     if chosen == when:
-        harvest = strips(model.harvest_table(plan), plan.case.season.units)
+        harvest = named(strips(model.harvest_table(plan), plan.case.season.units))
         title = "The weeks of picking; the darker, the more"
         chart = harvest_strips(harvest, pd.Timestamp(session.today()), title)
         picture(chart, harvest)
@@ -137,8 +139,13 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     weeks = week_rows(model.week_table(plan))
     picture(hours_chart(weeks, "Hours needed, below those free"), weeks)
+    every = model.limit_table(plan)
+    jars = limit_strips(every, JARS)
+    if not jars.empty:
+        picture(share_strips(jars, room_finding(every, JARS, "size of jar")), every)
+        st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
     scarce = limit_words(limits)
-    st.caption(f"Used up: {scarce}." if scarce else "No hours, jars or room are used up.")
+    st.caption(local(f"Used up: {scarce}.") if scarce else "No hours, jars or room are used up.")
     with st.expander("What is used of every limit"):
         table(limit_rows(limits, plan.case.season.units), key="limits")
 

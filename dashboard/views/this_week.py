@@ -19,7 +19,7 @@ from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import day
+from dashboard.words import day, local
 from model import PlannedSeason
 
 AHEAD = 10
@@ -63,7 +63,7 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
             st.markdown("Nothing more is to come from the garden in these weeks.")
         else:
             first = later.iloc[0]
-            st.markdown(f"First to come: **{first['crop']}**, week of {day(first['week'])}.")
+            st.markdown(f"First to come: **{local(first['crop'])}**, week of {day(first['week'])}.")
         return
     table(picking_rows(fresh, units), height="content", key="pick")
 
@@ -77,7 +77,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
             st.markdown("Nothing is to be put up in these weeks.")
         else:
             row = nxt.iloc[0]
-            st.markdown(f"Next: **{row['preserve']}**, week of {day(row['week'])}.")
+            st.markdown(f"Next: **{local(row['preserve'])}**, week of {day(row['week'])}.")
         return
     table(batch_rows(this, units), height="content", key="put_up")
     order = "In which order, and when it is done"
@@ -85,7 +85,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
         if card is not None and preserve.name in set(this["preserve"]):
-            process_lines(card, preserve.name.capitalize())
+            process_lines(card, local(preserve.name.capitalize()))
     st.caption(
         "Times are for planning: follow a current tested recipe. What is not listed has enough "
         "already, or is worth less than what is."
@@ -101,7 +101,7 @@ def _season(plan: PlannedSeason, units: str) -> None:
     logged = [picking.day for picking in plan.case.season.pickings if picking.day <= today]
     last = max(logged, default=None)
     for words in progress_words(progress, last, partial(weight, units=units)):
-        st.markdown(words)
+        st.markdown(local(words))
     with st.expander("Every crop: picked so far against an ordinary year"):
         shown = progress.copy()
         for name in ("expected_so_far_kg", "picked_kg", "to_come_kg"):

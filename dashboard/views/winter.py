@@ -10,12 +10,14 @@ from dashboard.cached import answered
 from dashboard.charts.kitchen_chart import SOURCES, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
+from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
 from dashboard.look import choice, picture, table
+from dashboard.strips import month_strips, months_finding
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
-from dashboard.words import about, day, listed, plate_words
+from dashboard.words import about, day, listed, local, named, plate_words
 from model import PlannedSeason
 
 SEED = 1
@@ -35,7 +37,7 @@ def show() -> None:
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         title = "Lasts until; the diamond is the new crop"
-        chart = lasts_chart(foods, pd.Timestamp(session.today()), title)
+        chart = lasts_chart(named(foods), pd.Timestamp(session.today()), title)
         picture(chart, foods)
         st.caption(_meaning(plan, foods, share))
     with curve:
@@ -51,7 +53,7 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     if foods["other"].all():
         return words
     off = [food.name for food in plan.case.season.foods if not food.plate]
-    but = f" but {listed(off)}" if off else ""
+    but = f" but {local(listed(off))}" if off else ""
     name = plate_words(share)
     part = "half" if share == 0.5 else f"{share:.0%}"
     return f"{words} {name.capitalize()}: {part} of the portions wanted of all foods{but}."
@@ -77,7 +79,9 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
     first = next(food for food in told if food in known)
     key = f"curve_of_{first}_{session.scope()}"
-    food = st.selectbox("Stock curve of", known, index=known.index(first), key=key)
+    food = st.selectbox(
+        "Stock curve of", known, index=known.index(first), format_func=local, key=key
+    )
     row = foods[foods["food"] == food]
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
     title = f"{food.capitalize()}: portions on the shelf"
@@ -128,8 +132,8 @@ def _curve_title(food: str, row: pd.Series) -> str:
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
-    reach, basket = "To make it reach", "All in one place"
-    chosen = choice("More", [every, jars, gap, reach, basket, words], key="winter_more")
+    reach, basket, months = "To make it reach", "All in one place", "Month by month"
+    chosen = choice("More", [every, months, jars, gap, reach, basket, words], key="winter_more")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
         _small_curves(plan, lean)
@@ -140,6 +144,13 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         supply["order"] = [SOURCES.index(source) for source in supply["source"]]
         picture(supply_chart(supply, "Where the portions come from"), supply)
         st.caption("All foods of the plate together; the dashed line is what is wanted.")
+    elif chosen == months:
+        short = model.short_months_table(plan)
+        picture(share_strips(month_strips(short), months_finding(short)), short)
+        st.caption(
+            "The chance that a food runs short in a month, over the simulated years: the stronger "
+            "the colour, the likelier; red where more likely than not. In words: its worst month."
+        )
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:
@@ -191,13 +202,13 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     if not known:
         st.markdown("Nothing stands on the shelf, and nothing is to be put up.")
         return
-    food = st.selectbox("Preserves of", known, key=f"jars_of_{session.scope()}")
+    food = st.selectbox("Preserves of", known, format_func=local, key=f"jars_of_{session.scope()}")
     marks = pd.DataFrame([{"week": pd.Timestamp(session.today()), "what": "today"}])
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     title = f"{food.capitalize()} on the shelf, by the plan's pace"
-    chart = preserve_curves(own, lean[lean["food"] == food], marks, title, axis.capitalize())
+    chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
     picture(chart, own)
 
 

@@ -10,7 +10,7 @@ from datetime import UTC, datetime, time, timedelta
 
 from icalendar import Calendar, Event
 
-from model.intake.units import outside
+from model.outlook.own_units import in_own
 from model.outlook.task_table import COUNT, PICK, PUT_UP, task_table
 from model.planning import PlannedSeason
 from model.season.weeks import monday_of
@@ -62,8 +62,7 @@ def _how_much(number: float | None, unit: str, units: str) -> str:
     """Say a number with its unit, weights as the household weighs; blank where there is none."""
     if number is None:
         return ""
-    if unit == "kg" and units == "US":
-        number, unit = outside("mass", "lb", number), "lb"
+    number, unit = in_own(number, unit, units)
     figure = f"{number:.0f}" if float(number).is_integer() else f"{number:.1f}"
     many = "s" if len(unit) > 2 and unit[-1].isalpha() and figure != "1" else ""
     return f"{figure} {unit}{many}"

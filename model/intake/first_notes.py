@@ -9,22 +9,24 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from model.errors import Problem, SeasonProblems
+from model.intake.first_garden import garden_year, garden_years, share_of_beds
 from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
-from model.intake.kitchen_columns import EQUIPMENT
 from model.intake.tables import SeasonTables, TextTable
+from model.intake.units import outside
 from model.reference.read import table
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
 GUESS = "a guess: replace it by your own"
-CANNERS = tuple(kind for kind in EQUIPMENT if kind != "dryer")
+POT = "boiling-water canner"
+COUNTRIES = tuple(dict.fromkeys(row["country"] for row in table("first_jars")))
 # Judgement: 10 and 90 of 100 years lie so far from the date that people trust.
 FROST_SPREAD = timedelta(days=16)
-BEGINS_BEFORE_FROST = timedelta(weeks=12)
-LEAST_PLANTINGS = 4
-MOST_PERCENT = 1000
-JARS = (("large", 850, 30, 100, 7), ("small", 435, 40, 64, 9))
+OWN_UNITS = {
+    "metric": {"area": "m2", "volume": "l", "mass": "kg"},
+    "US": {"area": "ft2", "volume": "cu_ft", "mass": "lb"},
+}
 
 # What a row is called where that is not its first heading.
 _CALLED = {"plantings.csv": "crop"}
@@ -36,7 +38,9 @@ Row = dict[str, object]
 class FirstAnswers:
     """What a household says first; ``altitude`` blank means that nothing is canned.
 
-    ``canner`` is blank or one of ``CANNERS``; ``units`` is metric or US.
+    ``canner`` is blank or a kind of equipment.csv; ``units`` is metric or US; ``country``, one of
+    ``COUNTRIES``, says which jars are sold there. Who has a pressure canner is taken to have
+    a pot for boiling water too, which is marked as a guess.
     """
 
     household: str
@@ -45,6 +49,7 @@ class FirstAnswers:
     bed_area_m2: float
     altitude: str
     units: str
+    country: str
     last_spring_frost: YearDay
     first_autumn_frost: YearDay
     canner: str
@@ -60,8 +65,9 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
 
     Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept.
     """
-    begins, frost, plantings = _garden_year(answers, today)
-    methods = _methods(answers)
+    frost, plantings = garden_year(answers.last_spring_frost, answers.first_autumn_frost, today)
+    methods, jars = _methods(answers), _jars(answers)
+    area_m2 = answers.bed_area_m2 / len(plantings)
     rows: dict[str, list[Row]] = {
         "household.csv": [_household(answers)],
         "frosts.csv": [
@@ -69,20 +75,21 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
             _frost("first autumn frost", answers.first_autumn_frost),
         ],
         "eaters.csv": list(_eaters(answers)),
-        "foods.csv": [_guess(row) for row in table("first_foods")],
-        "beds.csv": [{"bed": "beds", "area_m2": f"{answers.bed_area_m2:g}"}],
-        "seasons.csv": [_season(begins, frost)],
-        "plantings.csv": [_share(row, len(plantings), answers, frost) for row in plantings],
-        "jars.csv": [_jar(*jar) for jar in JARS] + [{"jar": "pack", "volume_ml": 750}],
-        "equipment.csv": [
-            {"equipment": "canner", "kind": answers.canner, "jar": jar, "jars_per_load": load}
-            for jar, _, _, _, load in JARS
-            if "boiling water" in methods
+        "foods.csv": [_food(row) for row in table("first_foods")],
+        "beds.csv": [{"bed": "beds", **_own("area", "area", answers.bed_area_m2, answers)}],
+        "seasons.csv": list(garden_years(frost, today)),
+        "plantings.csv": [
+            {**share_of_beds(row, out, area_m2, frost, today), "note": GUESS}
+            for row, out in plantings
         ],
+        "jars.csv": [_jar(row, answers) for row in {row["jar"]: row for row in jars}.values()],
+        "equipment.csv": list(_equipment(answers, jars)) if "boiling water" in methods else [],
         "places.csv": list(_places(answers)),
-        "kitchen_hours.csv": [{"hours_a_week": f"{answers.kitchen_hours_a_week:g}"}],
+        "kitchen_hours.csv": [{"hours_a_week": f"{answers.kitchen_hours_a_week:.10g}"}],
     }
-    made = [_preserve(row) for row in table("first_preserves") if row["method"] in methods]
+    named = {row["size"]: row["jar"] for row in jars}
+    first = table("first_preserves")
+    made = [_preserve(row, named) for row in first if row["method"] in methods]
     kept = _passing(rows, made) if made else []
     if not kept:
         raise ValueError(
@@ -149,67 +156,62 @@ def _eaters(answers: FirstAnswers) -> Iterator[Row]:
         yield {"eater": f"child {number + 1}", "age_years": age}
 
 
-def _garden_year(answers: FirstAnswers, today: date) -> tuple[date, date, Sequence[dict[str, str]]]:
-    """Give the first day, the last spring frost and the plantings that can still be started.
-
-    Where this year's are nearly over, it is next year's, and the garden year begins today.
-    """
-    frost = answers.last_spring_frost.on_or_after(today - BEGINS_BEFORE_FROST)
-    while True:
-        still = [row for row in table("first_plantings") if _starts(row, frost)[0] >= today]
-        if len(still) >= LEAST_PLANTINGS:
-            return min(today, frost - BEGINS_BEFORE_FROST), frost, still
-        frost = answers.last_spring_frost.on_or_after(frost + timedelta(days=1))
-
-
-def _starts(row: dict[str, str], frost: date) -> tuple[date, date]:
-    """Give the days on which a planting is sown and comes into its bed."""
-    out = frost + timedelta(weeks=float(row["weeks_from_last_frost"]))
-    return out - timedelta(weeks=float(row["weeks_indoors"])), out
-
-
-def _season(begins: date, frost: date) -> Row:
+def _food(row: dict[str, str]) -> Row:
+    """Give a food; what people buy of it in a week becomes portions."""
+    portion_g = next(float(p["portion_g"]) for p in table("portions") if p["group"] == row["group"])
+    named = ("food", "group", "most_a_week", "liking", "crops")
     return {
-        "season": f"{frost.year}",
-        "begins": f"{begins}",
-        "ends": f"{frost - BEGINS_BEFORE_FROST + timedelta(days=364)}",
-        "normal": "yes",
-    }
-
-
-def _share(row: dict[str, str], count: int, answers: FirstAnswers, frost: date) -> Row:
-    sown, out = _starts(row, frost)
-    return {
-        "season": f"{frost.year}",
-        "crop": row["crop"],
-        "bed": "beds",
-        "sown": f"{sown}" if row["start"] == "sown" or sown < out else "",
-        "planted_out": f"{out}" if row["start"] == "planted_out" else "",
-        "area_m2": f"{answers.bed_area_m2 / count * 0.98:.4g}",
-        "least_percent": 0,
-        "most_percent": MOST_PERCENT,
+        **{name: row[name] for name in named},
+        "portions_a_week": f"{float(row['g_a_week']) / portion_g:.1f}",
         "note": GUESS,
     }
 
 
-def _jar(jar: str, ml: int, owned: int, cm2: int, _: int) -> Row:
+def _jars(answers: FirstAnswers) -> list[dict[str, str]]:
+    return [row for row in table("first_jars") if row["country"] == answers.country]
+
+
+def _jar(row: dict[str, str], answers: FirstAnswers) -> Row:
+    people = answers.adults + len(answers.children_ages)
+    owned = int(row["per_person"]) * people if row["per_person"] else ""
     return {
-        "jar": jar,
-        "volume_ml": ml,
+        "jar": row["jar"],
+        row["heading"]: row["volume"],
         "owned": owned,
         "lids": owned,
-        "footprint_cm2": cm2,
         "note": GUESS,
     }
+
+
+def _equipment(answers: FirstAnswers, jars: Sequence[dict[str, str]]) -> Iterator[Row]:
+    loads = {row["jar"]: row["jars_per_load"] for row in jars if row["jars_per_load"]}
+    for kind in dict.fromkeys((answers.canner, POT)):
+        for jar, load in loads.items():
+            yield {
+                "equipment": kind.partition(",")[0],
+                "kind": kind,
+                "jar": jar,
+                "jars_per_load": load,
+                "note": GUESS,
+            }
 
 
 def _places(answers: FirstAnswers) -> Iterator[Row]:
     if answers.shelf_m2 > 0:
-        yield {"place": "shelf", "kind": "shelf", "shelf_area_m2": answers.shelf_m2, "tiers": 1}
+        area = _own("shelf_area", "area", answers.shelf_m2, answers)
+        yield {"place": "shelf", "kind": "shelf", **area, "tiers": 1}
     if answers.freezer_l > 0:
-        yield {"place": "freezer", "kind": "freezer", "volume_l": answers.freezer_l}
+        volume = _own("volume", "volume", answers.freezer_l * 1000, answers)
+        yield {"place": "freezer", "kind": "freezer", **volume}
     if answers.root_store_kg > 0:
-        yield {"place": "store", "kind": "root store", "holds_kg": answers.root_store_kg}
+        holds = _own("holds", "mass", answers.root_store_kg, answers)
+        yield {"place": "store", "kind": "root store", **holds}
+
+
+def _own(heading: str, measure: str, quantity: float, answers: FirstAnswers) -> Row:
+    """Give a quantity of the unit used inside in the household's own, so that faults are too."""
+    unit = OWN_UNITS[answers.units][measure]
+    return {f"{heading}_{unit}": f"{outside(measure, unit, quantity):.10g}"}
 
 
 def _methods(answers: FirstAnswers) -> set[str]:
@@ -224,17 +226,13 @@ def _methods(answers: FirstAnswers) -> set[str]:
     return {method for method, there in has.items() if there}
 
 
-def _preserve(row: dict[str, str]) -> Row:
-    named = ("preserve", "food", "crop", "method", "product", "style", "pack", "jar")
+def _preserve(row: dict[str, str], jars: dict[str, str]) -> Row:
+    named = ("preserve", "food", "crop", "method", "product", "style", "pack", "share_percent")
     return {
         **{name: row[name] for name in named},
-        "share_percent": row["share_percent"],
+        "jar": jars[row["jar"]] if row["jar"] else "",
         "note": GUESS,
     }
-
-
-def _guess(row: dict[str, str]) -> Row:
-    return {**{k: v for k, v in row.items() if k not in ("status", "source")}, "note": GUESS}
 
 
 def _passing(rows: dict[str, list[Row]], preserves: list[Row]) -> list[Row]:

@@ -12,7 +12,7 @@ from model.intake.recipe_work import Kitchen
 from model.intake.recipes import preserves
 from model.intake.record import record
 from model.intake.tables import SeasonTables
-from model.season.household import USUAL_DATE_FORM
+from model.season.household import USUAL_DATE_FORM, USUAL_TONGUE
 from model.season.season import Season
 from model.season.settings import USUALLY_PLAN_FOR
 
@@ -59,6 +59,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         invented=bool(household and household[0].cells.get("invented")),
         units=units,
         date_form=(household[0].text("date_form") if household else "") or USUAL_DATE_FORM[units],
+        tongue=(household[0].text("tongue") if household else "") or USUAL_TONGUE[units],
         altitude_ft=kitchen.altitude_ft,
         plan_for=(household[0].text("plan_for") if household else "") or USUALLY_PLAN_FOR,
         time_zone=household[0].text("time_zone") if household else "",

@@ -15,7 +15,7 @@ from model.intake.columns import (
     whole_column,
 )
 from model.reference.read import table
-from model.season.household import DATE_FORMS
+from model.season.household import DATE_FORMS, TONGUES, UNITS
 from model.season.settings import PLAN_FOR
 
 FOOD_GROUPS = tuple(row["group"] for row in table("portions"))
@@ -41,8 +41,9 @@ HOME_TABLES: tuple[TableKind, ...] = (
                 required=False,
                 measure="length",
             ),
-            choice_column("units", "shown on screens", ("metric", "US"), required=False),
+            choice_column("units", "shown on screens", UNITS, required=False),
             choice_column("date_form", "how days are shown", DATE_FORMS, required=False),
+            choice_column("tongue", "whose words are shown", TONGUES, required=False),
             choice_column("plan_for", "how much bad years weigh", PLAN_FOR, required=False),
             choice_column("time_zone", "such as Europe/London", ZONES, required=False),
             date_column("notes_date", "the day these notes are read on", required=False),

@@ -56,6 +56,7 @@ HEADINGS: dict[str, Heading] = {
         "Chance now", "", "share of simulated years in which it lasts without it"
     ),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
+    "chance_short": Heading("Short", "", "share of simulated years in which it runs short"),
     "chance_today": Heading("Started today", "", "chance of being picked"),
     "clock_from": Heading("From", "", "local clock time"),
     "clock_until": Heading("Until", "", "local clock time"),
@@ -146,6 +147,7 @@ HEADINGS: dict[str, Heading] = {
     ),
     "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
     "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),
+    "month": Heading("Month", "", "its first day"),
     "limit": Heading("Limit", "", "what can run out"),
     "load": Heading("Load", "", "in the order of the day"),
     "loads": Heading("Loads", "", "canner loads"),

@@ -13,6 +13,7 @@ from model.forecast.harvest import this_season
 from model.forecast.setbacks import setbacks_of
 from model.outlook.garden_table import progress_table
 from model.outlook.limits import limit_uses
+from model.outlook.own_units import in_own
 from model.outlook.reasons import reasons
 from model.outlook.review_table import meant_units
 from model.planning import PlannedSeason
@@ -123,9 +124,12 @@ def _reason(
     if not stands.kept_plan:
         return "no plan was kept this season to hold it against"
     if status == BEHIND:
-        return _lost(planned, own) or _garden(own, picked, BEHIND)
+        return _lost(planned, own) or _garden(own, picked, BEHIND, planned.case.season.units)
     if status == AHEAD:
-        return _garden(own, picked, AHEAD) or "the plan of today fills more than was meant"
+        return (
+            _garden(own, picked, AHEAD, planned.case.season.units)
+            or "the plan of today fills more than was meant"
+        )
     return "as meant"
 
 
@@ -139,12 +143,13 @@ def _lost(planned: PlannedSeason, own: Preserve) -> str:
     return ""
 
 
-def _garden(own: Preserve, picked: _Picked, status: str) -> str:
+def _garden(own: Preserve, picked: _Picked, status: str, units: str) -> str:
     for crop in own.crops:
         row = picked.get(crop)
         if row and str(row["status"]).startswith(status):
-            got, due = float(row["picked_kg"]), float(row["expected_so_far_kg"])
-            return f"{crop}: {got:.1f} kg picked, {due:.1f} kg expected by now"
+            got, unit = in_own(float(row["picked_kg"]), "kg", units)
+            due, _ = in_own(float(row["expected_so_far_kg"]), "kg", units)
+            return f"{crop}: {got:.1f} {unit} picked, {due:.1f} {unit} expected by now"
     return ""
 
 

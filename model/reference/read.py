@@ -17,6 +17,7 @@ TABLES = (
     "crops",
     "edible",
     "first_foods",
+    "first_jars",
     "first_plantings",
     "first_preserves",
     "fresh_per_jar",
@@ -33,6 +34,7 @@ TABLES = (
     "products",
     "sources",
     "store_loss",
+    "words_us_uk",
     "yields",
 )
 

@@ -8,6 +8,10 @@ from model.season.weeks import YearDay
 # How days are shown, and how a household of metric or of US units usually writes them.
 DATE_FORMS = DAY_FIRST, MONTH_FIRST, YEAR_FIRST = ("28 Nov 2027", "Nov 28, 2027", "2027-11-28")
 USUAL_DATE_FORM = {"metric": DAY_FIRST, "US": MONTH_FIRST}
+UNITS = tuple(USUAL_DATE_FORM)
+# Whose words are shown: zucchini or courgette.
+TONGUES = ("UK", "US")
+USUAL_TONGUE = dict(zip(UNITS, TONGUES, strict=True))
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,8 @@ class Season:
     """Everything a plan is made from, except the day it is made on.
 
     ``altitude_ft`` is None where the household did not give it (then nothing is canned);
-    ``date_form`` is one of ``household.DATE_FORMS``, ``plan_for`` one of
+    ``date_form`` is one of ``household.DATE_FORMS``, ``tongue`` one of ``household.TONGUES``,
+    ``plan_for`` one of
     ``settings.PLAN_FOR``; ``time_zone`` is blank where it is the machine's.
     """
 
@@ -44,6 +45,7 @@ class Season:
     invented: bool
     units: str
     date_form: str
+    tongue: str
     altitude_ft: Fraction | None
     plan_for: str
     time_zone: str

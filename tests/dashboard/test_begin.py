@@ -27,20 +27,31 @@ def test_the_first_page_leads_into_an_invented_household(first: AppTest) -> None
     assert "Alder Lane, an invented household" in words(first)
 
 
-def test_a_household_of_one_s_own_is_planned_at_once(first: AppTest) -> None:
+def begun(first: AppTest, altitude: str) -> AppTest:
+    """Begin a household that cans in boiling water."""
     first.segmented_control(key="begin_how").set_value("Begin our own").run()
-    first.text_input(key="first_altitude").set_value("640 m")
-    labelled(first, "button", "Make the first plan").click().run()
+    first.selectbox(key="first_canner").set_value("A boiling-water canner, or a deep pot")
+    first.text_input(key="first_altitude").set_value(altitude)
+    return labelled(first, "button", "Make the first plan").click().run()
+
+
+def test_a_household_of_one_s_own_is_planned_at_once_and_told_what_to_do_next(
+    first: AppTest,
+) -> None:
+    begun(first, "640 m")
 
     assert not first.exception
     assert not first.error
+    assert "Next: look at what to plant" in words(first)
+    assert "how far your frosts vary" in words(first)
+    first.button(key="to_plan").click().run()
     assert "Our garden" in words(first)
     assert labelled(first, "selectbox", "Household").value == "Our garden"
 
 
 def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_path: Path) -> None:
-    first.segmented_control(key="begin_how").set_value("Begin our own").run()
-    labelled(first, "button", "Make the first plan").click().run()
+    begun(first, "640 m")
+    first.button(key="to_plan").click().run()
     assert "rows are guesses still" in words(first)
     first.switch_page("views/household.py").run()
     first.segmented_control(key="notes_what").set_value("Guesses").run()
@@ -56,14 +67,39 @@ def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_pat
     assert "Frosts: first autumn frost" in words(first)
 
 
-def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(first: AppTest) -> None:
-    first.segmented_control(key="begin_how").set_value("Begin our own").run()
-    first.text_input(key="first_altitude").set_value("1.200 m")
-    labelled(first, "button", "Make the first plan").click().run()
+@pytest.mark.parametrize(
+    ("altitude", "told"), [("1.200 m", "could not be begun"), ("", "Give the height")]
+)
+def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(
+    first: AppTest, altitude: str, told: str
+) -> None:
+    begun(first, altitude)
 
     assert not first.exception
+    assert told in first.error[0].value
+    assert "Your first plan is made" not in [title.value for title in first.title]
+
+
+def test_what_the_gate_refuses_is_refused_in_its_words_before_anything_is_kept(
+    first: AppTest,
+) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    labelled(first, "number_input", "Hours a week").set_value(200.0)
+    labelled(first, "number_input", "All beds").set_value(2e5)
+    labelled(first, "button", "Make the first plan").click().run()
+
     assert "could not be begun" in first.error[0].value
-    assert "altitude" in words(first)
+    assert "give 0 to 112" in words(first)
+    assert "give 0 to 100,000" in words(first)
+
+
+def test_where_a_household_lives_sets_its_units_and_usual_frosts(first: AppTest) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    assert labelled(first, "date_input", "Last frost").value.month == 5
+    first.selectbox(key="first_where").set_value("Elsewhere, southern half").run()
+    assert labelled(first, "date_input", "Last frost").value.month == 10
+    first.selectbox(key="first_where").set_value("United States").run()
+    assert labelled(first, "number_input", "All beds").label.endswith("(ft²)")
 
 
 def test_of_a_damaged_store_a_copy_is_brought_back(store_path: Path) -> None:

@@ -14,9 +14,11 @@ from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import SOURCES, hours_chart, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import COLOURS, food_curve, preserve_curves, small_curve
+from dashboard.charts.strips_chart import share_strips
 from dashboard.charts.theme import FAINT, OCHRE, RUST, titled
 from dashboard.day_findings import day_steps
 from dashboard.lasting import lasting_rows, shortfall_rows
+from dashboard.strips import ROOM, limit_strips, month_strips
 from tests.day_kitchen import KITCHEN, sheet
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
@@ -33,8 +35,11 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
     weeks = tables.week_rows(model.week_table(plan))
     supply = tables.with_dates(model.supply_table(plan), "week")
     supply["order"] = [SOURCES.index(source) for source in supply["source"]]
+    limits = model.limit_table(plan)
     marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
     return {
+        "room": share_strips(limit_strips(limits, ROOM), "t"),
+        "months": share_strips(month_strips(model.short_months_table(plan)), "t"),
         "strips": harvest_strips(tables.strips(model.harvest_table(plan), "metric"), TODAY, "t"),
         "hours": hours_chart(weeks, "t"),
         "few weeks": hours_chart(weeks.head(10), "t", short=True),
@@ -47,7 +52,19 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
     }
 
 
-CHARTS = ["strips", "hours", "few weeks", "supply", "lasts", "curve", "small", "jars", "day"]
+CHARTS = [
+    "room",
+    "months",
+    "strips",
+    "hours",
+    "few weeks",
+    "supply",
+    "lasts",
+    "curve",
+    "small",
+    "jars",
+    "day",
+]
 
 
 def layers(spec: dict, source: dict | None = None) -> Iterator[tuple[dict, dict]]:

@@ -3,7 +3,7 @@ from datetime import date
 
 import pytest
 
-from dashboard.words import about, chance, count, day, listed, short_day, write_dates
+from dashboard.words import about, chance, count, day, listed, local, short_day, write_as
 
 
 @pytest.mark.parametrize(
@@ -47,8 +47,16 @@ def test_long_lists_are_counted_and_short_ones_told() -> None:
 )
 def test_a_day_is_written_as_the_household_writes_it(form: str, whole: str, short: str) -> None:
     here = copy_context()
-    here.run(write_dates, form)
+    here.run(write_as, form, "UK")
 
     assert here.run(day, date(2027, 4, 3)) == whole
     assert here.run(short_day, date(2027, 4, 3)) == short
     assert day(date(2027, 4, 3)) == "3 Apr 2027"
+
+
+def test_a_name_is_said_in_the_household_s_own_words() -> None:
+    here = copy_context()
+    here.run(write_as, "Nov 28, 2027", "US")
+
+    assert here.run(local, "Frozen courgettes") == "Frozen zucchini"
+    assert local("Frozen courgettes") == "Frozen courgettes"

@@ -1,0 +1,47 @@
+"""One strip a name through the weeks: the stronger the colour, the larger the share."""
+
+import altair as alt
+import pandas as pd
+
+from dashboard.charts.theme import CLAY, FAINT, RUST, titled, week_axis
+from dashboard.words import tooltip_day
+
+ROW_PX = 22
+DRAWN = ["name", "begins", "ends", "share", "full", "label"]
+
+
+def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
+    """Draw a share by week or month for each name, with words at the end of its strip.
+
+    Parameters
+    ----------
+    strips : one row a name and stretch: ``name``, ``begins``, ``ends``, ``share`` (0 to 1),
+        ``full`` (yes where it counts as used up, or likely), ``label`` (of the whole strip).
+    """
+    drawn = strips[DRAWN]
+    order = list(dict.fromkeys(drawn["name"]))
+    names = alt.Axis(labelLimit=130, ticks=False, domain=False, labelOverlap=False)
+    row = alt.Y("name:N").sort(order).title(None).axis(names)
+    cells = (
+        alt.Chart(drawn)
+        .mark_rect()
+        .encode(
+            week_axis("begins"),
+            alt.X2("ends:T"),
+            row,
+            alt.Opacity("share:Q").scale(domain=[0, 1], range=[0.08, 1]).legend(None),
+            alt.Color("full:N").scale(domain=["yes", "no"], range=[RUST, CLAY]).legend(None),
+            tooltip=[
+                alt.Tooltip("name:N", title="What"),
+                alt.Tooltip("begins:T", title="From", format=tooltip_day()),
+                alt.Tooltip("share:Q", title="Share", format=".0%"),
+            ],
+        )
+    )
+    ends = drawn.drop_duplicates("name")[["name", "label"]]
+    words = (
+        alt.Chart(ends)
+        .mark_text(align="right", dx=-2, fontSize=11, fontWeight=600)
+        .encode(row, alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT))
+    )
+    return titled(cells + words, title, ROW_PX * len(order) + 50)

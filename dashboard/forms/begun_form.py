@@ -1,0 +1,42 @@
+"""What comes after a first plan: where to go, and which guesses to replace first."""
+
+import streamlit as st
+
+import model
+from dashboard import kept, session
+
+# The tables in which a wrong guess costs most stand first, and how each is replaced.
+GUESSES = {
+    "frosts.csv": ("how far your frosts vary", "ask a neighbour, or bring your own weather file"),
+    "foods.csv": ("what each person eats in a week", "count the shelf twice in Larder"),
+    "plantings.csv": ("sowing days and shares of the beds", "Spring says how much of each"),
+    "jars.csv": ("jars and lids you own", "count them, before the first glut"),
+    "equipment.csv": ("jars in a load of your canner", "the canner's book says it"),
+    "preserves.csv": ("what you put up, and which share", "take out what nobody eats"),
+    "eaters.csv": ("the ages of the adults", "they set the size of portions"),
+}
+
+
+def begun_form(household: int) -> None:
+    """Say what comes next, and list the guesses that are still in the notes."""
+    found = model.guesses(kept.store().tables(household))
+    st.title("Your first plan is made")
+    st.markdown(
+        "**Next: look at what to plant.** Spring shows how much of each crop to grow, and what "
+        "comes of it. When you pick something, weigh it in Write down: yields become your own."
+    )
+    st.button(
+        "Go to the plan",
+        type="primary",
+        width="stretch",
+        key="to_plan",
+        on_click=session.just_begun,
+        args=(None,),
+    )
+    st.subheader("Guesses to replace first")
+    rows = [f"1. **{what}**: {how}" for file, (what, how) in GUESSES.items() if file in found]
+    st.markdown("\n".join(rows))
+    st.caption(
+        "Every guess is listed under Notes in and out, Guesses: put your own figure there, and it "
+        "is a guess no more."
+    )

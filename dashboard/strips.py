@@ -1,0 +1,95 @@
+"""Shares by week and month as strips, each with the words at its end, and what they find."""
+
+from datetime import date, timedelta
+
+import pandas as pd
+
+from dashboard.tables import with_dates
+from dashboard.words import chance, day, listed
+
+WEEK = timedelta(days=7)
+USED_UP, LIKELY = 0.97, 0.5
+ROOM, JARS = ("shelf", "freezer", "root store", "crock"), ("jars",)
+
+
+def limit_strips(limits: pd.DataFrame, kinds: tuple[str, ...]) -> pd.DataFrame:
+    """Give the weeks of the limits of some kinds, the fullest first, each with its peak."""
+    own = limits[limits["kind"].isin(kinds)]
+    peaks = _peaks(own)
+    label = {row.limit: f"{_part(row.share)} on {day(row.week)}" for row in peaks.itertuples()}
+    strips = pd.DataFrame(
+        {
+            "name": own["limit"].str.removeprefix("jars: "),
+            "begins": own["week"],
+            "ends": [monday + WEEK for monday in own["week"]],
+            "share": own["share"].clip(upper=1.0),
+            "full": ["yes" if share >= USED_UP else "no" for share in own["share"]],
+            "label": own["limit"].map(label),
+            "order": own["limit"].map({limit: i for i, limit in enumerate(peaks["limit"])}),
+        }
+    )
+    return with_dates(strips.sort_values("order", kind="stable"), "begins", "ends")
+
+
+def room_finding(limits: pd.DataFrame, kinds: tuple[str, ...], what: str) -> str:
+    """Say what is fullest and when, or what runs out from which week; blank without any."""
+    peaks = _peaks(limits[limits["kind"].isin(kinds)])
+    if peaks.empty:
+        return ""
+    full = peaks[peaks["share"] >= USED_UP]
+    if full.empty:
+        row = peaks.iloc[0]
+        name = row["limit"].removeprefix("jars: ")
+        return (
+            f"No {what} is filled up; fullest: {name}, {_part(row['share'])} on {day(row['week'])}"
+        )
+    names = [
+        f"{row.limit.removeprefix('jars: ')} ({day(_first_full(limits, row.limit))})"
+        for row in full.itertuples()
+    ]
+    return f"Filled up, and from when: {listed(names)}"
+
+
+def month_strips(short: pd.DataFrame) -> pd.DataFrame:
+    """Give the chance of each food in each month, what runs short most first."""
+    worst = short.groupby("food", sort=False)["chance_short"].max().sort_values(ascending=False)
+    strips = pd.DataFrame(
+        {
+            "name": short["food"],
+            "begins": short["month"],
+            "ends": [_next_month(month) for month in short["month"]],
+            "share": short["chance_short"],
+            "full": ["yes" if share >= LIKELY else "no" for share in short["chance_short"]],
+            "label": short["food"].map({food: chance(share) for food, share in worst.items()}),
+            "order": short["food"].map({food: i for i, food in enumerate(worst.index)}),
+        }
+    )
+    return with_dates(strips.sort_values("order", kind="stable"), "begins", "ends")
+
+
+def months_finding(short: pd.DataFrame) -> str:
+    """Say in which months most foods are more likely to run short than not."""
+    likely = short[short["chance_short"] >= LIKELY].groupby("month")["food"].nunique()
+    if likely.empty:
+        return "In no month is any food more likely to run short than not"
+    month, foods = likely.idxmax(), likely.max()
+    every = short["food"].nunique()
+    return f"Hardest month: {month:%B %Y}, when {foods} of {every} foods likely run short"
+
+
+def _peaks(limits: pd.DataFrame) -> pd.DataFrame:
+    fullest = limits.loc[limits.groupby("limit", sort=False)["share"].idxmax()]
+    return fullest.sort_values("share", ascending=False, kind="stable")
+
+
+def _first_full(limits: pd.DataFrame, limit: str) -> date:
+    own = limits[(limits["limit"] == limit) & (limits["share"] >= USED_UP)]
+    return own["week"].min()
+
+
+def _part(share: float) -> str:
+    return "full" if share >= USED_UP else f"{share:.0%}"
+
+
+def _next_month(month: date) -> date:
+    return (month + timedelta(days=31)).replace(day=1)

@@ -1,0 +1,34 @@
+"""When each food runs short: the chance of it by month, over the simulated years."""
+
+from datetime import date
+
+import numpy as np
+import pandas as pd
+
+from model.planning import PlannedSeason
+from model.season.arrays import Bools, Singles
+
+COLUMNS = ("food", "month", "chance_short")
+
+
+def short_months_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a food and month in which it is wanted: the chance that it runs short.
+
+    A food is short in a month when in one of its weeks less than the notes' ``lean_share`` of
+    what is wanted can be eaten. A week belongs to the month of its Monday, ``month`` is that
+    month's first day, ``chance_short`` the share of the simulated years.
+    """
+    case, lived = planned.case, planned.years
+    share, foods = case.season.settings.lean_share, case.arrays.foods
+    wanted: Singles = lived.wanted(np.arange(len(foods)), 0, lived.met.shape[2])
+    short = (wanted > 1e-6) & (lived.met < share * wanted - 1e-6)
+    asked: Bools = np.asarray((wanted > 1e-6).any(axis=0))
+    months = [monday.replace(day=1) for monday in case.weeks.mondays]
+    rows: list[tuple[str, date, float]] = []
+    for month in dict.fromkeys(months):
+        own = np.array([one == month for one in months])
+        rows += [
+            (foods[f], month, float(short[:, f, own].any(axis=1).mean()))
+            for f in np.flatnonzero(asked[:, own].any(axis=1))
+        ]
+    return pd.DataFrame(rows, columns=list(COLUMNS))

@@ -1,0 +1,92 @@
+"""Every page read as a household of US and one of UK words reads it."""
+
+import json
+import re
+from datetime import date
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from model.reference.read import table
+from tests.dashboard.steps import look
+from tests.dashboard.test_how_we_write import write_as
+from tests.dashboard.test_pages import MORE
+
+# Batches, jars and the tested products keep the names they were given.
+OWN_NAMES = ("batch", "product", "jar", "source")
+# What stands in the notes is shown as it stands; what was published, as it was published.
+AS_STORED = (
+    "The working",
+    "Mend or add",
+    "What was written",
+    "Guesses",
+    "How we write",
+    "Process times",
+)
+# A published amount has both units: 2 tbsp (30 ml).
+METRIC = r"(?<![(\d.])\d[\d.,]* ?(?:kg|g|km|cm|m²|m|l|litres?|ml)\b(?! bag| jar)"
+DAYS = {"Alder Lane": date(2027, 8, 16), "Two Rivers": date(2027, 1, 25)}
+
+
+def foreign(tongue: str) -> re.Pattern[str]:
+    """Give the words of the table that a household of a tongue would not use."""
+    rows = table("words_us_uk")
+    own = {row[tongue.lower()].lower() for row in rows}
+    others = sorted({row["word"].lower() for row in rows} - own, key=len, reverse=True)
+    kept = "|".join(sorted(own, key=len, reverse=True))
+    return re.compile(rf"\b(?:{kept})\b|\b({'|'.join(others)})\b", re.IGNORECASE)
+
+
+def published(text: str) -> bool:
+    """Say whether a text is a process, caution or source, shown as it was published."""
+    cautions = {row["caution"] for row in table("cautions")}
+    titles = {row["title"] for row in table("sources")}
+    card = "Headspace" in text
+    return card or text.removeprefix("- ") in cautions or any(title in text for title in titles)
+
+
+def read(app: AppTest) -> list[str]:
+    """Give everything a person reads on a page: words, choices, cells, charts."""
+    choosers = [*app.selectbox, *app.multiselect, *app.get("button_group")]
+    options = [str(option) for chooser in choosers for option in chooser.options]
+    labels = [
+        w.label for w in [*app.number_input, *app.button, *app.subheader] if hasattr(w, "label")
+    ]
+    cells = [
+        str(cell)
+        for frame in app.dataframe
+        for name in frame.value.columns
+        if name not in OWN_NAMES
+        for cell in frame.value[name]
+    ]
+    charts = [
+        " ".join(json.loads(chart.proto.spec)["title"]["text"])
+        for chart in app.get("vega_lite_chart")
+    ]
+    titles = [title.value for title in app.title]
+    told = [e.value for e in [*app.markdown, *app.caption, *app.text] if not published(e.value)]
+    return [*told, *titles, *options, *labels, *cells, *charts]
+
+
+@pytest.mark.parametrize("household", DAYS)
+@pytest.mark.parametrize(("units", "tongue"), [("US", "US"), ("metric", "UK")])
+def test_no_page_says_a_word_of_the_other_tongue(
+    app: AppTest, household: str, units: str, tongue: str
+) -> None:
+    look(app, household, DAYS[household], "views/household.py")
+    write_as(app, units, "2027-11-28", tongue)
+    others, found = foreign(tongue), set()
+    for page, control in MORE.items():
+        app.switch_page(page).run()
+        for part in app.segmented_control(key=control).options:
+            if part in AS_STORED:
+                continue
+            app.segmented_control(key=control).set_value(part).run()
+            assert not app.exception
+            for text in read(app):
+                found |= {
+                    (page, part, hit[1], text[:200]) for hit in others.finditer(text) if hit[1]
+                }
+                if units == "US":
+                    found |= {(page, part, unit, text[:200]) for unit in re.findall(METRIC, text)}
+    assert not sorted(found)
