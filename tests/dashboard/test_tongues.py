@@ -22,6 +22,8 @@ AS_STORED = (
     "Guesses",
     "How we write",
     "Process times",
+    "Process",
+    "Labels",
 )
 # A published amount has both units: 2 tbsp (30 ml).
 METRIC = r"(?<![(\d.])\d[\d.,]* ?(?:kg|g|km|cm|m²|m|l|litres?|ml)\b(?! bag| jar)"
@@ -48,7 +50,12 @@ def published(text: str) -> bool:
 def read(app: AppTest) -> list[str]:
     """Give everything a person reads on a page: words, choices, cells, charts."""
     choosers = [*app.selectbox, *app.multiselect, *app.get("button_group")]
-    options = [str(option) for chooser in choosers for option in chooser.options]
+    options = [
+        str(option)
+        for chooser in choosers
+        if chooser.label != "Tested product"
+        for option in chooser.options
+    ]
     labels = [
         w.label for w in [*app.number_input, *app.button, *app.subheader] if hasattr(w, "label")
     ]
