@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
-from typing import TypeVar
+from typing import Any, TypeVar
 from zoneinfo import ZoneInfo
 
 import streamlit as st
@@ -96,7 +96,7 @@ def first_day(season: Season) -> date:
 def today() -> date:
     """Give the day the plan is looked at from."""
     found = notes()
-    chosen = _days().get(_key())
+    chosen = _kept("days").get(_key())
     if isinstance(chosen, date) or found is None:
         return chosen if isinstance(chosen, date) else date.today()  # noqa: DTZ011
     return first_day(found.season)
@@ -104,12 +104,7 @@ def today() -> date:
 
 def look_from(day: date) -> None:
     """Look at the plan of the notes in use from another day."""
-    st.session_state["days"] = {**_days(), _key(): day}
-
-
-def _days() -> dict[str, date]:
-    chosen = st.session_state.get("days")
-    return chosen if isinstance(chosen, dict) else {}
+    st.session_state["days"] = {**_kept("days"), _key(): day}
 
 
 def moment() -> datetime:
@@ -213,18 +208,13 @@ def _keep_of_day(name: str, value: object) -> None:
 
 def container(crop: str, known: Sequence[str]) -> str:
     """Give what a crop was last picked into in this session, if that is known, else the first."""
-    used = _containers().get(crop, "")
+    used = _kept("containers").get(crop, "")
     return used if used in known else known[0]
 
 
 def use_container(crop: str, name: str) -> None:
     """Remember what a crop was picked into."""
-    st.session_state["containers"] = {**_containers(), crop: name}
-
-
-def _containers() -> dict[str, str]:
-    used = st.session_state.get("containers")
-    return used if isinstance(used, dict) else {}
+    st.session_state["containers"] = {**_kept("containers"), crop: name}
 
 
 def sign() -> None:
@@ -239,8 +229,8 @@ def writer() -> str:
 
 def tried() -> tuple[Tried, ...]:
     """List the changes kept for the notes in use, in the order they were made."""
-    every = st.session_state.get("tried")
-    return every.get(_key(), ()) if isinstance(every, dict) else ()
+    changes: tuple[Tried, ...] = _kept("tried").get(_key(), ())
+    return changes
 
 
 def keep(change: Tried) -> None:
@@ -272,17 +262,12 @@ def season() -> Season | None:
 
 def plan_for(found: Notes) -> str:
     """Give how much bad years weigh: as chosen on the page, else as in the notes."""
-    return _chosen_for().get(_key(), found.season.plan_for)
+    return _kept("plan_for").get(_key(), found.season.plan_for)
 
 
 def choose_plan_for(words: str) -> None:
     """Weigh bad years so from now on, in the notes in use."""
-    st.session_state["plan_for"] = {**_chosen_for(), _key(): words}
-
-
-def _chosen_for() -> dict[str, str]:
-    chosen = st.session_state.get("plan_for")
-    return chosen if isinstance(chosen, dict) else {}
+    st.session_state["plan_for"] = {**_kept("plan_for"), _key(): words}
 
 
 def scope() -> str:
@@ -298,5 +283,10 @@ def _key() -> str:
 
 
 def _remember(changes: tuple[Tried, ...]) -> None:
-    every = st.session_state.get("tried")
-    st.session_state["tried"] = {**(every if isinstance(every, dict) else {}), _key(): changes}
+    st.session_state["tried"] = {**_kept("tried"), _key(): changes}
+
+
+def _kept(name: str) -> dict[str, Any]:
+    """Give what the session keeps under a name, household by household or crop by crop."""
+    found = st.session_state.get(name)
+    return found if isinstance(found, dict) else {}

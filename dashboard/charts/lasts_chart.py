@@ -9,7 +9,7 @@ from dashboard.charts.theme import (
     OCHRE,
     RUST,
     SPREAD_OPACITY,
-    calendar_day,
+    beside_words,
     date_axis,
     titled,
 )
@@ -65,7 +65,4 @@ def _scale(foods: pd.DataFrame, today: pd.Timestamp) -> alt.Scale:
     """Give the days of the axis, with room on the right for the words at any width."""
     first = min(today, foods["begins"].min())
     last = foods[["new_crop", "lasts_high"]].max().max()
-    begin, days = calendar_day(first), (last - first) / pd.Timedelta(days=1)
-    whole = f"{days} * width / max(1, width - {WORDS_PX})"
-    end = alt.ExprRef(f"datetime({first.year}, {first.month - 1}, {first.day} + {whole})")
-    return alt.Scale(domainMin=begin, domainMax=end, nice=False)
+    return beside_words(first, last, WORDS_PX)

@@ -3,10 +3,10 @@
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import CLAY, FAINT, RUST, titled, week_axis
+from dashboard.charts.theme import CLAY, FAINT, RUST, beside_words, titled, week_axis
 from dashboard.words import tooltip_day
 
-ROW_PX = 22
+ROW_PX, WORDS_PX = 22, 120
 DRAWN = ["name", "begins", "ends", "share", "full", "label"]
 
 
@@ -26,7 +26,9 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
         alt.Chart(drawn)
         .mark_rect()
         .encode(
-            week_axis("begins"),
+            week_axis("begins").scale(
+                beside_words(drawn["begins"].min(), drawn["ends"].max(), WORDS_PX)
+            ),
             alt.X2("ends:T"),
             row,
             alt.Opacity("share:Q").scale(domain=[0, 1], range=[0.08, 1]).legend(None),
@@ -41,7 +43,7 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
     ends = drawn.drop_duplicates("name")[["name", "label"]]
     words = (
         alt.Chart(ends)
-        .mark_text(align="right", dx=-2, fontSize=11, fontWeight=600)
+        .mark_text(align="right", dx=2, fontSize=11)
         .encode(row, alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT))
     )
     return titled(cells + words, title, ROW_PX * len(order) + 50)

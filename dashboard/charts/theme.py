@@ -50,6 +50,14 @@ def calendar_day(when: pd.Timestamp) -> alt.DateTime:
     return alt.DateTime(year=when.year, month=when.month, date=when.day)
 
 
+def beside_words(first: pd.Timestamp, last: pd.Timestamp, words_px: int) -> alt.Scale:
+    """Give a scale of days that leaves room for words on the right at any width."""
+    days = (last - first) / pd.Timedelta(days=1)
+    whole = f"{days} * width / max(1, width - {words_px})"
+    end = alt.ExprRef(f"datetime({first.year}, {first.month - 1}, {first.day} + {whole})")
+    return alt.Scale(domainMin=calendar_day(first), domainMax=end, nice=False)
+
+
 def date_axis() -> alt.Axis:
     """Give an axis with a tick a month and no doubled labels."""
     return alt.Axis(

@@ -32,7 +32,9 @@ def show() -> None:
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
     told = week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units))
-    if fresh.empty:
+    if weeks.iloc[0]["jars"]:
+        place.answer(told, place.DAY, "the preserving day, load by load")
+    elif fresh.empty:
         place.answer(told, place.LARDER, "what to eat first")
     else:
         place.answer(told, place.LOG, "write down what was picked")
