@@ -4,9 +4,10 @@ Forecasts never carry more than two significant figures; chances are told in ten
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from contextvars import ContextVar
 from datetime import date
+from functools import partial
 
 import pandas as pd
 
@@ -37,6 +38,11 @@ def write_as(date_form: str, tongue: str) -> None:
 def local(text: str) -> str:
     """Give a name or a sentence in the household's US or UK words; never what is stored."""
     return in_tongue(text, _tongue.get())
+
+
+def speaker() -> Callable[[str], str]:
+    """Give ``local`` as it speaks now, for a chooser that asks again after the page has run."""
+    return partial(in_tongue, tongue=_tongue.get())
 
 
 def named(table: pd.DataFrame) -> pd.DataFrame:

@@ -13,7 +13,7 @@ from dashboard.look import faults, table
 from dashboard.record_findings import resow_words
 from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
-from dashboard.words import listed, local
+from dashboard.words import listed, local, speaker
 from model import Change, PlannedSeason
 
 NOTHING = "no change"
@@ -74,7 +74,7 @@ def _ask_amount(plan: PlannedSeason, today: date) -> Asked:
     names = [NOTHING, *(f"{p.crop}, {p.bed} ({p.started})" for _, p in open_ones)]
     scope = session.scope()
     chosen = st.selectbox(
-        "Plant more or less of", names, format_func=local, key=f"change_planting_{scope}"
+        "Plant more or less of", names, format_func=speaker(), key=f"change_planting_{scope}"
     )
     if chosen == NOTHING:
         return Asked()
@@ -100,7 +100,7 @@ def _ask_target(plan: PlannedSeason, _: date) -> Asked:
     season, scope = plan.case.season, session.scope()
     names = [NOTHING, *(preserve.name for preserve in season.preserves)]
     chosen = st.selectbox(
-        "Fill more or fewer of", names, format_func=local, key=f"change_preserve_{scope}"
+        "Fill more or fewer of", names, format_func=speaker(), key=f"change_preserve_{scope}"
     )
     if chosen == NOTHING:
         return Asked()
@@ -138,7 +138,7 @@ def _ask_loss(plan: PlannedSeason, _: date) -> Asked:
     scope, coming = session.scope(), plan.plan.harvest_kg.sum(axis=1)
     crops = [crop for crop, kg in zip(plan.case.arrays.crops, coming, strict=True) if kg > 0.05]
     chosen = st.multiselect(
-        "Some of a crop is gone", crops, format_func=local, key=f"change_loss_{scope}"
+        "Some of a crop is gone", crops, format_func=speaker(), key=f"change_loss_{scope}"
     )
     if not chosen:
         return Asked()

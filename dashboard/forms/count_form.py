@@ -8,7 +8,7 @@ import streamlit as st
 import model
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
-from dashboard.words import count, day, listed, local, short_day
+from dashboard.words import count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Season
 
 
@@ -22,7 +22,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         "the book the difference is booked as unknown, not as eaten."
     )
     place = st.segmented_control(
-        "Place", places, default=places[0], format_func=local, key=f"count_place_{form}"
+        "Place", places, default=places[0], format_func=speaker(), key=f"count_place_{form}"
     )
     counted_on = st.date_input("Counted on", today, max_value=today, key=f"count_day_{form}")
     made = st.date_input(

@@ -8,7 +8,7 @@ import model
 from dashboard import kept, session
 from dashboard.forms.process_form import OTHER
 from dashboard.forms.writing import save
-from dashboard.words import local
+from dashboard.words import local, speaker
 from model import Edit, Season, Wanted
 
 BEGINS = time(9)
@@ -73,7 +73,7 @@ def _add_preserve(season: Season, wanted: tuple[Wanted, ...]) -> None:
     there = {one.name for one in wanted}
     names = [preserve.name for preserve in season.preserves if preserve.name not in there]
     key = f"day_add_{len(wanted)}_{session.scope()}"
-    name = st.selectbox("One of your preserves", names, index=None, format_func=local, key=key)
+    name = st.selectbox("One of your preserves", names, index=None, format_func=speaker(), key=key)
     if name is not None:
         own = season.preserve(name)
         session.want_today((*wanted, Wanted(name, own.units_per_load or 1)))

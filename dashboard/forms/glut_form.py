@@ -10,7 +10,7 @@ from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
 from dashboard.units import from_own, in_own
-from dashboard.words import local
+from dashboard.words import local, speaker
 from model import GlutSplit, PlannedSeason
 
 MOST = 500.0
@@ -27,7 +27,7 @@ def glut_form(plan: PlannedSeason) -> None:
             "What lies on the table",
             plan.case.arrays.crops,
             list(likely[:3]),
-            format_func=local,
+            format_func=speaker(),
             key=f"glut_{scope}",
         )
     with hours:

@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import US, units_of
-from dashboard.words import count, day, listed, local, short_day
+from dashboard.words import count, day, listed, short_day, speaker
 from model import (
     CAUSES,
     CELSIUS,
@@ -41,7 +41,7 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
     kinds = {place.name: place.kind for place in season.places}
     place = st.segmented_control(
-        "Where", list(kinds), format_func=local, key=f"incident_place_{form}"
+        "Where", list(kinds), format_func=speaker(), key=f"incident_place_{form}"
     )
     cold = kinds.get(place or "", FREEZER) == FREEZER
     causes = [c for c in CAUSES if c != SUSPECT and (cold or c != FREEZER_DIED)]
@@ -124,7 +124,7 @@ def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     form, today = session.form(), session.today()
     canned = [p.name for p in season.preserves if p.canned]
     name = st.selectbox(
-        "What is in it", canned, index=None, format_func=local, key=f"suspect_{form}"
+        "What is in it", canned, index=None, format_func=speaker(), key=f"suspect_{form}"
     )
     if name is None:
         st.caption("A jar that bulges, leaks, spurts, smells or has let go: do not taste it.")

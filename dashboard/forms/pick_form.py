@@ -10,7 +10,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save, save_button
 from dashboard.units import weight
-from dashboard.words import local, pieces, short_day
+from dashboard.words import local, pieces, short_day, speaker
 from model import Edit, Season
 
 NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
@@ -23,11 +23,11 @@ def pick_form(season: Season) -> None:
     """Ask what was picked, and write it down."""
     form, today = session.form(), session.today()
     likely = likely_crops(season, today)[:MOST_CROPS]
-    crop = st.pills("Crop", likely, format_func=local, key=f"pick_crop_{form}")
+    crop = st.pills("Crop", likely, format_func=speaker(), key=f"pick_crop_{form}")
     with st.popover("Another crop, day or amount", width="stretch"):
         rest = [name for name in sorted(c.name for c in season.crops) if name not in likely]
         other = st.selectbox(
-            "Another crop", rest, index=None, format_func=local, key=f"pick_other_{form}"
+            "Another crop", rest, index=None, format_func=speaker(), key=f"pick_other_{form}"
         )
         day = st.date_input("Picked on", today, max_value=today, key=f"pick_day_{form}")
         typed = st.number_input("Another number", 0.0, 1000.0, 0.0, 0.5, key=f"pick_typed_{form}")

@@ -7,7 +7,7 @@ from dashboard import session
 from dashboard.cached import answered
 from dashboard.look import table
 from dashboard.question_tables import hedge_rows, idle_limits, more_rows, way_rows
-from dashboard.words import about, listed, local
+from dashboard.words import about, listed, speaker
 from model import Interval, PlannedSeason
 
 SEED = 1
@@ -38,7 +38,7 @@ def one_more(plan: PlannedSeason) -> None:
 def hedges(plan: PlannedSeason) -> None:
     """Let a food be chosen, and show what would help it through a bad year."""
     food = st.selectbox(
-        "Food", plan.case.arrays.foods, format_func=local, key=f"hedged_{session.scope()}"
+        "Food", plan.case.arrays.foods, format_func=speaker(), key=f"hedged_{session.scope()}"
     )
     found = answered(
         plan,

@@ -12,7 +12,7 @@ from dashboard.forms.writing import save_button
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
-from dashboard.words import local, short_day
+from dashboard.words import local, short_day, speaker
 from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
@@ -35,10 +35,10 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
     ripe.sort(key=lambda p: crops.index(p.crops[0]))
     names = [p.name for p in (*ripe, *season.preserves)]
     likely = list(dict.fromkeys([*meant, *lately, *names]))[:MOST_PRESERVES]
-    chosen = st.pills("Preserve", likely, format_func=local, key=f"put_up_{form}")
+    chosen = st.pills("Preserve", likely, format_func=speaker(), key=f"put_up_{form}")
     rest = [name for name in sorted(set(names)) if name not in likely]
     other = st.selectbox(
-        "Another preserve", rest, index=None, format_func=local, key=f"put_up_other_{form}"
+        "Another preserve", rest, index=None, format_func=speaker(), key=f"put_up_other_{form}"
     )
     name = other or chosen
     if name is None:

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import day, local, short_day
+from dashboard.words import day, local, short_day, speaker
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -28,13 +28,13 @@ def take_form(season: Season) -> None:
     often = Counter(taken.preserve for taken in season.record.taken)
     likely = sorted(there, key=lambda name: -often[name])
     chosen = st.pills(
-        "What was taken", likely[:MOST_PRESERVES], format_func=local, key=f"take_{form}"
+        "What was taken", likely[:MOST_PRESERVES], format_func=speaker(), key=f"take_{form}"
     )
     other = st.selectbox(
         "Another preserve",
         sorted(likely[MOST_PRESERVES:]),
         index=None,
-        format_func=local,
+        format_func=speaker(),
         key=f"take_other_{form}",
     )
     name = other or chosen

@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.process import cautions, process_lines
 from dashboard.units import in_own, units_of
-from dashboard.words import listed, local
+from dashboard.words import listed, local, speaker
 from model import HandRule, PlannedSeason
 
 MOST_DIGITS = 6
@@ -17,7 +17,9 @@ MOST_DIGITS = 6
 def working(plan: PlannedSeason) -> None:
     """Let a preserve be chosen and show its sum, its process and why the plan differs."""
     names = [preserve.name for preserve in plan.case.season.preserves]
-    chosen = st.selectbox("Preserve", names, format_func=local, key=f"working_{session.scope()}")
+    chosen = st.selectbox(
+        "Preserve", names, format_func=speaker(), key=f"working_{session.scope()}"
+    )
     place, units = names.index(chosen), plan.case.season.units
     preserve = plan.case.season.preserves[place]
     row = model.preserve_table(plan).iloc[place]

@@ -17,7 +17,7 @@ from dashboard.look import choice, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
-from dashboard.words import about, day, listed, local, named, plate_words
+from dashboard.words import about, day, listed, local, named, plate_words, speaker
 from model import PlannedSeason
 
 SEED = 1
@@ -80,7 +80,7 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     first = next(food for food in told if food in known)
     key = f"curve_of_{first}_{session.scope()}"
     food = st.selectbox(
-        "Stock curve of", known, index=known.index(first), format_func=local, key=key
+        "Stock curve of", known, index=known.index(first), format_func=speaker(), key=key
     )
     row = foods[foods["food"] == food]
     marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
@@ -202,7 +202,9 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     if not known:
         st.markdown("Nothing stands on the shelf, and nothing is to be put up.")
         return
-    food = st.selectbox("Preserves of", known, format_func=local, key=f"jars_of_{session.scope()}")
+    food = st.selectbox(
+        "Preserves of", known, format_func=speaker(), key=f"jars_of_{session.scope()}"
+    )
     marks = pd.DataFrame([{"week": pd.Timestamp(session.today()), "what": "today"}])
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]

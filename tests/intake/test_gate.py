@@ -273,7 +273,7 @@ def test_wild_cells_and_rows_give_a_season_or_its_faults_and_nothing_else(househ
             continue
         sound += 1
 
-    assert 5 < sound < 130
+    assert 3 < sound < 130
 
 
 def test_only_what_was_eaten_can_be_left_unfinished() -> None:
