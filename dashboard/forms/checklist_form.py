@@ -6,7 +6,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.forms.writing import save, stored_rows
-from dashboard.words import day
+from dashboard.words import day, local
 from model import Edit, Point
 
 FILE = "checklist.csv"
@@ -20,7 +20,7 @@ def checklist_form(points: Sequence[Point]) -> None:
         if point.ticked_on is not None and point.ticked_on != today:
             since = f" (ticked {day(point.ticked_on)})"
         st.checkbox(
-            point.words + since,
+            local(point.words) + since,
             point.ticked_on is not None,
             key=f"tick_{point.item}_{session.form()}",
             on_change=_tick,

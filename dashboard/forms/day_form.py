@@ -9,6 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.process_form import OTHER
 from dashboard.forms.writing import save, stored_rows
+from dashboard.words import local, speaker
 from model import Edit, Season, Wanted
 
 BEGINS = time(9)
@@ -53,7 +54,7 @@ def day_numbers(season: Season, wanted: tuple[Wanted, ...]) -> None:
         size = f", {jar}" if jar else ""
         key = f"day_n_{place}_{one.name}_{one.jar}_{session.scope()}"
         number = st.number_input(
-            f"{one.name.capitalize()} ({unit}{size})", 0, MOST_UNITS, one.units, key=key
+            local(f"{one.name.capitalize()} ({unit}{size})"), 0, MOST_UNITS, one.units, key=key
         )
         if number != one.units:
             session.want_today(tuple(replace(w, units=number) if w is one else w for w in wanted))
@@ -68,7 +69,7 @@ def _add_preserve(season: Season, wanted: tuple[Wanted, ...]) -> None:
     there = {one.name for one in wanted}
     names = [preserve.name for preserve in season.preserves if preserve.name not in there]
     key = f"day_add_{len(wanted)}_{session.scope()}"
-    name = st.selectbox("One of your preserves", names, index=None, key=key)
+    name = st.selectbox("One of your preserves", names, index=None, format_func=speaker(), key=key)
     if name is not None:
         own = season.preserve(name)
         session.want_today((*wanted, Wanted(name, own.units_per_load or 1)))

@@ -24,7 +24,7 @@ from dashboard.forms.put_up_form import batch_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture
 from dashboard.process import process_lines
-from dashboard.words import count, day
+from dashboard.words import count, day, local
 from model import DayProduct, DaySheet, Season, Wanted
 
 TITLE = "Preserving day: what to do now, and when it is done"
@@ -64,7 +64,7 @@ def _more(
         checklist_form(model.checklist(season, made, session.today()))
     elif chosen == SET_OUT:
         for words in set_out_words(model.set_out(season, made), season.units):
-            st.markdown(f"- {words}")
+            st.markdown(f"- {local(words)}")
     elif chosen == PROCESS:
         _processes(made)
     else:
@@ -85,11 +85,11 @@ def _opened() -> tuple[Season, tuple[Wanted, ...]]:
 
 def _warn(sheet: DaySheet, season: Season) -> None:
     for one in sheet.refused:
-        st.error(refused_words(one))
+        st.error(local(refused_words(one)))
     words = [bedtime_words(sheet), *waiting_words(sheet.waiting, season.units)]
     told = [one for one in words if one]
     if told:
-        st.warning("  \n".join(told))
+        st.warning(local("  \n".join(told)))
 
 
 def _now(sheet: DaySheet, done: frozenset[int]) -> None:
@@ -99,7 +99,7 @@ def _now(sheet: DaySheet, done: frozenset[int]) -> None:
         return
     with st.container(key="now", border=True):
         for at, words in told:
-            st.markdown(f"**{at}**  \n{words}")
+            st.markdown(f"**{at}**  \n{local(words)}")
 
 
 def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
@@ -109,7 +109,7 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
         over = load.number in done
         with st.container(border=True, key=f"load_{load.number}"):
             head = load_words(load, sheet, season.units, done=over)
-            st.markdown("  \n".join([head, *([] if over else step_words(load, sheet))]))
+            st.markdown(local("  \n".join([head, *([] if over else step_words(load, sheet))])))
             if load.product.preserve is not None and not over:
                 st.button(
                     f"Done: write down load {load.number}",
@@ -127,7 +127,7 @@ def _write_down(season: Season, sheet: DaySheet) -> None:
     if load is None:
         return
     with st.container(border=True, key="write_down"):
-        st.markdown(f"**Write down load {load.number}: {load.product.name}**")
+        st.markdown(f"**Write down load {load.number}: {local(load.product.name)}**")
         now = session.moment().replace(tzinfo=None)
         ended = min(load.process.ends, now) if load.process else None
         batch_form(season, load.product.name, float(load.units), ended)
@@ -150,7 +150,7 @@ def _picture(sheet: DaySheet) -> None:
 def _processes(made: tuple[DayProduct, ...]) -> None:
     cards = [(one.card, one.name) for one in made if one.card is not None]
     for card, name in cards:
-        process_lines(card, name.capitalize())
+        process_lines(card, local(name.capitalize()))
     if not cards:
         st.markdown("Nothing of today is canned.")
 

@@ -72,9 +72,9 @@ def _acid(made: tuple[DayProduct, ...]) -> list[SetOut]:
             found.append(SetOut(f"acid for {product.name}", None, "", words))
             continue
         juice = SetOut(
-            "bottled lemon juice",
-            acid.lemon_juice_ml * product.units,
-            "ml",
+            f"({acid.lemon_juice_ml * product.units} ml) bottled lemon juice",
+            acid.lemon_juice_tbsp * product.units,
+            "tbsp",
             f"for {product.name}: into each jar {words}",
         )
         found.append(juice)

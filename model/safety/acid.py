@@ -12,7 +12,8 @@ from model.season.kitchen import ProcessTime
 class Acid:
     """The acid of a jar: bottled lemon juice, or (where it is tested) citric acid."""
 
-    lemon_juice_ml: float
+    lemon_juice_tbsp: int
+    lemon_juice_ml: int
     citric_acid_tsp: Fraction | None
 
 
@@ -22,7 +23,8 @@ def acid_in_a_jar(process: ProcessTime) -> Acid | None:
     if row is None:
         return None
     tsp = row["citric_acid_tsp"]
-    return Acid(float(row["lemon_juice_ml"]), Fraction(tsp) if tsp else None)
+    tbsp, ml = int(row["lemon_juice_tbsp"]), int(row["lemon_juice_ml"])
+    return Acid(tbsp, ml, Fraction(tsp) if tsp else None)
 
 
 def acid_words(process: ProcessTime) -> str:

@@ -9,16 +9,20 @@ import pytest
 
 import model
 from dashboard import tables
+from dashboard.charts.day_chart import day_chart
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import SOURCES, hours_chart, supply_chart
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import COLOURS, food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.charts.theme import FAINT, OCHRE, RUST, titled
+from dashboard.day_findings import day_steps
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.strips import ROOM, limit_strips, month_strips
+from tests.day_kitchen import KITCHEN, sheet
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
+DAY = sheet(KITCHEN, model.Wanted("whole tomatoes", 14), model.Wanted("frozen beans", 4))
 
 
 @pytest.fixture(scope="module")
@@ -44,6 +48,7 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
         "curve": food_curve(stock, lean, marks, "t"),
         "small": small_curve(stock, lean, foods[["food", "new_crop"]], "t"),
         "jars": preserve_curves(jars, lean, marks, "t", "Jars"),
+        "day": day_chart(day_steps(model.day_table(DAY)), "t", DAY.bedtime),
     }
 
 
@@ -58,6 +63,7 @@ CHARTS = [
     "curve",
     "small",
     "jars",
+    "day",
 ]
 
 
@@ -154,6 +160,7 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         model.week_table(plan),
         model.fresh_table(plan, 0),
         model.opening_table(plan, 0),
+        model.day_table(DAY).drop(columns=["starts", "stops"]),
         shortfall_rows(model.food_table(plan)),
         tables.garden_rows(model.planting_table(plan), "metric"),
         tables.yield_rows(model.planting_table(plan), "metric"),

@@ -42,7 +42,8 @@ def test_the_acid_of_all_jars_is_as_published(
     pint; a tablespoon is 15 ml."""
     found = things(small_season(), Wanted(preserve, jars))
 
-    assert found["bottled lemon juice"].amount == juice_ml
+    juice = found[f"({juice_ml:.0f} ml) bottled lemon juice"]
+    assert (juice.amount, juice.unit) == (juice_ml / 15, "tbsp")
     assert found["or citric acid"].amount == citric_tsp
 
 
