@@ -6,7 +6,8 @@ import pandas as pd
 from dashboard.charts.theme import CLAY, FAINT, RUST, beside_words, titled, week_axis
 from dashboard.words import tooltip_day
 
-ROW_PX, WORDS_PX = 22, 120
+# The title may take two lines and the axis one, and Streamlit counts both as height.
+ROW_PX, AROUND_PX, WORDS_PX = 24, 96, 120
 DRAWN = ["name", "begins", "ends", "share", "full", "label"]
 
 
@@ -46,4 +47,4 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
         .mark_text(align="right", dx=2, fontSize=11)
         .encode(row, alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT))
     )
-    return titled(cells + words, title, ROW_PX * len(order) + 50)
+    return titled(cells + words, title, ROW_PX * len(order) + AROUND_PX)
