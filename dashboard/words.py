@@ -3,7 +3,6 @@
 Forecasts never carry more than two significant figures; chances are told in tenths.
 """
 
-import math
 from collections.abc import Callable, Iterable
 from contextvars import ContextVar
 from datetime import date
@@ -12,10 +11,12 @@ from functools import partial
 import pandas as pd
 
 from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST, in_tongue
+from model import about as model_about
 
 PLATE = "whole plate"
 # What stands on a label or was published keeps its name.
 AS_WRITTEN = ("batch", "product", "jar", "source")
+about = model_about
 _date_form = ContextVar("date_form", default=DAY_FIRST)
 _tongue = ContextVar("tongue", default="UK")
 
@@ -90,19 +91,6 @@ def short_day(when: date) -> str:
     if _date_form.get() == DAY_FIRST:
         return f"{when.day} {when:%b}"
     return f"{when:%b} {when.day}"
-
-
-def about(number: float) -> str:
-    """Give a forecast to two significant figures, without needless noughts."""
-    if not math.isfinite(number) or number == 0:
-        return "0"
-    digits = 1 - math.floor(math.log10(abs(number)))
-    rounded = round(number, digits)
-    return (
-        f"{rounded:,.0f}"
-        if digits <= 0
-        else f"{rounded:.{min(digits, 2)}f}".rstrip("0").rstrip(".")
-    )
 
 
 def chance(share: float) -> str:

@@ -23,6 +23,7 @@ from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
+from model.outlook.arithmetic import about
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
@@ -41,6 +42,7 @@ from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_tab
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
+from model.outlook.judgement_table import judgement_table
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.label_text import Label, free_codes, label_for, label_of
 from model.outlook.learned_table import cause_table, fill_table, learned_table
@@ -61,6 +63,8 @@ from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
+from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working, WorkingLine
+from model.outlook.working_stock import stock_workings
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
 from model.planting.ways import Interval
@@ -124,6 +128,8 @@ __all__ = [
     "EATEN",
     "FAHRENHEIT",
     "FREEZER_DIED",
+    "FROM_NOTES",
+    "FROM_SETTING",
     "GIVEN",
     "GUESS",
     "HEADINGS",
@@ -181,6 +187,7 @@ __all__ = [
     "SeasonProblems",
     "SeasonTables",
     "SetOut",
+    "Source",
     "Store",
     "StoreError",
     "StoredHousehold",
@@ -188,8 +195,11 @@ __all__ = [
     "TextTable",
     "Waiting",
     "Wanted",
+    "Working",
+    "WorkingLine",
     "WrittenChange",
     "YearDay",
+    "about",
     "altitude_ft",
     "batch_mates",
     "batch_table",
@@ -223,6 +233,7 @@ __all__ = [
     "hedge_table",
     "in_own",
     "in_tongue",
+    "judgement_table",
     "label_for",
     "label_of",
     "largest_changes",
@@ -267,6 +278,7 @@ __all__ = [
     "sowing_table",
     "split_glut",
     "stock_table",
+    "stock_workings",
     "supply_table",
     "table_headings",
     "task_table",

@@ -12,9 +12,11 @@ from dashboard.forms.bring_form import bring_form
 from dashboard.forms.copies_form import copies_form
 from dashboard.forms.guess_form import guess_form
 from dashboard.forms.how_we_write_form import how_we_write_form
+from dashboard.forms.judgement_form import judgement_form
 from dashboard.forms.weather_form import weather_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice
+from dashboard.working_behind import GUESSES, JUDGEMENTS, PART, SETTING
 from model import SeasonTables
 
 OUT_AS = (
@@ -27,7 +29,7 @@ OUT_AS = (
     ),
 )
 OUT, IN, WEATHER, COPIES = "Take along", "Bring in", "Own weather", "Copies"
-GUESSES, WRITE = "Guesses", "How we write"
+WRITE = "How we write"
 
 
 def show() -> None:
@@ -36,7 +38,9 @@ def show() -> None:
     notes = session.notes()
     if notes is None:
         return
-    chosen = choice("What", [OUT, IN, WRITE, WEATHER, COPIES, GUESSES], key="notes_what")
+    parts = [OUT, IN, WRITE, WEATHER, COPIES, GUESSES, JUDGEMENTS]
+    asked = st.query_params.get(PART, "")
+    chosen = choice("What", parts, "notes_what", asked if asked in parts else "")
     if chosen == OUT:
         _out(notes)
     elif chosen == IN:
@@ -49,6 +53,9 @@ def show() -> None:
     elif chosen == GUESSES:
         last_written()
         guess_form(kept.guesses_of(notes.household))
+    elif chosen == JUDGEMENTS:
+        last_written()
+        judgement_form(notes.season, st.query_params.get(SETTING, ""))
     else:
         copies_form()
 

@@ -1,5 +1,7 @@
 """Spring: what to plant, how many jars of what, and what limits it."""
 
+from functools import partial
+
 import pandas as pd
 import streamlit as st
 
@@ -34,6 +36,7 @@ from dashboard.tables import (
 )
 from dashboard.units import amount
 from dashboard.words import count, local, named
+from dashboard.working_behind import working_behind
 from model import PlannedSeason, Season
 
 TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
@@ -71,6 +74,13 @@ def show() -> None:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
+        working_behind(
+            {
+                name: partial(model.stock_workings, plan, r)
+                for r, name in enumerate(jars["preserve"])
+            },
+            "jars",
+        )
     _more(plan, every)
 
 
