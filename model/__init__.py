@@ -64,6 +64,12 @@ from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working, WorkingLine
+from model.outlook.working_garden import planting_workings
+from model.outlook.working_kitchen import fullest_workings, week_workings
+from model.outlook.working_lasting import lasting_workings
+from model.outlook.working_learned import learned_working, seals_working
+from model.outlook.working_next_year import book_workings, next_year_workings
+from model.outlook.working_remedies import buy_in_working, ration_working
 from model.outlook.working_stock import stock_workings
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
@@ -204,8 +210,10 @@ __all__ = [
     "batch_mates",
     "batch_table",
     "boiling_point_c",
+    "book_workings",
     "bring_back",
     "buy_in_table",
+    "buy_in_working",
     "cause_table",
     "cautions_for",
     "changed_season",
@@ -227,6 +235,7 @@ __all__ = [
     "free_codes",
     "fresh_table",
     "from_own",
+    "fullest_workings",
     "glut_table",
     "guesses",
     "harvest_table",
@@ -237,8 +246,10 @@ __all__ = [
     "label_for",
     "label_of",
     "largest_changes",
+    "lasting_workings",
     "lean_table",
     "learned_table",
+    "learned_working",
     "ledgers",
     "limit_table",
     "list_copies",
@@ -246,12 +257,14 @@ __all__ = [
     "may_be_frozen_again",
     "next_garden_year",
     "next_year_table",
+    "next_year_workings",
     "one_more_table",
     "opening_table",
     "plan_report",
     "plan_season",
     "planting_table",
     "planting_value",
+    "planting_workings",
     "plate_table",
     "present_food_table",
     "preserve_table",
@@ -263,6 +276,7 @@ __all__ = [
     "progress_table",
     "put_up_on",
     "ration_table",
+    "ration_working",
     "read_season",
     "read_tables",
     "read_upload",
@@ -270,6 +284,7 @@ __all__ = [
     "review_table",
     "seal_times",
     "seals_to_look_at",
+    "seals_working",
     "season_from_tables",
     "set_out",
     "short_months_table",
@@ -291,6 +306,7 @@ __all__ = [
     "ways_for_unsealed",
     "ways_table",
     "week_table",
+    "week_workings",
     "with_weather",
     "workbook",
     "write_off",

@@ -51,13 +51,17 @@ def redo(left: str) -> float:
 
 
 def comes_to(working: Working) -> bool:
-    """Say whether one of the sums comes to the figure shown, or a day is shown."""
+    """Say whether one of the sums comes to the figure shown.
+
+    A day is no sum; what stands in the notes, and is worked out of nothing, is said as it is.
+    """
+    found = list(results(working))
     if isinstance(working.shown, date):
-        return bool(list(results(working)))
+        return bool(found)
+    if not found:
+        return told(working)[0].startswith(working.shown)
     said = NUMBER.search(working.shown)
     assert said, working.shown
     shown, decimals = float(said[0].replace(",", "")), len(said[0].partition(".")[2])
-    return any(
-        abs(result - shown) <= 0.5 * 10**-decimals + 1e-9 or about(result) == said[0]
-        for result in [*results(working)]
-    )
+    near = 0.5 * 10**-decimals + 1e-9
+    return any(abs(result - shown) <= near or about(result) == said[0] for result in found)

@@ -3,7 +3,6 @@
 from contextvars import copy_context
 from functools import partial
 
-import pandas as pd
 import streamlit as st
 
 import model
@@ -17,6 +16,9 @@ from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
+from dashboard.working_behind import working_behind
+from dashboard.workings import of_books, of_places
+from model import PlannedSeason
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
 FULL = "How full"
@@ -50,22 +52,25 @@ def show() -> None:
             )
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
+        working_behind(of_books(plan, plan.case.forecast.year.name), "books")
     elif chosen == FULL:
-        _fullness(model.limit_table(plan))
+        _fullness(plan)
     elif chosen == COUNT:
         count_form(season, plan.case.books)
     else:
         incident_form(season, plan.case.books)
 
 
-def _fullness(limits: pd.DataFrame) -> None:
+def _fullness(plan: PlannedSeason) -> None:
     """Show how full each place gets, and when."""
+    limits = model.limit_table(plan)
     room = limit_strips(limits, ROOM)
     if room.empty:
         st.markdown("The notes name no shelf, freezer or store.")
         return
     finding = room_finding(limits, ROOM, "place")
     picture(share_strips(room, finding), limits[limits["kind"].isin(ROOM)])
+    working_behind(of_places(plan), "places")
     st.caption(
         "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "
         "high, or two with a board between: never three."

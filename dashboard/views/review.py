@@ -15,6 +15,8 @@ from dashboard.look import choice, table
 from dashboard.record_findings import cause_words, review_headline, smaller_jar_words
 from dashboard.record_tables import cause_rows, next_rows, review_rows
 from dashboard.words import local
+from dashboard.working_behind import working_behind
+from dashboard.workings import of_books, of_learned, of_next_year
 from model import Season
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
@@ -48,13 +50,17 @@ def show() -> None:
             "What was there at the start and came in, less what was eaten, given and lost, is what "
             "is left; unknown is what counts found more (+) or fewer (-) than the book."
         )
+        working_behind(of_books(plan, year), "books")
     elif chosen == VERDICT:
         verdict_form(year, review)
     elif chosen == NEXT:
         table(next_rows(draft, season.units), "content", key="next_year")
+        working_behind(of_next_year(plan, year), "next_year")
         next_year_form(season, year, draft)
     else:
-        table(learned_rows(model.learned_table(plan), season.units), "content", key="learned")
+        learned = model.learned_table(plan)
+        table(learned_rows(learned, season.units), "content", key="learned")
+        working_behind(of_learned(plan, learned), "learned")
         _in_full("Jars to fill for the sealed ones to come", model.fill_table(plan), "fill")
         _in_full("What bad seals have in common", cause_rows(causes), "causes")
         _in_full("Jars that were not finished", jars, "smaller_jars")

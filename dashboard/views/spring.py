@@ -1,7 +1,5 @@
 """Spring: what to plant, how many jars of what, and what limits it."""
 
-from functools import partial
-
 import pandas as pd
 import streamlit as st
 
@@ -37,6 +35,7 @@ from dashboard.tables import (
 from dashboard.units import amount
 from dashboard.words import count, local, named
 from dashboard.working_behind import working_behind
+from dashboard.workings import of_plantings, of_preserves, of_weeks
 from model import PlannedSeason, Season
 
 TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
@@ -70,17 +69,12 @@ def show() -> None:
             _plan_for(plan, season)
         rows = garden_rows(planted, season.units)
         table(rows, TABLE_PX if len(rows) > MOST_ROWS else "content", key="plantings")
+        working_behind(of_plantings(plan), "plantings")
     with kitchen:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
-        working_behind(
-            {
-                name: partial(model.stock_workings, plan, r)
-                for r, name in enumerate(jars["preserve"])
-            },
-            "jars",
-        )
+        working_behind(of_preserves(plan), "jars")
     _more(plan, every)
 
 
@@ -147,6 +141,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     weeks = week_rows(model.week_table(plan))
     picture(hours_chart(weeks, "Hours needed, below those free"), weeks)
+    working_behind(of_weeks(plan), "hours", "Week of")
     jars = limit_strips(limits, JARS)
     if not jars.empty:
         finding = room_finding(limits, JARS, "size of jar")

@@ -20,6 +20,8 @@ from dashboard.record_tables import product_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
 from dashboard.words import day, local
+from dashboard.working_behind import working_behind
+from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
 
 AHEAD = 10
@@ -82,6 +84,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
             st.markdown(f"Next: **{local(row['preserve'])}**, week of {day(row['week'])}.")
         return
     table(batch_rows(this, units), height="content", key="put_up")
+    working_behind(of_weeks(plan, 1), "this_week", "Week of")
     order = "In which order, and when it is done"
     st.page_link(place.DAY, label=order, icon=place.PLACES[place.DAY][1])
     for preserve in plan.case.season.preserves:
@@ -133,6 +136,7 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
             return
         chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
         picture(chart, near)
+        working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
 
 
 def _jars(plan: PlannedSeason) -> None:
@@ -151,6 +155,7 @@ def _buy_in(plan: PlannedSeason) -> None:
         st.markdown("In an ordinary year the winter to come is covered: nothing has to be bought.")
         return
     table(buy_rows(buying, plan.case.season.units), "content", key="buy_in")
+    working_behind(of_buying(plan, buying), "buy_in")
     st.caption(
         "So much covers what an ordinary year leaves short. Only what can still be put up this "
         "season is listed, and each needs kitchen hours beside those of the plan."

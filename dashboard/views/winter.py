@@ -18,6 +18,8 @@ from dashboard.strips import month_strips, months_finding
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, local, named, plate_words, speaker
+from dashboard.working_behind import working_behind
+from dashboard.workings import of_foods, of_rations
 from model import PlannedSeason
 
 SEED = 1
@@ -29,7 +31,8 @@ def show() -> None:
     """Show the page."""
     plan = place.opened("Will it last until the new crop?", stock=True)
     share = plan.case.season.settings.lean_share
-    foods = lasting_rows(_foods(plan), session.today(), share)
+    now = _now(plan)
+    foods = lasting_rows(_foods(plan, now=now), session.today(), share)
     if foods["enough"].eq("no").any():
         place.answer(winter_headline(foods), place.WEEK, "what still can be put up or bought in")
     else:
@@ -40,6 +43,7 @@ def show() -> None:
         chart = lasts_chart(named(foods), pd.Timestamp(session.today()), title)
         picture(chart, foods)
         st.caption(_meaning(plan, foods, share))
+        working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
         _curve(plan, foods)
     _more(plan, foods)
@@ -59,13 +63,16 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     return f"{words} {name.capitalize()}: {part} of the portions wanted of all foods{but}."
 
 
-def _foods(plan: PlannedSeason) -> pd.DataFrame:
-    """Give the foods of the stretch that is chosen, the whole plate first."""
+def _now(plan: PlannedSeason) -> bool:
+    """Let the stretch be chosen; say whether it is the one until this season's crop."""
     present = model.present_food_table(plan)
     order = [NOW, NEXT] if 2 * len(present) >= len(plan.case.arrays.foods) else [NEXT, NOW]
-    key = f"stretch_{session.scope()}"
-    now = not present.empty and choice("Which stretch", order, key) == NOW
-    foods = present if now else model.food_table(plan)
+    return not present.empty and choice("Which stretch", order, f"stretch_{session.scope()}") == NOW
+
+
+def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:
+    """Give the foods of a stretch, the whole plate first."""
+    foods = model.present_food_table(plan) if now else model.food_table(plan)
     plate = model.plate_table(plan, now=now)
     return foods if plate.empty else pd.concat([plate, foods], ignore_index=True)
 
@@ -166,6 +173,7 @@ def _reach(plan: PlannedSeason) -> None:
         st.markdown("Every food reaches its new crop as it is eaten now.")
         return
     table(ration_rows(rations), "content", key="rations")
+    working_behind(of_rations(plan, rations), "rations")
 
 
 def _basket(plan: PlannedSeason) -> None:

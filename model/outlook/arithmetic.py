@@ -13,7 +13,7 @@ Unit = str | Callable[[float], str]
 Written = TypeVar("Written")
 TIMES, OVER, PLUS, LESS, POWER, OPENS, CLOSES = "x", "/", "+", "-", "^", "(", ")"
 OPERATORS = frozenset((TIMES, OVER, PLUS, LESS, POWER, OPENS, CLOSES))
-UP, DOWN, NEAREST = "rounded up", "rounded down", "rounded"
+UP, DOWN = "rounded up", "rounded down"
 NEVER_BELOW = "never below none"
 MOST_DIGITS = 6
 # What a rounding up or down forgives: the last bit of a sum is no jar.
@@ -61,6 +61,7 @@ class Pen:
         ``unit`` names the result, or gives its name for a number. ``whole`` says how the result
         is rounded to a whole number, ``floor`` that it is never below none.
         """
+        parts = tuple(float(part) if isinstance(part, int) else part for part in parts)
         result = _Reader([self.rounded(p) if isinstance(p, float) else p for p in parts]).sum()
         if whole:
             result = _whole(result, whole)
@@ -96,7 +97,7 @@ class Sum:
 def _whole(number: float, how: str) -> float:
     if how == UP:
         return float(math.ceil(number - BARELY))
-    return float(math.floor(number + BARELY)) if how == DOWN else float(round(number))
+    return float(math.floor(number + BARELY))
 
 
 def enough(write: Callable[[Pen], tuple[Written, bool]]) -> Written:

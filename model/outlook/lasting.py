@@ -97,7 +97,7 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
     begins, ends = stretch or (max(0, cover - 1), cover)
     share = case.season.settings.lean_share
     out = gives_out(planned.years, food, begins, ends, share)
-    amount = level(planned, food, begins, ends, _in_hand(planned, food, begins))
+    amount = level(planned, food, begins, ends, in_hand(planned, food, begins))
     low, middle, high = np.percentile(out, [10, 50, 90])
     new_crop = case.forecast.new_crop.get(arrays.foods[food])
     end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)
@@ -158,7 +158,7 @@ def plate_lasting(planned: PlannedSeason, *, now: bool = False) -> Lasting | Non
     )
 
 
-def _in_hand(planned: PlannedSeason, food: int, begins: int) -> float:
+def in_hand(planned: PlannedSeason, food: int, begins: int) -> float:
     """Give the portions of a food on the shelf as a stretch begins, in the middle year."""
     arrays = planned.case.arrays
     rows = np.flatnonzero(arrays.food_of_preserve == food)

@@ -8,6 +8,8 @@ from model.outlook.arithmetic import Sum
 from model.reference.read import source_title, table
 
 MOST_LINES = 5
+# A figure gathered from many sources names the first of them.
+MOST_TITLES = 2
 FROM_NOTES, FROM_SETTING, PUBLISHED, PLAN, YEARS = "notes", "setting", "published", "plan", "years"
 PUBLISHED_STATUS = "published"
 # Keys of sources that publish nothing.
@@ -48,7 +50,9 @@ class Source:
             return f"setting: {self.key.replace('_', ' ')}"
         if self.kind == PUBLISHED:
             status = "" if self.status == PUBLISHED_STATUS else f" ({self.status})"
-            return f"{source_title(self.key)}{status}"
+            keys = self.key.split(";")
+            more = f"; and {len(keys) - MOST_TITLES} more" if len(keys) > MOST_TITLES else ""
+            return f"{source_title(';'.join(keys[:MOST_TITLES]))}{more}{status}"
         return self.key
 
 

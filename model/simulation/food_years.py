@@ -15,12 +15,13 @@ class FoodYears:
     Parameters
     ----------
     shelf : shape (Y, F, W), on the shelf at each week's end.
-    met : shape (Y, F, W), eaten in all.
+    met, fresh : shape (Y, F, W), eaten in all, and of that fresh.
     usual : shape (F, W), wanted with the usual ``appetite`` (Y,).
     """
 
     shelf: Singles
     met: Singles
+    fresh: Singles
     usual: Singles
     appetite: Singles
 
@@ -36,4 +37,4 @@ def food_years(lived: LivedYears, arrays: SeasonArrays) -> FoodYears:
     shelf = np.zeros_like(lived.met)
     for r, food in enumerate(arrays.food_of_preserve):
         shelf[:, food] += lived.shelf[:, r] * portions[r]
-    return FoodYears(shelf, lived.met, lived.usual, lived.appetite)
+    return FoodYears(shelf, lived.met, lived.fresh, lived.usual, lived.appetite)

@@ -148,7 +148,7 @@ def test_what_was_right_is_made_again_as_it_was_used() -> None:
     row = draft(packs(10, 6), RIGHT)
 
     assert row["next_units"] == 6
-    assert row["working"] == "6 eaten: 6"
+    assert row["working"] == "6 eaten, rounded up = 6 packs to aim at"
 
 
 def test_what_ran_out_is_stretched_over_the_weeks_it_was_missing() -> None:
@@ -175,7 +175,7 @@ def test_not_again_and_a_carry_over_of_a_year_s_use_are_none() -> None:
         row = draft(packs(90, 5), verdict)
         assert row["carry_units"] >= row["used_units"]
         assert row["next_units"] == 0
-        assert "a year's use is 5" in row["working"]
+        assert "a year's use and more is still there" in row["working"]
 
 
 def test_what_went_unknown_counts_as_used_and_says_so() -> None:

@@ -1,0 +1,91 @@
+"""What each table or chart can open to: its figures by name, and the working of each."""
+
+from collections.abc import Callable, Sequence
+from functools import partial
+
+import pandas as pd
+
+import model
+from dashboard.words import day
+from dashboard.working_behind import Workings
+from model import PlannedSeason, Working
+
+
+def of_preserves(plan: PlannedSeason) -> Workings:
+    """Give the jars of every preserve, what is put up most first."""
+    names = [preserve.name for preserve in plan.case.season.preserves]
+    order = sorted(range(len(names)), key=lambda r: -plan.plan.to_fill[r])
+    return {names[r]: partial(model.stock_workings, plan, r) for r in order}
+
+
+def of_plantings(plan: PlannedSeason) -> Workings:
+    """Give the plantings that are grown; of one crop and bed told apart by start."""
+    found: dict[str, Callable[[], Sequence[Working]]] = {}
+    for b, planting in enumerate(plan.case.forecast.plantings):
+        if planting.choice and not plan.plan.amounts[b]:
+            continue
+        name = f"{planting.crop}, {planting.bed}"
+        if name in found and planting.started:
+            name = f"{name}, {day(planting.started)}"
+        found[name] = partial(model.planting_workings, plan, b)
+    return found
+
+
+def of_weeks(plan: PlannedSeason, most: int = 52) -> Workings:
+    """Give the first weeks in which something is put up."""
+    weeks = model.week_table(plan).head(most)
+    working = weeks[weeks["hours"] >= 0.01]["week"]
+    return {day(monday): partial(model.week_workings, plan, monday) for monday in working}
+
+
+def of_places(plan: PlannedSeason) -> Workings:
+    """Give the places in which something stands."""
+    places = [place.name for place in plan.case.season.places]
+    return {
+        name: partial(model.fullest_workings, plan, name)
+        for name in places
+        if model.fullest_workings(plan, name)
+    }
+
+
+def of_foods(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> Workings:
+    """Give how long each food of a table lasts, until this season's crop (``now``) or the next."""
+    return {food: partial(model.lasting_workings, plan, food, now=now) for food in foods["food"]}
+
+
+def of_rations(plan: PlannedSeason, rations: pd.DataFrame) -> Workings:
+    """Give the rations of a table."""
+    rows = rations.to_dict("records")
+    return {row["food"]: _one(partial(model.ration_working, plan, row)) for row in rows}
+
+
+def of_buying(plan: PlannedSeason, buying: pd.DataFrame) -> Workings:
+    """Give what a table says is to be bought in."""
+    return {
+        f"{row['food']}: {row['crop']}": _one(partial(model.buy_in_working, plan, row))
+        for row in buying.to_dict("records")
+    }
+
+
+def of_learned(plan: PlannedSeason, learned: pd.DataFrame) -> Workings:
+    """Give what a table says was learned."""
+    return {
+        f"{row['learned']}: {row['what']}": _one(partial(model.learned_working, plan, row))
+        for row in learned.to_dict("records")
+    }
+
+
+def of_next_year(plan: PlannedSeason, year: str) -> Workings:
+    """Give what is aimed at next year."""
+    drafts = model.next_year_workings(plan.case, year)
+    return {name: _one(partial(drafts.__getitem__, name)) for name in drafts}
+
+
+def of_books(plan: PlannedSeason, year: str) -> Workings:
+    """Give what is left of each preserve by the book of a garden year."""
+    books = model.book_workings(plan.case, year)
+    return {name: _one(partial(books.__getitem__, name)) for name in books}
+
+
+def _one(make: Callable[[], Working]) -> Callable[[], Sequence[Working]]:
+    return lambda: (make(),)

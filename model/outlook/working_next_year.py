@@ -1,0 +1,125 @@
+"""The working behind next year's first draft, and behind the balance of the year."""
+
+from model.case import Case
+from model.outlook.arithmetic import CLOSES, LESS, OPENS, OVER, PLUS, TIMES, UP, Part, Pen, enough
+from model.outlook.next_year_draft import Draft, Use, drafts
+from model.outlook.own_units import in_own
+from model.outlook.review_table import reviewed
+from model.outlook.working import FROM_NOTES, Source, Working, WorkingLine, line
+from model.outlook.working_stock import counted, noun, of_unit
+from model.season.ledger import Movement
+from model.season.record import NOT_AGAIN, RIGHT, TOO_MUCH
+
+Lines = tuple[WorkingLine, ...]
+TAKEN = Source(FROM_NOTES, "taken.csv")
+
+
+def next_year_workings(case: Case, year: str) -> dict[str, Working]:
+    """Map each preserve of the year's review to the working of what to aim at."""
+    units = case.season.units
+    return {
+        draft.preserve.name: Working(
+            f"{draft.preserve.name}: next year",
+            counted(draft.aim, draft.preserve.unit, units),
+            draft_lines(draft, units),
+        )
+        for draft in drafts(case, year)
+    }
+
+
+def draft_lines(draft: Draft, units: str) -> Lines:
+    """Give the sum from what was used to what to aim at, in the unit it is counted in."""
+    own, said = draft.preserve, Source(FROM_NOTES, "verdicts.csv", draft.preserve.name)
+    none = counted(0, own.unit, units)
+    if draft.verdict == NOT_AGAIN:
+        return (line(f"{none}: {NOT_AGAIN}", said),)
+
+    def write(pen: Pen) -> tuple[Lines, bool]:
+        lines, used, words = _used(pen, draft.use, own.unit)
+        if draft.enough_there or draft.verdict == TOO_MUCH:
+            carried, left = _carried(pen, draft.use, used, own.unit)
+            lines += carried
+        if draft.enough_there:
+            return (*lines, line(f"{none}: a year's use and more is still there")), left >= used
+        aim: tuple[Part, ...] = (used, words)
+        if draft.verdict == TOO_MUCH:
+            aim = (*aim, LESS, left, "still there")
+        elif draft.stretched:
+            days = (float(draft.use.stood), PLUS, float(draft.use.missing), "without")
+            aim = (*aim, TIMES, OPENS, *days, CLOSES, OVER, float(draft.use.stood), "days")
+        less = draft.verdict == TOO_MUCH
+        wanted = pen.sum(*aim, unit=of_unit(own.unit, " to aim at"), whole=UP, floor=less)
+        right = draft.verdict in (RIGHT, TOO_MUCH, "") or draft.stretched
+        told = "" if right else ", and the book shows no week without"
+        lines.append(line(wanted, TAKEN, said, ends=told))
+        each, word = in_own(1.0, own.unit, units)
+        if each != 1.0:
+            whole = Pen(3).sum(wanted.result, own.unit, TIMES, each, unit=word)
+            lines.append(line(whole))
+        return tuple(lines), wanted.result == draft.aim
+
+    return enough(write)
+
+
+def _used(pen: Pen, use: Use, unit: str) -> tuple[list[WorkingLine], float, str]:
+    """Give what was used and its words; where it is more than one thing, with their sum."""
+    parts = ((use.eaten, "eaten"), (use.given, "given"), (use.unknown, "gone unknown"))
+    said = [(units, words) for units, words in parts if units] or [(0.0, "used")]
+    if len(said) == 1:
+        return [], pen.rounded(said[0][0]), said[0][1]
+    terms: list[Part] = [*said[0]]
+    for units, words in said[1:]:
+        terms += [PLUS, units, words]
+    whole = pen.sum(*terms, unit=of_unit(unit, " used"))
+    sources = (TAKEN, *((Source(FROM_NOTES, "stock.csv"),) if use.unknown else ()))
+    return [line(whole, *sources)], whole.result, "used"
+
+
+def _carried(pen: Pen, use: Use, used: float, unit: str) -> tuple[list[WorkingLine], float]:
+    """Write what will still stand there at the new crop, at this year's pace."""
+    fine = Pen(pen.digits + 2)
+    pace = fine.sum(
+        *(used, f"{noun(unit)} used", OVER, float(max(1, use.stood)), "days it stood there"),
+        unit="a day",
+    )
+    left = pen.sum(
+        *(use.left, "left", LESS, pace.result, "a day", TIMES, float(use.days_to_come)),
+        "days to the new crop",
+        unit="still there",
+        floor=True,
+    )
+    return [line(pace, TAKEN), line(left, Source(FROM_NOTES, "stock.csv"))], left.result
+
+
+def book_workings(case: Case, year: str) -> dict[str, Working]:
+    """Map each preserve of the year's review to the balance of its book."""
+    begins, ends = reviewed(case.season, year, case.today)
+    return {
+        draft.preserve.name: _book(
+            draft.preserve.name,
+            case.books[draft.preserve.name].between(begins, ends),
+            in_own(1.0, draft.preserve.unit, case.season.units),
+        )
+        for draft in drafts(case, year)
+    }
+
+
+def _book(name: str, moved: Movement, counts: tuple[float, str]) -> Working:
+    each, unit = counts
+    parts = (
+        *((PLUS, moved.came, "came"), (LESS, moved.eaten, "eaten"), (LESS, moved.given, "given")),
+        (LESS, moved.lost, "lost"),
+        (PLUS if moved.unknown >= 0 else LESS, abs(moved.unknown), "by counts, unknown"),
+    )
+    terms: list[Part] = [moved.opening * each, "at the start"]
+    for sign, number, words in parts:
+        if number:
+            terms += [sign, number * each, words]
+
+    def write(pen: Pen) -> tuple[Lines, bool]:
+        left = pen.sum(*terms, unit=of_unit(unit, " left"))
+        sources = (Source(FROM_NOTES, f"{file}.csv") for file in ("batches", "seals", "taken"))
+        lines = (line(left, Source(FROM_NOTES, "stock.csv", name), *sources),)
+        return lines, left.result == pen.rounded(moved.left * each)
+
+    return Working(f"{name}: left by the book", counted(moved.left * each, unit, ""), enough(write))
