@@ -218,7 +218,10 @@ def own_yield_working(planned: PlannedSeason, b: int) -> Working:
             *(float(own.seasons), PLUS, worth.result, CLOSES),
             unit="is the weight of the own ones",
         )
-        factor = pen.sum(ratio, POWER, weight.result, unit="times the published figure")
+        factor = pen.sum(
+            *(ratio, POWER, weight.result),
+            unit="times the published figure; ^ is to the power of",
+        )
         gives = pen.sum(usual, unit, TIMES, factor.result, unit=unit)
         lines = (
             line(

@@ -153,7 +153,7 @@ def _plate(planned: PlannedSeason, last: Lasting) -> Working:
         line(reach, of_years(years)),
         line(span, of_years(years)),
     )
-    return Working(f"{last.food}: lasts until", last.until, lines)
+    return Working("the plate: lasts until", last.until, lines)
 
 
 def level_workings(planned: PlannedSeason, f: int, *, now: bool) -> tuple[Working, ...]:
