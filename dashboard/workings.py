@@ -15,7 +15,7 @@ def of_preserves(plan: PlannedSeason) -> Workings:
     """Give the jars of every preserve, what is put up most first."""
     names = [preserve.name for preserve in plan.case.season.preserves]
     order = sorted(range(len(names)), key=lambda r: -plan.plan.to_fill[r])
-    return {names[r]: partial(model.stock_workings, plan, r) for r in order}
+    return {names[r]: partial(model.workings.stock_workings, plan, r) for r in order}
 
 
 def of_plantings(plan: PlannedSeason) -> Workings:
@@ -27,7 +27,7 @@ def of_plantings(plan: PlannedSeason) -> Workings:
         name = f"{planting.crop}, {planting.bed}"
         if name in found and planting.started:
             name = f"{name}, {day(planting.started)}"
-        found[name] = partial(model.planting_workings, plan, b)
+        found[name] = partial(model.workings.planting_workings, plan, b)
     return found
 
 
@@ -35,34 +35,37 @@ def of_weeks(plan: PlannedSeason, most: int = 52) -> Workings:
     """Give the first weeks in which something is put up."""
     weeks = model.week_table(plan).head(most)
     working = weeks[weeks["hours"] >= 0.01]["week"]
-    return {day(monday): partial(model.week_workings, plan, monday) for monday in working}
+    return {day(monday): partial(model.workings.week_workings, plan, monday) for monday in working}
 
 
 def of_places(plan: PlannedSeason) -> Workings:
     """Give the places in which something stands."""
     places = [place.name for place in plan.case.season.places]
     return {
-        name: partial(model.fullest_workings, plan, name)
+        name: partial(model.workings.fullest_workings, plan, name)
         for name in places
-        if model.fullest_workings(plan, name)
+        if model.workings.fullest_workings(plan, name)
     }
 
 
 def of_foods(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> Workings:
     """Give how long each food of a table lasts, until this season's crop (``now``) or the next."""
-    return {food: partial(model.lasting_workings, plan, food, now=now) for food in foods["food"]}
+    return {
+        food: partial(model.workings.lasting_workings, plan, food, now=now)
+        for food in foods["food"]
+    }
 
 
 def of_rations(plan: PlannedSeason, rations: pd.DataFrame) -> Workings:
     """Give the rations of a table."""
     rows = rations.to_dict("records")
-    return {row["food"]: _one(partial(model.ration_working, plan, row)) for row in rows}
+    return {row["food"]: _one(partial(model.workings.ration_working, plan, row)) for row in rows}
 
 
 def of_buying(plan: PlannedSeason, buying: pd.DataFrame) -> Workings:
     """Give what a table says is to be bought in."""
     return {
-        f"{row['food']}: {row['crop']}": _one(partial(model.buy_in_working, plan, row))
+        f"{row['food']}: {row['crop']}": _one(partial(model.workings.buy_in_working, plan, row))
         for row in buying.to_dict("records")
     }
 
@@ -70,20 +73,20 @@ def of_buying(plan: PlannedSeason, buying: pd.DataFrame) -> Workings:
 def of_learned(plan: PlannedSeason, learned: pd.DataFrame) -> Workings:
     """Give what a table says was learned."""
     return {
-        f"{row['learned']}: {row['what']}": _one(partial(model.learned_working, plan, row))
+        f"{row['learned']}: {row['what']}": _one(partial(model.workings.learned_working, plan, row))
         for row in learned.to_dict("records")
     }
 
 
 def of_next_year(plan: PlannedSeason, year: str) -> Workings:
     """Give what is aimed at next year."""
-    drafts = model.next_year_workings(plan.case, year)
+    drafts = model.workings.next_year_workings(plan.case, year)
     return {name: _one(partial(drafts.__getitem__, name)) for name in drafts}
 
 
 def of_books(plan: PlannedSeason, year: str) -> Workings:
     """Give what is left of each preserve by the book of a garden year."""
-    books = model.book_workings(plan.case, year)
+    books = model.workings.book_workings(plan.case, year)
     return {name: _one(partial(books.__getitem__, name)) for name in books}
 
 

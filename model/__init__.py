@@ -23,6 +23,7 @@ from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
+from model.outlook import workings
 from model.outlook.arithmetic import about
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
@@ -63,14 +64,7 @@ from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
-from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working, WorkingLine
-from model.outlook.working_garden import planting_workings
-from model.outlook.working_kitchen import fullest_workings, week_workings
-from model.outlook.working_lasting import lasting_workings
-from model.outlook.working_learned import learned_working, seals_working
-from model.outlook.working_next_year import book_workings, next_year_workings
-from model.outlook.working_remedies import buy_in_working, ration_working
-from model.outlook.working_stock import stock_workings
+from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
 from model.planting.ways import Interval
@@ -202,7 +196,6 @@ __all__ = [
     "Waiting",
     "Wanted",
     "Working",
-    "WorkingLine",
     "WrittenChange",
     "YearDay",
     "about",
@@ -210,10 +203,8 @@ __all__ = [
     "batch_mates",
     "batch_table",
     "boiling_point_c",
-    "book_workings",
     "bring_back",
     "buy_in_table",
-    "buy_in_working",
     "cause_table",
     "cautions_for",
     "changed_season",
@@ -235,7 +226,6 @@ __all__ = [
     "free_codes",
     "fresh_table",
     "from_own",
-    "fullest_workings",
     "glut_table",
     "guesses",
     "harvest_table",
@@ -246,10 +236,8 @@ __all__ = [
     "label_for",
     "label_of",
     "largest_changes",
-    "lasting_workings",
     "lean_table",
     "learned_table",
-    "learned_working",
     "ledgers",
     "limit_table",
     "list_copies",
@@ -257,14 +245,12 @@ __all__ = [
     "may_be_frozen_again",
     "next_garden_year",
     "next_year_table",
-    "next_year_workings",
     "one_more_table",
     "opening_table",
     "plan_report",
     "plan_season",
     "planting_table",
     "planting_value",
-    "planting_workings",
     "plate_table",
     "present_food_table",
     "preserve_table",
@@ -276,7 +262,6 @@ __all__ = [
     "progress_table",
     "put_up_on",
     "ration_table",
-    "ration_working",
     "read_season",
     "read_tables",
     "read_upload",
@@ -284,7 +269,6 @@ __all__ = [
     "review_table",
     "seal_times",
     "seals_to_look_at",
-    "seals_working",
     "season_from_tables",
     "set_out",
     "short_months_table",
@@ -293,7 +277,6 @@ __all__ = [
     "sowing_table",
     "split_glut",
     "stock_table",
-    "stock_workings",
     "supply_table",
     "table_headings",
     "task_table",
@@ -306,8 +289,8 @@ __all__ = [
     "ways_for_unsealed",
     "ways_table",
     "week_table",
-    "week_workings",
     "with_weather",
     "workbook",
+    "workings",
     "write_off",
 ]

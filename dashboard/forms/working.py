@@ -21,7 +21,7 @@ def working(plan: PlannedSeason) -> None:
     preserve = plan.case.season.preserves[place]
     by_hand, tested = st.columns(2, gap="medium")
     with by_hand:
-        show_workings(model.stock_workings(plan, place))
+        show_workings(model.workings.stock_workings(plan, place))
         each, unit = in_own(1.0, preserve.unit, units)
         fresh = [_fresh(part.kg / each, part.crop, units) for part in preserve.ingredients]
         st.caption(

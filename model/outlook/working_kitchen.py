@@ -18,7 +18,7 @@ from model.outlook.working import (
     WorkingLine,
     line,
 )
-from model.outlook.working_stock import noun
+from model.outlook.working_counts import noun
 from model.planning import PlannedSeason
 from model.season.kitchen import Place, Preserve
 

@@ -24,7 +24,7 @@ from model.outlook.working import (
     line,
     of_years,
 )
-from model.outlook.working_stock import plain
+from model.outlook.working_counts import plain
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
 

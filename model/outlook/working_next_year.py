@@ -6,7 +6,7 @@ from model.outlook.next_year_draft import Draft, Use, drafts
 from model.outlook.own_units import in_own
 from model.outlook.review_table import reviewed
 from model.outlook.working import FROM_NOTES, Source, Working, WorkingLine, line
-from model.outlook.working_stock import counted, noun, of_unit
+from model.outlook.working_counts import counted, noun, of_steps, of_unit, steps
 from model.season.ledger import Movement
 from model.season.record import NOT_AGAIN, RIGHT, TOO_MUCH
 
@@ -30,14 +30,14 @@ def next_year_workings(case: Case, year: str) -> dict[str, Working]:
 def draft_lines(draft: Draft, units: str) -> Lines:
     """Give the sum from what was used to what to aim at, in the unit it is counted in."""
     own, said = draft.preserve, Source(FROM_NOTES, "verdicts.csv", draft.preserve.name)
-    none = counted(0, own.unit, units)
+    none, unit = counted(0, own.unit, units), steps(own.unit, units)
     if draft.verdict == NOT_AGAIN:
         return (line(f"{none}: {NOT_AGAIN}", said),)
 
     def write(pen: Pen) -> tuple[Lines, bool]:
-        lines, used, words = _used(pen, draft.use, own.unit)
+        lines, used, words = _used(pen, draft.use, unit)
         if draft.enough_there or draft.verdict == TOO_MUCH:
-            carried, left = _carried(pen, draft.use, used, own.unit)
+            carried, left = _carried(pen, draft.use, used, unit)
             lines += carried
         if draft.enough_there:
             return (*lines, line(f"{none}: a year's use and more is still there")), left >= used
@@ -48,14 +48,11 @@ def draft_lines(draft: Draft, units: str) -> Lines:
             days = (float(draft.use.stood), PLUS, float(draft.use.missing), "without")
             aim = (*aim, TIMES, OPENS, *days, CLOSES, OVER, float(draft.use.stood), "days")
         less = draft.verdict == TOO_MUCH
-        wanted = pen.sum(*aim, unit=of_unit(own.unit, " to aim at"), whole=UP, floor=less)
+        wanted = pen.sum(*aim, unit=of_unit(unit, " to aim at"), whole=UP, floor=less)
         right = draft.verdict in (RIGHT, TOO_MUCH, "") or draft.stretched
         told = "" if right else ", and the book shows no week without"
         lines.append(line(wanted, TAKEN, said, ends=told))
-        each, word = in_own(1.0, own.unit, units)
-        if each != 1.0:
-            whole = Pen(3).sum(wanted.result, own.unit, TIMES, each, unit=word)
-            lines.append(line(whole))
+        lines += of_steps(Pen(3), wanted.result, own.unit, units)
         return tuple(lines), wanted.result == draft.aim
 
     return enough(write)

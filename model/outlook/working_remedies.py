@@ -18,7 +18,7 @@ from model.outlook.working import (
     line,
     of_years,
 )
-from model.outlook.working_stock import noun, of_unit, plain, portions_source, seal_source
+from model.outlook.working_counts import noun, of_unit, plain, portions_source, seal_source, steps
 from model.planning import PlannedSeason
 
 Row = Mapping[Hashable, Any]
@@ -70,21 +70,22 @@ def buy_in_working(planned: PlannedSeason, row: Row) -> Working:
     part = next(one for one in own.ingredients if one.crop == row["crop"])
     kg, weight = in_own(1.0, "kg", season.units)
     bought = float(row["buy_kg"]) * kg
+    unit = steps(own.unit, season.units)
     loss = float(1 - planned.case.arrays.sealed_share[r])
 
     def write(pen: Pen) -> tuple[Lines, bool]:
         made = pen.sum(
             *(float(row["short_portions"]), f"portions of {plain(str(row['food']))} short", OVER),
-            *(own.portions, f"in one {noun(own.unit, 1)}"),
-            unit=of_unit(own.unit),
+            *(own.portions, f"in one {noun(unit, 1)}"),
+            unit=of_unit(unit),
         )
         filled = pen.sum(
             *(made.result, OVER, 1 - loss, "that seal" if own.canned else "that keep"),
-            unit=of_unit(own.unit, " to put up"),
+            unit=of_unit(unit, " to put up"),
             whole=UP,
         )
         fresh = pen.sum(
-            *(filled.result, noun(own.unit), TIMES, part.kg * kg, f"{weight} as picked in one"),
+            *(filled.result, noun(unit), TIMES, part.kg * kg, f"{weight} as picked in one"),
             unit=weight,
         )
         lines = (

@@ -1,13 +1,11 @@
 """The working behind the jars of a preserve: by the plan, by hand, and what is carried over."""
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 
 from model.cover import first_picking_week
-from model.demand.hand_rule import HandRule
 from model.outlook.arithmetic import (
     CLOSES,
     DOWN,
@@ -16,7 +14,6 @@ from model.outlook.arithmetic import (
     OVER,
     PLUS,
     TIMES,
-    UP,
     Pen,
     Sum,
     enough,
@@ -26,38 +23,26 @@ from model.outlook.own_units import in_own
 from model.outlook.reasons import reasons
 from model.outlook.working import (
     FROM_NOTES,
-    FROM_SETTING,
     THE_PLAN,
     Source,
     Working,
-    WorkingLine,
     line,
-    of_reference,
+)
+from model.outlook.working_by_hand import by_hand
+from model.outlook.working_counts import (
+    Lines,
+    counted,
+    noun,
+    of_unit,
+    plain,
+    portions_source,
+    seal_source,
 )
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
-from model.season.kitchen import Preserve
 
 MOST_TERMS = 6
 LEAST_OPENED = 0.05
-Lines = tuple[WorkingLine, ...]
-
-
-def counted(number: float, unit: str, units: str) -> str:
-    """Give a number of a preserve with its noun, in the household's own unit."""
-    own, word = in_own(number, unit, units)
-    return f"{Pen(1).written(own)} {noun(word, own)}"
-
-
-def noun(unit: str, number: float = 2.0, ends: str = "") -> str:
-    """Give the noun of a unit for a number of it, with words after it; it holds no digit."""
-    one = unit.removeprefix("100 g ")
-    return (one if number == 1 or one in ("kg", "lb", "qt") else f"{one}s") + ends
-
-
-def of_unit(unit: str, ends: str = "") -> Callable[[float], str]:
-    """Give the noun of a unit for the number that a sum comes to."""
-    return lambda number: noun(unit, number, ends)
 
 
 def stock_workings(planned: PlannedSeason, r: int) -> tuple[Working, ...]:
@@ -156,77 +141,6 @@ def _batches(batches: Floats) -> list[float | str]:
     return [*terms, "in the weeks after"] if len(made) > MOST_TERMS else terms
 
 
-def by_hand(planned: PlannedSeason, r: int) -> Working:
-    """Write the hand rule's sum out, so that a person who redoes it comes to the same number."""
-    rule, season = planned.by_hand[r], planned.case.season
-    own = season.preserves[r]
-    wanted = (Source(FROM_NOTES, "foods.csv", own.food), Source(FROM_SETTING, "lean_share"))
-    sources = (
-        wanted,
-        (portions_source(planned, own),),
-        (Source(FROM_NOTES, "stock.csv", own.name),),
-        (seal_source(planned) if own.canned else loss_source(own),),
-        (),
-    )
-    lines = tuple(
-        line(each.parts, *known)
-        for each, known in zip(rule_lines(rule, season.units), sources, strict=False)
-    )
-    what = f"{own.name}: by the hand rule"
-    return Working(what, counted(rule.to_fill, rule.unit, season.units), lines)
-
-
-def rule_lines(rule: HandRule, units: str) -> Lines:
-    """Write the hand rule's sum, in the unit the preserve is counted in, as it is rounded in that.
-
-    The last line gives it in the household's own unit where that is another.
-    """
-
-    def write(pen: Pen) -> tuple[Lines, bool]:
-        uses, portions = rule.uses_a_week, rule.portions_a_unit
-        one = noun(rule.unit, 1)
-        wanted = pen.sum(
-            *(uses, "portions a week", TIMES, float(rule.weeks_without_fresh)),
-            "weeks without fresh",
-            unit="portions",
-        )
-        made = pen.sum(
-            wanted.result, "portions", OVER, portions, f"in one {one}", unit=noun(rule.unit)
-        )
-        needed = pen.sum(
-            *(made.result, LESS, float(rule.carry_over), "left on", rule.begins),
-            unit="needed",
-            whole=UP,
-            floor=True,
-        )
-        lines = [line(wanted), line(made), line(needed)]
-        filled = needed
-        if rule.loss_share > 0:
-            kept = rule.unit == "kg"
-            filled = Pen(pen.digits + 2).sum(
-                *(needed.result, "kept" if kept else "sealed", OVER, OPENS, 1.0, LESS),
-                *(
-                    rule.loss_share,
-                    f"that {'is lost in store' if kept else 'does not seal'}",
-                    CLOSES,
-                ),
-                unit="to fill",
-                whole=UP,
-            )
-            lines.append(line(filled))
-        if in_own(1.0, rule.unit, units)[1] != rule.unit:
-            each, word = in_own(1.0, rule.unit, units)
-            lines.append(
-                line(Pen(3).sum(float(rule.to_fill), noun(rule.unit), TIMES, each, unit=word))
-            )
-        at_once = pen.rounded(uses) * rule.weeks_without_fresh / pen.rounded(portions)
-        once = max(0, math.ceil(at_once - rule.carry_over - 1e-9))
-        good = needed.result == once == rule.sealed_needed and filled.result == rule.to_fill
-        return tuple(lines), good
-
-    return enough(write)
-
-
 def carried(planned: PlannedSeason, r: int) -> Working:
     """Say what of the stock will still be there when the new crop begins."""
     case = planned.case
@@ -279,32 +193,3 @@ def _down(each: float) -> str:
 
 def _shown(number: float, unit: str) -> str:
     return f"{Pen(1).written(number)} {noun(unit, number)}"
-
-
-def plain(name: str) -> str:
-    """Give a name for the middle of a sum, where a digit of it would be read as a number."""
-    return "this food" if any(letter.isdigit() for letter in name) else name
-
-
-def seal_source(planned: PlannedSeason) -> Source:
-    """Say where the share that does not seal is from: own batches once there are any."""
-    if planned.case.seals.batches:
-        return Source(FROM_NOTES, "seals.csv")
-    return Source(FROM_SETTING, "seal_failure_share")
-
-
-def loss_source(preserve: Preserve) -> Source | None:
-    """Say where the loss in store is from."""
-    return of_reference("store_loss", crop=preserve.crops[0])
-
-
-def portions_source(planned: PlannedSeason, preserve: Preserve) -> Source | None:
-    """Say where the portions of one jar are from: its volume and the published portion, or own."""
-    food = planned.case.season.food(preserve.food)
-    jars = {jar.name: jar.volume_l for jar in planned.case.season.jars}
-    volume = jars.get(preserve.jar or "", 1.0)
-    if preserve.unit in ("jar", "pack", "litre") and math.isclose(
-        preserve.portions, volume * 1000 / food.portion_ml, rel_tol=1e-6
-    ):
-        return of_reference("portions", group=food.group)
-    return Source(FROM_NOTES, "preserves.csv", preserve.name)

@@ -20,6 +20,7 @@ AS_STORED = (
     "Mend or add",
     "What was written",
     "Guesses",
+    "Judgements",
     "How we write",
     "Process times",
     "Process",

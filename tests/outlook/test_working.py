@@ -15,40 +15,42 @@ Family = Callable[[PlannedSeason], Iterator[Sequence[Working]]]
 
 
 def plantings(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
-    yield from (model.planting_workings(plan, b) for b in range(len(plan.case.forecast.plantings)))
+    yield from (
+        model.workings.planting_workings(plan, b) for b in range(len(plan.case.forecast.plantings))
+    )
 
 
 def weeks(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
-    yield from (model.week_workings(plan, monday) for monday in plan.case.weeks.mondays)
+    yield from (model.workings.week_workings(plan, monday) for monday in plan.case.weeks.mondays)
 
 
 def places(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
-    yield from (model.fullest_workings(plan, name) for name in plan.case.arrays.places)
+    yield from (model.workings.fullest_workings(plan, name) for name in plan.case.arrays.places)
 
 
 def foods(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
     for food in (*plan.case.arrays.foods, "whole plate"):
-        yield from (model.lasting_workings(plan, food, now=now) for now in (True, False))
+        yield from (model.workings.lasting_workings(plan, food, now=now) for now in (True, False))
 
 
 def remedies(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
     for row in model.ration_table(plan, 1, years=40).to_dict("records"):
-        yield (model.ration_working(plan, row, 40),)
+        yield (model.workings.ration_working(plan, row, 40),)
     for row in model.buy_in_table(plan).to_dict("records"):
-        yield (model.buy_in_working(plan, row),)
+        yield (model.workings.buy_in_working(plan, row),)
 
 
 def learned(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
-    yield (model.seals_working(plan),) if plan.case.seals.batches else ()
+    yield (model.workings.seals_working(plan),) if plan.case.seals.batches else ()
     for row in model.learned_table(plan).to_dict("records"):
-        yield (model.learned_working(plan, row),)
+        yield (model.workings.learned_working(plan, row),)
 
 
 def years(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
     for year in plan.case.season.garden_seasons:
         if year.begins <= plan.case.today:
-            yield tuple(model.next_year_workings(plan.case, year.name).values())
-            yield tuple(model.book_workings(plan.case, year.name).values())
+            yield tuple(model.workings.next_year_workings(plan.case, year.name).values())
+            yield tuple(model.workings.book_workings(plan.case, year.name).values())
 
 
 FAMILIES: dict[str, Family] = {
@@ -92,31 +94,31 @@ def judged(workings: Sequence[Working]) -> set[str]:
 def test_judgements_behind_a_figure_are_marked(spring_plan: PlannedSeason) -> None:
     freezer = next(p.name for p in spring_plan.case.season.places if p.kind == "freezer")
     own = [b for b, one in enumerate(spring_plan.case.forecast.own) if one.seasons]
-    lasts = model.lasting_workings(spring_plan, "tomatoes", now=False)
+    lasts = model.workings.lasting_workings(spring_plan, "tomatoes", now=False)
 
-    assert "freezer_fill_share" in judged(model.fullest_workings(spring_plan, freezer))
+    assert "freezer_fill_share" in judged(model.workings.fullest_workings(spring_plan, freezer))
     assert "lean_share" in judged(lasts)
     assert {"near_total_loss_left", "garden_spread_factor"} <= judged(
-        model.planting_workings(spring_plan, own[0])
+        model.workings.planting_workings(spring_plan, own[0])
     )
-    assert "seal_failure_share" in judged((model.seals_working(spring_plan),))
+    assert "seal_failure_share" in judged((model.workings.seals_working(spring_plan),))
 
 
 def test_what_a_figure_comes_to_is_what_the_tables_show(spring_plan: PlannedSeason) -> None:
     week = model.week_table(spring_plan)
     busiest = week.loc[week["hours"].idxmax()]
-    hours = list(results(model.week_workings(spring_plan, busiest["week"])[0]))[-1]
+    hours = list(results(model.workings.week_workings(spring_plan, busiest["week"])[0]))[-1]
     limits = model.limit_table(spring_plan)
     freezer = limits[limits["kind"] == "freezer"]["used"].max()
     name = limits[limits["kind"] == "freezer"].iloc[0]["limit"]
-    litres = list(results(model.fullest_workings(spring_plan, name)[0]))[-2]
+    litres = list(results(model.workings.fullest_workings(spring_plan, name)[0]))[-2]
 
     assert hours == pytest.approx(busiest["hours"], rel=0.05)
     assert litres == pytest.approx(freezer, rel=0.05)
 
 
 def test_the_middle_year_ends_in_what_is_left(spring_plan: PlannedSeason) -> None:
-    lasts = model.lasting_workings(spring_plan, "tomatoes", now=False)[0]
+    lasts = model.workings.lasting_workings(spring_plan, "tomatoes", now=False)[0]
 
     assert isinstance(lasts.shown, date)
     assert told(lasts)[0].startswith("the middle year: ")
