@@ -27,6 +27,7 @@ from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.danger_table import danger_table
 from model.outlook.day_product import (
     DayProduct,
     Refused,
@@ -83,6 +84,8 @@ from model.season.household import (
     DATE_FORMS,
     DAY_FIRST,
     MONTH_FIRST,
+    RISK_FROM_YEARS,
+    RISK_UNDER_YEARS,
     TONGUES,
     UNITS,
     USUAL_DATE_FORM,
@@ -136,6 +139,8 @@ __all__ = [
     "PLAN_FOR",
     "PRODUCT_STATUSES",
     "QUALITY",
+    "RISK_FROM_YEARS",
+    "RISK_UNDER_YEARS",
     "SUSPECT",
     "TASKS",
     "TIGHT",
@@ -205,6 +210,7 @@ __all__ = [
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "danger_table",
     "day_products",
     "day_sheet",
     "day_table",
