@@ -3,12 +3,11 @@
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import CLAY, FAINT, RUST, beside_words, titled, week_axis
+from dashboard.charts.theme import CLAY, RUST, beside_words, name_axis, titled, week_axis
 from dashboard.words import tooltip_day
 
-# The title may take two lines and the axis one, and Streamlit counts both as height.
-ROW_PX, AROUND_PX, WORDS_PX = 24, 96, 120
-DRAWN = ["name", "begins", "ends", "share", "full", "label"]
+ROW_PX, AROUND_PX, WORDS_PX = 24, 76, 120
+DRAWN = ["name", "begins", "ends", "share", "full"]
 
 
 def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
@@ -21,8 +20,7 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
     """
     drawn = strips[DRAWN]
     order = list(dict.fromkeys(drawn["name"]))
-    names = alt.Axis(labelLimit=130, ticks=False, domain=False, labelOverlap=False)
-    row = alt.Y("name:N").sort(order).title(None).axis(names)
+    row = alt.Y("name:N").sort(order).title(None).axis(name_axis())
     cells = (
         alt.Chart(drawn)
         .mark_rect()
@@ -41,10 +39,10 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
             ],
         )
     )
-    ends = drawn.drop_duplicates("name")[["name", "label"]]
+    ends = strips.drop_duplicates("name")[["name", "label"]]
     words = (
         alt.Chart(ends)
-        .mark_text(align="right", dx=2, fontSize=11)
-        .encode(row, alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT))
+        .mark_text(align="right", dx=2)
+        .encode(row, alt.Text("label:N"), x=alt.value("width"))
     )
     return titled(cells + words, title, ROW_PX * len(order) + AROUND_PX)

@@ -8,6 +8,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import buy_rows
+from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
 from dashboard.forms.change_form import change_form
@@ -131,8 +132,8 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
         if not near["hours"].any():
             st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
             return
-        chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
-        picture(chart, near)
+        picture(hours_chart(near, hours_finding(near), short=True), near)
+        st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
 
 
 def _jars(plan: PlannedSeason) -> None:
