@@ -10,6 +10,7 @@ from model import TIGHT, PlannedSeason
 
 WEEK, YEAR = timedelta(days=7), timedelta(days=365)
 LEAST_KG = 0.05
+REST_WEEKS = 4
 LEAST_SPARE_KG = 0.5
 MOVED_PORTIONS = 5
 
@@ -124,6 +125,12 @@ def week_rows(weeks: pd.DataFrame) -> pd.DataFrame:
     used = shown["hours"] >= TIGHT * shown["free_hours"]
     shown["full"] = ["yes" if full else "no" for full in used & (shown["hours"] > 0)]
     return with_dates(shown, "week", "week_end", "middle").drop(columns="expected_kg")
+
+
+def working_weeks(weeks: pd.DataFrame) -> pd.DataFrame:
+    """Give the weeks up to a month after the last in which there is kitchen work."""
+    busy = weeks.index[weeks["hours"] > 0]
+    return weeks.loc[: busy[-1] + REST_WEEKS] if len(busy) else weeks.head(0)
 
 
 def with_dates(frame: pd.DataFrame, *names: str) -> pd.DataFrame:

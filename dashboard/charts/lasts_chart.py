@@ -39,6 +39,8 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         ``lasts_high``, ``new_crop`` (dates), ``enough`` (yes, likely or no), ``label``.
     """
     order = list(foods["food"])
+    first = min(today, foods["begins"].min())
+    last = foods[["new_crop", "lasts_high"]].max().max()
     food = alt.Y("food:N").sort(order).title(None).axis(name_axis(limit_px=150))
     colour = (
         alt.Color("enough:N")
@@ -54,7 +56,10 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         alt.Tooltip("new_crop:T", title="New crop", format=tooltip_day()),
     ]
     bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
-        alt.X("begins:T").title(None).axis(date_axis()).scale(_scale(foods, today)),
+        alt.X("begins:T")
+        .title(None)
+        .axis(date_axis(first, last))
+        .scale(beside_words(first, last, WORDS_PX)),
         alt.X2("lasts_until:T"),
         colour,
         tooltip=tips,
@@ -68,10 +73,3 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     label = base.mark_text(align="right", dx=2).encode(alt.Text("label:N"), x=alt.value("width"))
     layers = bar + luck + today_rule(today) + new_crop + label
     return titled(layers, title, ROW_PX * len(order) + AROUND_PX)
-
-
-def _scale(foods: pd.DataFrame, today: pd.Timestamp) -> alt.Scale:
-    """Give the days of the axis, with room on the right for the words at any width."""
-    first = min(today, foods["begins"].min())
-    last = foods[["new_crop", "lasts_high"]].max().max()
-    return beside_words(first, last, WORDS_PX)

@@ -3,7 +3,7 @@
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import CLAY, RUST, beside_words, name_axis, titled, week_axis
+from dashboard.charts.theme import CLAY, RUST, beside_words, date_axis, name_axis, titled
 from dashboard.words import tooltip_day
 
 ROW_PX, AROUND_PX, WORDS_PX = 24, 76, 120
@@ -21,13 +21,15 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
     drawn = strips[DRAWN]
     order = list(dict.fromkeys(drawn["name"]))
     row = alt.Y("name:N").sort(order).title(None).axis(name_axis())
+    first, last = drawn["begins"].min(), drawn["ends"].max()
     cells = (
         alt.Chart(drawn)
         .mark_rect()
         .encode(
-            week_axis("begins").scale(
-                beside_words(drawn["begins"].min(), drawn["ends"].max(), WORDS_PX)
-            ),
+            alt.X("begins:T")
+            .title(None)
+            .axis(date_axis(first, last))
+            .scale(beside_words(first, last, WORDS_PX)),
             alt.X2("ends:T"),
             row,
             alt.Opacity("share:Q").scale(domain=[0, 1], range=[0.08, 1]).legend(None),

@@ -42,9 +42,9 @@ def shelves() -> alt.theme.ThemeConfig:
     }
 
 
-def week_axis(column: str = "week") -> alt.X:
+def week_axis() -> alt.X:
     """Give the axis of weeks: months, with the year where it turns."""
-    return alt.X(f"{column}:T").title(None).axis(date_axis())
+    return alt.X("week:T").title(None).axis(date_axis())
 
 
 def monday_axis(weeks: pd.Series) -> alt.X:
@@ -83,8 +83,14 @@ def beside_words(first: pd.Timestamp, last: pd.Timestamp, words_px: int) -> alt.
     return alt.Scale(domainMin=calendar_day(first), domainMax=end, nice=False)
 
 
-def date_axis() -> alt.Axis:
-    """Give an axis with a tick a month and no doubled labels."""
+def date_axis(first: pd.Timestamp | None = None, last: pd.Timestamp | None = None) -> alt.Axis:
+    """Give an axis with a tick a month and no doubled labels.
+
+    Between two days where the scale reaches beyond them, to leave room for words.
+    """
+    if first is not None and last is not None:
+        months = [calendar_day(month) for month in pd.date_range(first, last, freq="MS")]
+        return alt.Axis(labelExpr=MONTHS, values=months, grid=False, labelOverlap="greedy")
     return alt.Axis(
         labelExpr=MONTHS,
         tickCount="month",

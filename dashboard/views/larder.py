@@ -17,6 +17,7 @@ from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
+from dashboard.tables import limit_rows
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
 FULL = "How full"
@@ -51,21 +52,21 @@ def show() -> None:
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
     elif chosen == FULL:
-        _fullness(model.limit_table(plan))
+        _fullness(model.limit_table(plan), season.units)
     elif chosen == COUNT:
         count_form(season, plan.case.books)
     else:
         incident_form(season, plan.case.books)
 
 
-def _fullness(limits: pd.DataFrame) -> None:
+def _fullness(limits: pd.DataFrame, units: str) -> None:
     """Show how full each place gets, and when."""
     room = limit_strips(limits, ROOM)
     if room.empty:
         st.markdown("The notes name no shelf, freezer or store.")
         return
     finding = room_finding(limits, ROOM, "place")
-    picture(share_strips(room, finding), limits[limits["kind"].isin(ROOM)])
+    picture(share_strips(room, finding), limit_rows(limits[limits["kind"].isin(ROOM)], units))
     st.caption(
         "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "
         "high, or two with a board between: never three."

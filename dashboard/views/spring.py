@@ -32,6 +32,7 @@ from dashboard.tables import (
     limit_rows,
     strips,
     week_rows,
+    working_weeks,
     yield_rows,
 )
 from dashboard.units import amount
@@ -141,13 +142,17 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
-    weeks = week_rows(model.week_table(plan))
-    picture(hours_chart(weeks, hours_finding(weeks)), weeks)
-    st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
+    weeks = working_weeks(week_rows(model.week_table(plan)))
+    if weeks.empty:
+        st.markdown("No kitchen work in these weeks.")
+    else:
+        picture(hours_chart(weeks, hours_finding(weeks)), weeks)
+        st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
     jars = limit_strips(limits, JARS)
     if not jars.empty:
         finding = room_finding(limits, JARS, "size of jar")
-        picture(share_strips(jars, finding), limits[limits["kind"].isin(JARS)])
+        owned = limits[limits["kind"].isin(JARS)]
+        picture(share_strips(jars, finding), limit_rows(owned, plan.case.season.units))
         st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
     tight = model.tight_limits(limits)
     scarce = limit_words(tight)

@@ -15,13 +15,17 @@ from dashboard.charts.day_chart import day_chart
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.charts.lasts_chart import lasts_chart
+from dashboard.charts.picked_chart import picked_bars, picked_curve
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.charts.supply_chart import supply_chart
 from dashboard.charts.theme import titled
 from dashboard.day_findings import day_steps
 from dashboard.lasting import lasting_rows, shortfall_rows
+from dashboard.picked import crop_days, picked_rows
 from dashboard.strips import ROOM, limit_strips, month_strips
+from tests.dashboard.test_picked import season as a_season
+from tests.dashboard.test_picked import standing
 from tests.day_kitchen import KITCHEN, sheet
 
 TODAY = pd.Timestamp(date(2027, 3, 1))
@@ -40,6 +44,10 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
     holes = tables.with_dates(supply_holes(supply), "begins", "ends")
     limits = model.limit_table(plan)
     marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
+    now = standing(("pea", 5.0, 10.0, "behind"), ("bean", 9.0, 10.0, "on track"))
+    days, unit = crop_days(
+        a_season("pea", [0.0, 4.0, 6.0, 9.0], [0.0, 2.0, 5.0, None]), "pea", "US"
+    )
     return {
         "room": share_strips(limit_strips(limits, ROOM), "t"),
         "months": share_strips(month_strips(model.short_months_table(plan)), "t"),
@@ -51,6 +59,8 @@ def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
         "curve": food_curve(stock, lean, marks, "t"),
         "small": small_curve(stock, lean, foods[["food", "new_crop"]], "t"),
         "jars": preserve_curves(jars, lean, marks, "t", "Jars"),
+        "picked": picked_bars(picked_rows(now, "metric"), "t"),
+        "picked crop": picked_curve(days, TODAY, "t", unit),
         "day": day_chart(day_steps(model.day_table(DAY)), "t", DAY.bedtime),
     }
 
@@ -66,6 +76,8 @@ CHARTS = [
     "curve",
     "small",
     "jars",
+    "picked",
+    "picked crop",
     "day",
 ]
 
@@ -129,26 +141,6 @@ def test_where_all_is_nought_the_axis_runs_from_nought_to_one(
     ]
 
     assert scales == [{"domain": [0, 1]}]
-
-
-def test_many_preserves_are_told_apart_by_colour_or_dash() -> None:
-    names = [f"preserve {n:02d}" for n in range(30)]
-    stock = pd.DataFrame(
-        [{"preserve": n, "week": TODAY, "jars": 1.0, "low": 0.0, "high": 2.0} for n in names]
-    )
-    lean = pd.DataFrame([{"begins": TODAY, "ends": TODAY}])
-    marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
-    spec = preserve_curves(stock, lean, marks, "t", "Jars").to_dict()
-    line = next(e for e in (x["encoding"] for x, _ in layers(spec)) if "strokeDash" in e)
-    looks = {
-        (colour, tuple(dash))
-        for colour, dash in zip(
-            line["color"]["scale"]["range"], line["strokeDash"]["scale"]["range"], strict=True
-        )
-    }
-
-    assert len(looks) == len(names)
-    assert line["color"]["legend"]["columns"] == 1
 
 
 def test_a_long_title_is_broken_into_lines_that_a_phone_shows(
