@@ -86,21 +86,21 @@ def hours_finding(weeks: pd.DataFrame) -> str:
 
 
 def lasts_finding(foods: pd.DataFrame) -> str:
-    """Say how many foods give out before their new crop, and which first."""
+    """Say how many foods do not reach their new crop, and which ends first."""
     own = foods[foods["other"]]
     short = own[own["enough"] == "no"]
     if short.empty:
         just = (own["enough"] == "likely").sum()
         almost = f", {just} of them just about" if just else ""
-        return f"All of {count(len(own), 'food')} last until their new crop{almost}"
+        return f"All foods ({len(own)}) reach their new crop{almost}"
     gone = short[short["standing"].isin([GONE, PAST])].sort_values("lasts_until", kind="stable")
     first = ""
     if len(gone):
         until = gone["lasts_until"].iloc[0]
         same = gone[gone["lasts_until"] == until]["food"]
         first = f", {listed(same, 2)} first ({short_day(until)})"
-    give = "gives" if len(short) == 1 else "give"
-    return f"{len(short)} of {count(len(own), 'food')} {give} out before the new crop{first}"
+    does = "does" if len(short) == 1 else "do"
+    return f"{len(short)} of {count(len(own), 'food')} {does} not reach the new crop{first}"
 
 
 def harvest_finding(harvest: pd.DataFrame, units: str) -> str:

@@ -40,6 +40,7 @@ _STYLE = """
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
+    [data-testid="stButtonGroup"] [role="radiogroup"] {flex-wrap: wrap; overflow: visible;}
     [data-testid="stMain"] :is([data-testid="stTextInputRootElement"],
     [data-testid="stNumberInputContainer"], .react-aria-ComboBox > [role="group"]) {
       height: auto; min-height: 46px;

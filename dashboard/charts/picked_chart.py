@@ -105,9 +105,8 @@ def picked_curve(days: pd.DataFrame, today: pd.Timestamp, title: str, unit: str)
     )
     layers: list[alt.Chart] = [likely, expected]
     if not past.empty:
-        line = alt.Chart(past).mark_line(
-            color=LEAF, strokeWidth=3, interpolate="linear", point=True
-        )
+        point = alt.OverlayMarkDef(color=LEAF, filled=True)
+        line = alt.Chart(past).mark_line(color=LEAF, strokeWidth=3, point=point)
         layers.append(
             line.encode(
                 alt.X("day:T"),

@@ -21,6 +21,8 @@ from dashboard.words import tooltip_day
 # Line styles tell apart what colours may not.
 DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
 COLOURS = [CLAY, SLATE, LEAF, PLUM, OCHRE, FAINT]
+# Words of days stand above the curves.
+WORDS_ROOM = 1.15
 LEGEND_ROW_PX, SMALL_LETTERS, MANY_OPACITY = 18, 34, 0.18
 FOOD = ["week", "low_portions", "middle_portions", "high_portions", "plan_portions"]
 PRESERVES = ["preserve", "week", "jars", "low", "high"]
@@ -48,7 +50,7 @@ def food_curve(
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
         alt.Y("low_portions:Q")
         .title("Portions on the shelf")
-        .scale(from_nought(stock["high_portions"], stock["plan_portions"])),
+        .scale(from_nought(stock["high_portions"], stock["plan_portions"], room=WORDS_ROOM)),
         alt.Y2("high_portions:Q"),
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
@@ -133,7 +135,8 @@ def preserve_curves(
     dash = alt.StrokeDash("preserve:N").scale(domain=names, range=dashes).legend(legend)
     base = alt.Chart(stock[PRESERVES]).encode(week_axis(), colour)
     spread = base.mark_area(opacity=MANY_OPACITY).encode(
-        alt.Y("low:Q").title(unit).scale(from_nought(stock["high"])), alt.Y2("high:Q")
+        alt.Y("low:Q").title(unit).scale(from_nought(stock["high"], room=WORDS_ROOM)),
+        alt.Y2("high:Q"),
     )
     line = base.mark_line(strokeWidth=2).encode(
         alt.Y("jars:Q"),

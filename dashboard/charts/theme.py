@@ -100,10 +100,14 @@ def date_axis(first: pd.Timestamp | None = None, last: pd.Timestamp | None = Non
     )
 
 
-def from_nought(*columns: pd.Series) -> alt.Scale:
-    """Give a scale from 0 up; where all is nought it still reaches 1."""
+def from_nought(*columns: pd.Series, room: float = 1.0) -> alt.Scale:
+    """Give a scale from 0 up, to ``room`` times the most; where all is nought it reaches 1."""
     most = max((column.max() for column in columns if len(column)), default=0)
-    return alt.Scale(domainMin=0, nice=True) if most >= 1 else alt.Scale(domain=[0, 1])
+    if most < 1:
+        return alt.Scale(domain=[0, 1])
+    if room > 1:
+        return alt.Scale(domain=[0, room * most], nice=True)
+    return alt.Scale(domainMin=0, nice=True)
 
 
 def today_rule(today: pd.Timestamp) -> alt.Chart:

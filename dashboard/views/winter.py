@@ -23,7 +23,7 @@ from model import PlannedSeason
 
 SEED = 1
 NOW, NEXT = "Until this season's crop", "The winter to come"
-ACROSS = 3
+ACROSS, MOST_SMALL = 3, 18
 
 
 def show() -> None:
@@ -37,9 +37,12 @@ def show() -> None:
         place.answer(winter_headline(foods), place.LARDER, "what to eat first")
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
-        chart = lasts_chart(named(foods), pd.Timestamp(session.today()), lasts_finding(foods))
-        picture(chart, foods)
-        st.caption(_meaning(plan, foods, share))
+        if foods.empty:
+            st.markdown("No food has to last until a new crop.")
+        else:
+            now = pd.Timestamp(session.today())
+            picture(lasts_chart(named(foods), now, lasts_finding(foods)), foods)
+            st.caption(_meaning(plan, foods, share))
     with curve:
         _curve(plan, foods)
     _more(plan, foods)
@@ -75,6 +78,7 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
     if not known:
+        st.markdown("No food is put up or stored, so there is no stock to draw.")
         return
     told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
     first = next(food for food in told if food in known)
@@ -142,18 +146,24 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == gap:
         supply_picture(plan)
     elif chosen == months:
-        short = model.short_months_table(plan)
-        picture(share_strips(month_strips(short), months_finding(short)), short)
-        st.caption(
-            "The chance that a food runs short in a month, over the simulated years: the stronger "
-            "the colour, the likelier; red where more likely than not. In words: its worst month."
-        )
+        _months(model.short_months_table(plan))
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:
         _basket(plan)
     else:
         table(lasting_words(foods), key="lasting")
+
+
+def _months(short: pd.DataFrame) -> None:
+    if short.empty:
+        st.markdown("In these weeks no food has to last.")
+        return
+    picture(share_strips(month_strips(short), months_finding(short)), short)
+    st.caption(
+        "The chance that a food runs short in a month, over the simulated years: the stronger "
+        "the colour, the likelier; red where more likely than not. In words: its worst month."
+    )
 
 
 def _reach(plan: PlannedSeason) -> None:
@@ -183,10 +193,13 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     if rows.empty:
         st.markdown("No food is put up or stored.")
         return
+    if len(rows) > MOST_SMALL:
+        few, all_ = f"The first {MOST_SMALL} to give out", f"All {len(rows)}"
+        rows = rows.head(MOST_SMALL) if choice("How many", [few, all_], "how_many") == few else rows
     for start in range(0, len(rows), ACROSS):
         columns = st.columns(ACROSS, gap="medium")
-        few = rows.iloc[start : start + ACROSS]
-        for column, (_, row) in zip(columns, few.iterrows(), strict=False):
+        line = rows.iloc[start : start + ACROSS]
+        for column, (_, row) in zip(columns, line.iterrows(), strict=False):
             own, bare = (frame[frame["food"] == row["food"]] for frame in (stock, lean))
             day_of = pd.DataFrame([{"new_crop": row["new_crop"]}]).dropna()
             with column:

@@ -129,8 +129,8 @@ def test_foods_that_give_out_are_counted_and_the_first_is_named() -> None:
     )
 
     told = lasts_finding(foods)
-    assert told == "3 of 4 foods give out before the new crop, roots first (28 Feb)"
-    assert lasts_finding(foods.tail(2)) == "1 of 2 foods gives out before the new crop"
+    assert told == "3 of 4 foods do not reach the new crop, roots first (28 Feb)"
+    assert lasts_finding(foods.tail(2)) == "1 of 2 foods does not reach the new crop"
 
 
 def test_where_every_food_lasts_the_doubtful_ones_are_counted() -> None:
@@ -138,10 +138,8 @@ def test_where_every_food_lasts_the_doubtful_ones_are_counted() -> None:
         ("jam", "yes", "enough", date(2028, 6, 1)), ("peas", "likely", "just about", MONDAY)
     )
 
-    assert (
-        lasts_finding(lasting) == "All of 2 foods last until their new crop, 1 of them just about"
-    )
-    assert lasts_finding(lasting.head(1)) == "All of 1 food last until their new crop"
+    assert lasts_finding(lasting) == "All foods (2) reach their new crop, 1 of them just about"
+    assert lasts_finding(lasting.head(1)) == "All foods (1) reach their new crop"
 
 
 def test_the_heaviest_week_of_picking_is_told_in_the_households_own_unit() -> None:
