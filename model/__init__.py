@@ -48,6 +48,7 @@ from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.limits import TIGHT
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.own_units import US, from_own, in_own
+from model.outlook.picked_table import picked_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
@@ -243,6 +244,7 @@ __all__ = [
     "next_year_table",
     "one_more_table",
     "opening_table",
+    "picked_table",
     "plan_report",
     "plan_season",
     "planting_table",

@@ -18,6 +18,7 @@ from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
+from dashboard.tables import limit_rows
 from dashboard.units import units_of
 from dashboard.words import listed, local
 from model import Season
@@ -55,7 +56,7 @@ def show() -> None:
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
     elif chosen == FULL:
-        _fullness(model.limit_table(plan))
+        _fullness(model.limit_table(plan), season.units)
     elif chosen == HURT:
         _dangers(season, model.danger_table(plan, first))
     elif chosen == COUNT:
@@ -85,14 +86,14 @@ def _dangers(season: Season, dangers: pd.DataFrame) -> None:
     st.caption("What is not listed here is not called safe: look at every jar before it is opened.")
 
 
-def _fullness(limits: pd.DataFrame) -> None:
+def _fullness(limits: pd.DataFrame, units: str) -> None:
     """Show how full each place gets, and when."""
     room = limit_strips(limits, ROOM)
     if room.empty:
         st.markdown("The notes name no shelf, freezer or store.")
         return
     finding = room_finding(limits, ROOM, "place")
-    picture(share_strips(room, finding), limits[limits["kind"].isin(ROOM)])
+    picture(share_strips(room, finding), limit_rows(limits[limits["kind"].isin(ROOM)], units))
     st.caption(
         "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "
         "high, or two with a board between: never three."
