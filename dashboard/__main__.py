@@ -15,12 +15,11 @@ from pathlib import Path
 
 from streamlit.web import bootstrap
 
+from dashboard.schemes import CHALK, DUSK, INK, LEAF, NIGHT, PAPER, SHADE, SPROUT
 from model import PLACE_VARIABLE, usual_place
 
 HOST, PORT = "127.0.0.1", 8501
 MOST_UPLOAD_MB = 10
-PAPER, SHADE, INK, LEAF = "#fdfbf5", "#f1ecdf", "#26231d", "#3f6b3a"
-NIGHT, DUSK, CHALK, SPROUT = "#191b17", "#262a22", "#efeadd", "#9cc48d"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

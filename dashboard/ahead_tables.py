@@ -5,7 +5,14 @@ from functools import partial
 import pandas as pd
 
 from dashboard.units import weight
-from dashboard.words import about, chance, day_or
+from dashboard.words import about, chance, count, day_or
+
+# What evidence is called when there is one of it.
+ONE_OF = {
+    "own seasons": "own season",
+    "own batches": "own batch",
+    "stretches between counts": "stretch between counts",
+}
 
 
 def sowing_rows(sowing: pd.DataFrame) -> pd.DataFrame:
@@ -66,7 +73,7 @@ def learned_rows(learned: pd.DataFrame, units: str) -> pd.DataFrame:
                 "usual": told(row.usual),
                 "own": told(row.own),
                 "own_range": f"{told(row.own_low)} to {told(row.own_high)}",
-                "rests_on": f"{row.rests_on:g} {row.evidence}",
+                "rests_on": count(row.rests_on, ONE_OF[row.evidence], row.evidence),
             }
         )
     columns = ["learned", "what", "unit", "usual", "own", "own_range", "rests_on"]

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from dataclasses import replace
 from datetime import date
 from typing import TypeVar, cast
-from weakref import WeakKeyDictionary
+from weakref import WeakKeyDictionary, WeakValueDictionary
 
 import streamlit as st
 
@@ -17,17 +17,41 @@ from model import PlannedSeason, PlanningError, Season, SeasonTables
 
 MOST_PLANS = 12
 MOST_FILES = 2
+WAIT_S = 0.2
 Progress = Callable[[str, float], None]
 Answer = TypeVar("Answer")
 
 
+class _Turn:
+    """Whose turn it is to make one plan."""
+
+    def __init__(self) -> None:
+        self.lock = threading.Lock()
+
+
 class PlanShelf:
-    """The last plans made, by season and day."""
+    """The last plans made, by season and day; each is made by one window at a time."""
 
     def __init__(self) -> None:
         """Begin empty."""
         self._plans: OrderedDict[str, PlannedSeason] = OrderedDict()
         self._lock = threading.Lock()
+        self._making: WeakValueDictionary[str, _Turn] = WeakValueDictionary()
+
+    @contextmanager
+    def turn(self, key: str, waiting: Callable[[], None]) -> Iterator[None]:
+        """Wait until no other window makes the same plan; ``waiting`` is told meanwhile.
+
+        Whoever stops, or is stopped, leaves the turn to the next one.
+        """
+        with self._lock:
+            own = self._making.setdefault(key, _Turn())
+        while not own.lock.acquire(timeout=WAIT_S):
+            waiting()
+        try:
+            yield
+        finally:
+            own.lock.release()
 
     def get(self, key: str) -> PlannedSeason | None:
         """Give a plan that is there."""
@@ -72,10 +96,15 @@ def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
     if known is not None:
         return known
     before = planned(seasons[:-1], today) if len(seasons) > 1 else None
-    with _bar() as progress:
-        made = model.plan_season(seasons[-1], today, before=before, progress=progress)
-    plan_shelf().put(key, made)
-    return made
+    with (
+        _bar() as progress,
+        plan_shelf().turn(key, lambda: progress("Another window is working this out", 0.0)),
+    ):
+        known = plan_shelf().get(key)
+        if known is None:
+            known = model.plan_season(seasons[-1], today, before=before, progress=progress)
+            plan_shelf().put(key, known)
+    return known
 
 
 @st.cache_resource(show_spinner=False, max_entries=MOST_FILES)

@@ -8,6 +8,7 @@ import pandas as pd
 import streamlit as st
 
 import model
+from dashboard.schemes import INKS
 from dashboard.words import count, named
 from model import PlanningError, SeasonProblems
 
@@ -39,6 +40,7 @@ _STYLE = """
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
+    [data-testid="stButtonGroup"] [role="radiogroup"] {flex-wrap: wrap; overflow: visible;}
     [data-testid="stMain"] :is([data-testid="stTextInputRootElement"],
     [data-testid="stNumberInputContainer"], .react-aria-ComboBox > [role="group"]) {
       height: auto; min-height: 46px;
@@ -115,16 +117,26 @@ def wrapped_table(frame: pd.DataFrame) -> None:
     st.table(named(frame).rename(columns=headings), hide_index=True, border="horizontal")
 
 
-def picture(chart: alt.LayerChart, figures: pd.DataFrame) -> None:
-    """Show a chart as wide as there is room, told in words, with its figures behind one click.
+def picture(chart: alt.LayerChart, told: pd.DataFrame) -> None:
+    """Show a chart as wide as there is room, with its figures behind one click."""
+    drawing(chart)
+    figures(told)
 
-    The words are the chart's title, which is all that a screen reader is given of a drawing;
-    of ``figures`` the columns that have a heading are shown.
+
+def drawing(chart: alt.LayerChart) -> None:
+    """Show a chart in words too: its title is all that a screen reader is given of it.
+
+    Words in it have the ink of the scheme that the page is seen in.
     """
     words = " ".join(chart.title.text)
     told = chart.properties(description=f"{words}. The figures are in the table below.")
-    st.altair_chart(told, width="stretch")
-    shown = figures[[name for name in figures.columns if name in model.HEADINGS]]
+    ink = INKS.get(st.context.theme.type or "")
+    st.altair_chart(told.configure_text(color=ink) if ink else told, width="stretch")
+
+
+def figures(told: pd.DataFrame) -> None:
+    """Show the figures of a chart behind one click: of its columns those that have a heading."""
+    shown = told[[name for name in told.columns if name in model.HEADINGS]]
     days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
     with st.expander("The figures"):
         table(shown.assign(**days))

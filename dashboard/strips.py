@@ -59,7 +59,8 @@ def month_strips(short: pd.DataFrame) -> pd.DataFrame:
             "share": short["chance_short"],
         }
     )
-    worst = short.groupby("food", sort=False)["chance_short"].max().sort_values(ascending=False)
+    chances = short.groupby("food", sort=False)["chance_short"].agg(["max", "sum"])
+    worst = chances.sort_values(["max", "sum"], ascending=False, kind="stable")["max"]
     return _told(strips, LIKELY, {food: chance(share) for food, share in worst.items()})
 
 

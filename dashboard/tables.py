@@ -10,6 +10,7 @@ from model import TIGHT, PlannedSeason
 
 WEEK, YEAR = timedelta(days=7), timedelta(days=365)
 LEAST_KG = 0.05
+REST_WEEKS = 4
 LEAST_SPARE_KG = 0.5
 MOVED_PORTIONS = 5
 
@@ -106,21 +107,30 @@ def _or_blank(kg: float, units: str, least_kg: float = LEAST_KG) -> str:
 
 
 def strips(harvest: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give the harvest as strips: each week's share of the crop's heaviest week."""
+    """Give the harvest as strips: each week's share of the crop's heaviest week, and words."""
     shown = harvest[harvest["expected_kg"] > 0.02].copy()
     shown["share"] = shown["expected_kg"] / shown.groupby("crop")["expected_kg"].transform("max")
     shown["week_end"] = [monday + WEEK for monday in shown["week"]]
-    shown["kg_words"] = [weight(kg, units) for kg in shown["expected_kg"]]
-    return with_dates(shown, "week", "week_end")
+    likely = zip(shown["low_kg"], shown["high_kg"], strict=True)
+    shown["likely_kg"] = [weights(low, high, units) for low, high in likely]
+    shown["expected_kg"] = [weight(kg, units) for kg in shown["expected_kg"]]
+    return with_dates(shown, "week", "week_end").drop(columns=["low_kg", "high_kg"])
 
 
 def week_rows(weeks: pd.DataFrame) -> pd.DataFrame:
-    """Give the weeks with their ends, and whether their hours are used up."""
+    """Give the weeks of the kitchen with their ends, and whether their hours are used up."""
     shown = weeks.copy()
     shown["week_end"] = [monday + WEEK for monday in shown["week"]]
+    shown["middle"] = [monday + WEEK / 2 for monday in shown["week"]]
     used = shown["hours"] >= TIGHT * shown["free_hours"]
     shown["full"] = ["yes" if full else "no" for full in used & (shown["hours"] > 0)]
-    return with_dates(shown, "week", "week_end")
+    return with_dates(shown, "week", "week_end", "middle").drop(columns="expected_kg")
+
+
+def working_weeks(weeks: pd.DataFrame) -> pd.DataFrame:
+    """Give the weeks up to a month after the last in which there is kitchen work."""
+    busy = weeks.index[weeks["hours"] > 0]
+    return weeks.loc[: busy[-1] + REST_WEEKS] if len(busy) else weeks.head(0)
 
 
 def with_dates(frame: pd.DataFrame, *names: str) -> pd.DataFrame:

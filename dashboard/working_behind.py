@@ -6,13 +6,13 @@ import streamlit as st
 
 from dashboard import kept, place, session
 from dashboard.words import day, listed, local, speaker
-from model import FROM_NOTES, FROM_SETTING, Source, Working
+from model import workings as known
 
 TITLE = "The working"
 # Parts of the page of notes, and what is chosen there.
 PART, SETTING = "part", "setting"
 JUDGEMENTS, GUESSES = "Judgements", "Guesses"
-Workings = Mapping[str, Callable[[], Sequence[Working]]]
+Workings = Mapping[str, Callable[[], Sequence[known.Working]]]
 
 
 def working_behind(workings: Workings, key: str, of: str = "Of") -> None:
@@ -28,7 +28,7 @@ def working_behind(workings: Workings, key: str, of: str = "Of") -> None:
         show_workings(workings[chosen]())
 
 
-def show_workings(workings: Sequence[Working]) -> None:
+def show_workings(workings: Sequence[known.Working]) -> None:
     """Show workings one below the other, and lead to the judgements in them."""
     for working in workings:
         shown = working.shown if isinstance(working.shown, str) else day(working.shown)
@@ -41,24 +41,24 @@ def show_workings(workings: Sequence[Working]) -> None:
     _lead_on([source for working in workings for one in working.lines for source in one.sources])
 
 
-def _marked(source: Source) -> str:
+def _marked(source: known.Source) -> str:
     """Name a source; what somebody judged or guessed is marked."""
     if _guessed(source):
         return f"**your guess** ({source.words})"
     return f"**a judgement** ({source.words})" if source.judgement else source.words
 
 
-def _guessed(source: Source) -> bool:
+def _guessed(source: known.Source) -> bool:
     notes = session.notes()
-    if notes is None or source.kind != FROM_NOTES:
+    if notes is None or source.kind != known.FROM_NOTES:
         return False
     guesses = kept.guesses_of(notes.household).get(source.key, ())
     return source.row.lower() in (name.lower() for name in guesses)
 
 
-def _lead_on(sources: Sequence[Source]) -> None:
+def _lead_on(sources: Sequence[known.Source]) -> None:
     """Lead to where each judgement is set, and to the guesses, once."""
-    settings = dict.fromkeys(s.key for s in sources if s.kind == FROM_SETTING)
+    settings = dict.fromkeys(s.key for s in sources if s.kind == known.FROM_SETTING)
     for name in settings:
         st.page_link(
             place.HOUSEHOLD,

@@ -8,7 +8,7 @@ import pandas as pd
 import model
 from dashboard.words import day
 from dashboard.working_behind import Workings
-from model import PlannedSeason, Working
+from model import PlannedSeason
 
 
 def of_preserves(plan: PlannedSeason) -> Workings:
@@ -20,7 +20,7 @@ def of_preserves(plan: PlannedSeason) -> Workings:
 
 def of_plantings(plan: PlannedSeason) -> Workings:
     """Give the plantings that are grown; of one crop and bed told apart by start."""
-    found: dict[str, Callable[[], Sequence[Working]]] = {}
+    found: dict[str, Callable[[], Sequence[model.workings.Working]]] = {}
     for b, planting in enumerate(plan.case.forecast.plantings):
         if planting.choice and not plan.plan.amounts[b]:
             continue
@@ -90,5 +90,7 @@ def of_books(plan: PlannedSeason, year: str) -> Workings:
     return {name: _one(partial(books.__getitem__, name)) for name in books}
 
 
-def _one(make: Callable[[], Working]) -> Callable[[], Sequence[Working]]:
+def _one(
+    make: Callable[[], model.workings.Working],
+) -> Callable[[], Sequence[model.workings.Working]]:
     return lambda: (make(),)

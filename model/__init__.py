@@ -29,6 +29,7 @@ from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.danger_table import danger_table
 from model.outlook.day_product import (
     DayProduct,
     Refused,
@@ -50,6 +51,7 @@ from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.limits import TIGHT
 from model.outlook.next_year_table import largest_changes, next_year_table
 from model.outlook.own_units import US, from_own, in_own
+from model.outlook.picked_table import picked_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
 from model.outlook.ration_table import ration_table
@@ -64,7 +66,6 @@ from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
-from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
 from model.planting.ways import Interval
@@ -87,6 +88,8 @@ from model.season.household import (
     DATE_FORMS,
     DAY_FIRST,
     MONTH_FIRST,
+    RISK_FROM_YEARS,
+    RISK_UNDER_YEARS,
     TONGUES,
     UNITS,
     USUAL_DATE_FORM,
@@ -128,8 +131,6 @@ __all__ = [
     "EATEN",
     "FAHRENHEIT",
     "FREEZER_DIED",
-    "FROM_NOTES",
-    "FROM_SETTING",
     "GIVEN",
     "GUESS",
     "HEADINGS",
@@ -142,6 +143,8 @@ __all__ = [
     "PLAN_FOR",
     "PRODUCT_STATUSES",
     "QUALITY",
+    "RISK_FROM_YEARS",
+    "RISK_UNDER_YEARS",
     "SUSPECT",
     "TASKS",
     "TIGHT",
@@ -187,7 +190,6 @@ __all__ = [
     "SeasonProblems",
     "SeasonTables",
     "SetOut",
-    "Source",
     "Store",
     "StoreError",
     "StoredHousehold",
@@ -195,7 +197,6 @@ __all__ = [
     "TextTable",
     "Waiting",
     "Wanted",
-    "Working",
     "WrittenChange",
     "YearDay",
     "about",
@@ -214,6 +215,7 @@ __all__ = [
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "danger_table",
     "day_products",
     "day_sheet",
     "day_table",
@@ -247,6 +249,7 @@ __all__ = [
     "next_year_table",
     "one_more_table",
     "opening_table",
+    "picked_table",
     "plan_report",
     "plan_season",
     "planting_table",

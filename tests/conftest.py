@@ -1,5 +1,6 @@
 """Fixtures: the two invented households and a plan of each, made once."""
 
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
@@ -9,11 +10,13 @@ from hypothesis import settings
 import model
 from model.case import Case, make_case
 from model.planning import PlannedSeason
+from tests.needs import not_shown
 from tests.small_season import small_season
 
 # A busy machine is no fault of what is tested.
 settings.register_profile("shared", deadline=None)
 settings.load_profile("shared")
+PASSED = pytest.StashKey[set[str]]()
 DEMOS = Path(__file__).parent.parent / "demo_data"
 SPRING, GLUT, MIDWINTER = date(2027, 3, 15), date(2027, 8, 16), date(2028, 1, 10)
 
@@ -51,3 +54,26 @@ def tiny_case(tiny: model.Season) -> Case:
 @pytest.fixture(scope="session")
 def tiny_plan(tiny: model.Season) -> PlannedSeason:
     return model.plan_season(tiny, date(2027, 3, 1), years=100)
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    config.stash[PASSED] = set()
+
+
+@pytest.hookimpl(hookwrapper=True)
+def pytest_runtest_makereport(item: pytest.Item) -> Iterator[None]:
+    outcome = yield
+    report = outcome.get_result()
+    if report.when == "call" and report.passed:
+        item.config.stash[PASSED].add(item.nodeid.partition("[")[0])
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Let a run of the whole suite fail where the test of a need did not run."""
+    config = session.config
+    whole = config.args == config.getini("testpaths") and not config.option.keyword
+    if whole and session.exitstatus == pytest.ExitCode.OK:
+        missing = not_shown(config.stash[PASSED])
+        if missing:
+            print("\nneeds whose test did not pass:", *missing, sep="\n  ")
+            session.exitstatus = pytest.ExitCode.TESTS_FAILED

@@ -8,7 +8,8 @@ from math import ceil, floor
 
 import pandas as pd
 
-from model import Working, about
+from model import about
+from model.outlook.working import Working
 
 TOKEN = re.compile(r"\(|\)|(?<= )[x/+^-](?= )|\d+(?:\.\d+)?")
 NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?")

@@ -10,6 +10,19 @@ from dashboard.charts.theme import CLAY, FAINT, RUST, titled
 ROW_PX, AXIS_PX = 52, 40
 THICK_PX, THIN_PX = 24, 9
 CLOCK = "%H:%M"
+DRAWN = [
+    "starts",
+    "stops",
+    "equipment",
+    "load",
+    "preserve",
+    "units",
+    "phase",
+    "clock_from",
+    "clock_until",
+    "kind",
+    "number",
+]
 
 
 def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.LayerChart:
@@ -22,7 +35,7 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
         process), ``number`` (what is written on its bar).
     bedtime : drawn as a line; None where the day ends long before.
     """
-    base = alt.Chart(steps).encode(
+    base = alt.Chart(steps[DRAWN]).encode(
         alt.X("starts:T")
         .title(None)
         .axis(format=CLOCK, grid=True, labelOverlap="greedy", tickCount=8),
@@ -43,9 +56,12 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
         .encode(alt.X2("stops:T"))
         for kind, (colour, size) in looks.items()
     ]
-    layers.append(
-        base.mark_text(color="black", align="left", dx=4, fontWeight=600).encode(text="number:N")
-    )
+    layers += [
+        base.transform_filter(alt.datum.kind == kind)
+        .mark_text(color=ink, align="left", dx=4, fontWeight=600)
+        .encode(text="number:N")
+        for kind, ink in {"hands": "black", "process": "white"}.items()
+    ]
     if bedtime is not None:
         line = pd.DataFrame([{"starts": pd.Timestamp(bedtime), "words": "bedtime"}])
         rule = alt.Chart(line).encode(alt.X("starts:T"))

@@ -1,43 +1,34 @@
-"""Kitchen hours by week against what is free, and supply by source against the want."""
+"""Kitchen hours and loads by week, against the hours that are free."""
 
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import (
-    CLAY,
-    FAINT,
-    LEAF,
-    OCHRE,
-    PLUM,
-    RUST,
-    SLATE,
-    from_nought,
-    monday_axis,
-    titled,
-    week_axis,
-)
+from dashboard.charts.theme import CLAY, FAINT, RUST, from_nought, monday_axis, titled, week_axis
 from dashboard.words import tooltip_day
 
-SOURCES = ["fresh", "jars", "freezer", "root store", "dried or fermented", "new crop"]
-SOURCE_COLOURS = [LEAF, CLAY, SLATE, OCHRE, PLUM, FAINT]
+HEIGHT_PX, LOADS_FONT_PX = 250, 10
+DRAWN = ["week", "week_end", "hours", "free_hours", "full", "loads", "jars"]
 
 
 def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.LayerChart:
     """Draw the hours each week needs as bars below the line of the hours that are free.
 
+    The loads stand above their bar.
+
     Parameters
     ----------
-    weeks : one row a week: ``week``, ``week_end``, ``hours``, ``free_hours``, ``full``
-        (yes where nearly all hours are used), ``loads``, ``jars``.
+    weeks : one row a week: ``week``, ``week_end``, ``middle`` of the week, ``hours``,
+        ``free_hours``, ``full`` (yes where nearly all hours are used), ``loads``, ``jars``.
     """
-    base = alt.Chart(weeks)
-    axis = monday_axis(weeks["week"]) if short else week_axis()
+    drawn = weeks[DRAWN]
+    base = alt.Chart(drawn)
+    axis = monday_axis(drawn["week"]) if short else week_axis()
     bars = base.mark_bar().encode(
         axis,
         alt.X2("week_end:T"),
         alt.Y("hours:Q")
-        .title("Kitchen hours")
-        .scale(from_nought(weeks["hours"], weeks["free_hours"])),
+        .title("Kitchen hours a week")
+        .scale(from_nought(drawn["hours"], drawn["free_hours"])),
         alt.Y2Datum(0),
         alt.Color("full:N").scale(domain=["yes", "no"], range=[RUST, CLAY]).legend(None),
         tooltip=[
@@ -51,40 +42,9 @@ def hours_chart(weeks: pd.DataFrame, title: str, *, short: bool = False) -> alt.
     free = base.mark_rule(color=FAINT, strokeWidth=2).encode(
         axis, alt.X2("week_end:T"), alt.Y("free_hours:Q")
     )
-    return titled(bars + free, title, 230)
-
-
-def supply_chart(supply: pd.DataFrame, title: str) -> alt.LayerChart:
-    """Draw the plate's portions by source, stacked, below the line of what is wanted.
-
-    Parameters
-    ----------
-    supply : one row a week and source: ``week``, ``source``, ``portions``,
-        ``wanted_portions``, ``order``.
-    """
-    areas = (
-        alt.Chart(supply)
-        .mark_area(interpolate="monotone")
-        .encode(
-            week_axis(),
-            alt.Y("portions:Q")
-            .stack("zero")
-            .title("Portions a week")
-            .scale(from_nought(supply["wanted_portions"])),
-            alt.Color("source:N")
-            .scale(domain=SOURCES, range=SOURCE_COLOURS)
-            .legend(title=None, orient="bottom", columns=2),
-            alt.Order("order:Q"),
-            tooltip=[
-                alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
-                alt.Tooltip("source:N", title="From"),
-                alt.Tooltip("portions:Q", title="Portions", format=".2~s"),
-            ],
-        )
-    )
-    wanted = (
-        alt.Chart(supply)
-        .mark_line(color=RUST, strokeDash=[5, 3], strokeWidth=2)
-        .encode(week_axis(), alt.Y("max(wanted_portions):Q"))
-    )
-    return titled(areas + wanted, title, 330)
+    busy = weeks[weeks["loads"] > 0][["middle", "hours", "loads"]]
+    layers = [bars, free]
+    if not busy.empty:
+        over = alt.Chart(busy).mark_text(dy=-6, fontSize=LOADS_FONT_PX, fontWeight=600)
+        layers.append(over.encode(alt.X("middle:T"), alt.Y("hours:Q"), alt.Text("loads:Q")))
+    return titled(alt.layer(*layers), title, HEIGHT_PX)

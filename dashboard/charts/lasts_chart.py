@@ -11,11 +11,23 @@ from dashboard.charts.theme import (
     SPREAD_OPACITY,
     beside_words,
     date_axis,
+    name_axis,
     titled,
+    today_rule,
 )
 from dashboard.words import tooltip_day
 
-WORDS_PX = 74
+ROW_PX, AROUND_PX, WORDS_PX = 23, 76, 74
+DRAWN = [
+    "food",
+    "begins",
+    "lasts_low",
+    "lasts_until",
+    "lasts_high",
+    "new_crop",
+    "enough",
+    "label",
+]
 
 
 def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.LayerChart:
@@ -27,13 +39,15 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         ``lasts_high``, ``new_crop`` (dates), ``enough`` (yes, likely or no), ``label``.
     """
     order = list(foods["food"])
-    food = alt.Y("food:N").sort(order).title(None).axis(labelLimit=150, ticks=False, domain=False)
+    first = min(today, foods["begins"].min())
+    last = foods[["new_crop", "lasts_high"]].max().max()
+    food = alt.Y("food:N").sort(order).title(None).axis(name_axis(limit_px=150))
     colour = (
         alt.Color("enough:N")
         .scale(domain=["yes", "likely", "no"], range=[LEAF, OCHRE, RUST])
         .legend(None)
     )
-    base = alt.Chart(foods).encode(food)
+    base = alt.Chart(foods[DRAWN]).encode(food)
     tips = [
         alt.Tooltip("food:N", title="Food"),
         alt.Tooltip("lasts_until:T", title="Lasts until", format=tooltip_day()),
@@ -42,7 +56,10 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         alt.Tooltip("new_crop:T", title="New crop", format=tooltip_day()),
     ]
     bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
-        alt.X("begins:T").title(None).axis(date_axis()).scale(_scale(foods, today)),
+        alt.X("begins:T")
+        .title(None)
+        .axis(date_axis(first, last))
+        .scale(beside_words(first, last, WORDS_PX)),
         alt.X2("lasts_until:T"),
         colour,
         tooltip=tips,
@@ -53,16 +70,6 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     new_crop = base.mark_point(shape="diamond", size=70, filled=True, opacity=0.95).encode(
         alt.X("new_crop:T"), color=alt.value(FAINT), tooltip=tips
     )
-    day = pd.DataFrame({"week": [today]})
-    now = alt.Chart(day).mark_rule(strokeDash=[4, 3], color=FAINT).encode(alt.X("week:T"))
-    label = base.mark_text(align="right", dx=2, fontSize=11).encode(
-        alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT)
-    )
-    return titled(bar + luck + now + new_crop + label, title, 23 * len(order) + 64)
-
-
-def _scale(foods: pd.DataFrame, today: pd.Timestamp) -> alt.Scale:
-    """Give the days of the axis, with room on the right for the words at any width."""
-    first = min(today, foods["begins"].min())
-    last = foods[["new_crop", "lasts_high"]].max().max()
-    return beside_words(first, last, WORDS_PX)
+    label = base.mark_text(align="right", dx=2).encode(alt.Text("label:N"), x=alt.value("width"))
+    layers = bar + luck + today_rule(today) + new_crop + label
+    return titled(layers, title, ROW_PX * len(order) + AROUND_PX)

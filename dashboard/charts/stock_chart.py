@@ -7,11 +7,12 @@ from dashboard.charts.theme import (
     CLAY,
     FAINT,
     LEAF,
+    OCHRE,
     PLUM,
-    SHADE_OPACITY,
     SLATE,
     SPREAD_OPACITY,
     from_nought,
+    shaded,
     titled,
     week_axis,
 )
@@ -19,8 +20,12 @@ from dashboard.words import tooltip_day
 
 # Line styles tell apart what colours may not.
 DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
-LEGEND_ROW_PX = 18
-COLOURS = [CLAY, SLATE, LEAF, PLUM, "#1b998b", "#7a6a53"]
+COLOURS = [CLAY, SLATE, LEAF, PLUM, OCHRE, FAINT]
+# Words of days stand above the curves.
+WORDS_ROOM = 1.15
+LEGEND_ROW_PX, SMALL_LETTERS, MANY_OPACITY = 18, 34, 0.18
+FOOD = ["week", "low_portions", "middle_portions", "high_portions", "plan_portions"]
+PRESERVES = ["preserve", "week", "jars", "low", "high"]
 
 
 def food_curve(
@@ -35,7 +40,7 @@ def food_curve(
     lean : one row a stretch: ``begins``, ``ends``.
     marks : one row a day worth a line: ``week``, ``what`` (today, new crop).
     """
-    base = alt.Chart(stock).encode(week_axis())
+    base = alt.Chart(stock[FOOD]).encode(week_axis())
     tips = [
         alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
         alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
@@ -45,7 +50,7 @@ def food_curve(
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
         alt.Y("low_portions:Q")
         .title("Portions on the shelf")
-        .scale(from_nought(stock["high_portions"], stock["plan_portions"])),
+        .scale(from_nought(stock["high_portions"], stock["plan_portions"], room=WORDS_ROOM)),
         alt.Y2("high_portions:Q"),
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
@@ -54,24 +59,15 @@ def food_curve(
     plan = base.mark_line(color=SLATE, strokeDash=[5, 3], strokeWidth=1.5).encode(
         alt.Y("plan_portions:Q")
     )
-    return titled(shaded(lean) + spread + plan + middle + ruled(marks), title, 320)
-
-
-def shaded(lean: pd.DataFrame) -> alt.Chart:
-    """Shade the lean weeks."""
-    return (
-        alt.Chart(lean)
-        .mark_rect(opacity=SHADE_OPACITY, color=FAINT)
-        .encode(alt.X("begins:T"), alt.X2("ends:T"))
-    )
+    return titled(alt.layer(*shaded(lean), spread, plan, middle, ruled(marks)), title, 320)
 
 
 def ruled(marks: pd.DataFrame) -> alt.LayerChart:
     """Draw a line with a word for each day worth one, the words one below the other."""
-    rule = alt.Chart(marks).mark_rule(strokeDash=[4, 3], color=FAINT).encode(alt.X("week:T"))
+    rule = alt.Chart(marks[["week"]]).mark_rule(strokeDash=[4, 3]).encode(alt.X("week:T"))
     words = [
         alt.Chart(marks.iloc[place : place + 1])
-        .mark_text(align="left", dx=4, baseline="top", fontSize=11, color=FAINT)
+        .mark_text(align="left", dx=4, baseline="top")
         .encode(alt.X("week:T"), alt.Text("what:N"), y=alt.value(2 + 14 * place))
         for place in range(len(marks))
     ]
@@ -85,14 +81,15 @@ def small_curve(
 
     Parameters
     ----------
-    stock, lean : as for ``food_curve``; ``new_crop`` : one row, ``new_crop``.
+    stock, lean : as for ``food_curve``; ``new_crop`` : one row, ``new_crop``, or none.
     """
-    base = alt.Chart(stock).encode(week_axis())
+    drawn = stock[["week", "low_portions", "middle_portions", "high_portions"]]
+    base = alt.Chart(drawn).encode(week_axis())
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
         alt.Y("low_portions:Q")
-        .title(None)
+        .title("Portions")
         .axis(tickCount=3)
-        .scale(from_nought(stock["high_portions"])),
+        .scale(from_nought(drawn["high_portions"])),
         alt.Y2("high_portions:Q"),
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
@@ -102,8 +99,11 @@ def small_curve(
             alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
         ],
     )
-    new = alt.Chart(new_crop).mark_rule(strokeDash=[4, 3], color=LEAF).encode(alt.X("new_crop:T"))
-    return titled(shaded(lean) + spread + middle + new, title, 150)
+    layers: list[alt.Chart] = [*shaded(lean), spread, middle]
+    if not new_crop.empty:
+        day = alt.Chart(new_crop[["new_crop"]]).mark_rule(strokeDash=[4, 3], color=LEAF)
+        layers.append(day.encode(alt.X("new_crop:T")))
+    return titled(alt.layer(*layers), title, 150, SMALL_LETTERS)
 
 
 def preserve_curves(
@@ -121,10 +121,7 @@ def preserve_curves(
     # Past the last colour the dashes move on by one, so that no two look alike.
     dashes = [DASHES[(place + place // len(COLOURS)) % len(DASHES)] for place in places]
     legend = alt.Legend(
-        title=None,
-        orient="bottom",
         columns=1,
-        labelLimit=300,
         symbolType="stroke",
         symbolSize=700,
         symbolOpacity=1,
@@ -136,9 +133,10 @@ def preserve_curves(
         .legend(legend)
     )
     dash = alt.StrokeDash("preserve:N").scale(domain=names, range=dashes).legend(legend)
-    base = alt.Chart(stock).encode(week_axis(), colour)
-    spread = base.mark_area(opacity=0.18).encode(
-        alt.Y("low:Q").title(unit).scale(from_nought(stock["high"])), alt.Y2("high:Q")
+    base = alt.Chart(stock[PRESERVES]).encode(week_axis(), colour)
+    spread = base.mark_area(opacity=MANY_OPACITY).encode(
+        alt.Y("low:Q").title(unit).scale(from_nought(stock["high"], room=WORDS_ROOM)),
+        alt.Y2("high:Q"),
     )
     line = base.mark_line(strokeWidth=2).encode(
         alt.Y("jars:Q"),
@@ -152,4 +150,4 @@ def preserve_curves(
         ],
     )
     height = 280 + LEGEND_ROW_PX * len(names)
-    return titled(shaded(lean) + spread + line + ruled(marks), title, height)
+    return titled(alt.layer(*shaded(lean), spread, line, ruled(marks)), title, height)

@@ -3,12 +3,11 @@
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import CLAY, FAINT, RUST, beside_words, titled, week_axis
+from dashboard.charts.theme import CLAY, RUST, beside_words, date_axis, name_axis, titled
 from dashboard.words import tooltip_day
 
-# The title may take two lines and the axis one, and Streamlit counts both as height.
-ROW_PX, AROUND_PX, WORDS_PX = 24, 96, 120
-DRAWN = ["name", "begins", "ends", "share", "full", "label"]
+ROW_PX, AROUND_PX, WORDS_PX = 24, 76, 104
+DRAWN = ["name", "begins", "ends", "share", "full"]
 
 
 def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
@@ -21,15 +20,16 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
     """
     drawn = strips[DRAWN]
     order = list(dict.fromkeys(drawn["name"]))
-    names = alt.Axis(labelLimit=130, ticks=False, domain=False, labelOverlap=False)
-    row = alt.Y("name:N").sort(order).title(None).axis(names)
+    row = alt.Y("name:N").sort(order).title(None).axis(name_axis())
+    first, last = drawn["begins"].min(), drawn["ends"].max()
     cells = (
         alt.Chart(drawn)
         .mark_rect()
         .encode(
-            week_axis("begins").scale(
-                beside_words(drawn["begins"].min(), drawn["ends"].max(), WORDS_PX)
-            ),
+            alt.X("begins:T")
+            .title(None)
+            .axis(date_axis(first, last))
+            .scale(beside_words(first, last, WORDS_PX)),
             alt.X2("ends:T"),
             row,
             alt.Opacity("share:Q").scale(domain=[0, 1], range=[0.08, 1]).legend(None),
@@ -41,10 +41,10 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
             ],
         )
     )
-    ends = drawn.drop_duplicates("name")[["name", "label"]]
+    ends = strips.drop_duplicates("name")[["name", "label"]]
     words = (
         alt.Chart(ends)
-        .mark_text(align="right", dx=2, fontSize=11)
-        .encode(row, alt.Text("label:N"), x=alt.value("width"), color=alt.value(FAINT))
+        .mark_text(align="right", dx=2)
+        .encode(row, alt.Text("label:N"), x=alt.value("width"))
     )
     return titled(cells + words, title, ROW_PX * len(order) + AROUND_PX)

@@ -1,8 +1,9 @@
 """One look for all charts: colours told apart by colour-blind eyes, in light and in dark.
 
 Meaning of colours: leaf is fresh or enough, clay is kept in jars or the plan, slate is the
-freezer, ochre the root store, rust is what falls short. The grey of rules and shades is
-half transparent, so that it shows on paper and at night.
+freezer, ochre the root store, plum what is dried or fermented, rust is what falls short. The
+grey of rules and shades is half transparent, so that it shows on paper and at night. Each is
+told from every other by people who see no red, no green or no blue, by lightness too.
 """
 
 import textwrap
@@ -13,24 +14,37 @@ import pandas as pd
 from dashboard.words import local, tick_day
 
 LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
-    "#4f8a3c",
-    "#b4632a",
-    "#4a7fb5",
-    "#a98514",
-    "#d1495b",
-    "#8b6bb1",
+    "#2b8a55",
+    "#a05612",
+    "#5f83df",
+    "#bd8614",
+    "#f04565",
+    "#8e6b9b",
 )
-FAINT = "#8a8a8a"
+FAINT = "#8e9091"
 SHADE_OPACITY = 0.16
 SPREAD_OPACITY = 0.3
-LINE_LETTERS = 46
+LINE_LETTERS, TITLE_PX, TITLE_LINE_PX, WORDS_FONT_PX = 46, 15, 18, 11
 
 MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
 
 
-def week_axis(column: str = "week") -> alt.X:
+@alt.theme.register("shelves", enable=True)
+def shelves() -> alt.theme.ThemeConfig:
+    """Give what all charts have in common."""
+    return {
+        "config": {
+            "title": {"anchor": "start", "fontSize": TITLE_PX, "fontWeight": 600, "offset": 8},
+            "text": {"fontSize": WORDS_FONT_PX, "color": FAINT},
+            "rule": {"color": FAINT},
+            "legend": {"title": None, "orient": "bottom", "labelLimit": 300},
+        }
+    }
+
+
+def week_axis() -> alt.X:
     """Give the axis of weeks: months, with the year where it turns."""
-    return alt.X(f"{column}:T").title(None).axis(date_axis())
+    return alt.X("week:T").title(None).axis(date_axis())
 
 
 def monday_axis(weeks: pd.Series) -> alt.X:
@@ -43,6 +57,17 @@ def monday_axis(weeks: pd.Series) -> alt.X:
         labelOverlap="greedy",
     )
     return alt.X("week:T").title(None).axis(axis)
+
+
+def name_axis(*, limit_px: int = 130) -> alt.Axis:
+    """Give the axis of names, one a row, none of them left out."""
+    return alt.Axis(
+        labelLimit=limit_px,
+        labelFontSize=WORDS_FONT_PX,
+        ticks=False,
+        domain=False,
+        labelOverlap=False,
+    )
 
 
 def calendar_day(when: pd.Timestamp) -> alt.DateTime:
@@ -58,8 +83,14 @@ def beside_words(first: pd.Timestamp, last: pd.Timestamp, words_px: int) -> alt.
     return alt.Scale(domainMin=calendar_day(first), domainMax=end, nice=False)
 
 
-def date_axis() -> alt.Axis:
-    """Give an axis with a tick a month and no doubled labels."""
+def date_axis(first: pd.Timestamp | None = None, last: pd.Timestamp | None = None) -> alt.Axis:
+    """Give an axis with a tick a month and no doubled labels.
+
+    Between two days where the scale reaches beyond them, to leave room for words.
+    """
+    if first is not None and last is not None:
+        months = [calendar_day(month) for month in pd.date_range(first, last, freq="MS")]
+        return alt.Axis(labelExpr=MONTHS, values=months, grid=False, labelOverlap="greedy")
     return alt.Axis(
         labelExpr=MONTHS,
         tickCount="month",
@@ -69,16 +100,37 @@ def date_axis() -> alt.Axis:
     )
 
 
-def from_nought(*columns: pd.Series) -> alt.Scale:
-    """Give a scale from 0 up; where all is nought it still reaches 1."""
+def from_nought(*columns: pd.Series, room: float = 1.0) -> alt.Scale:
+    """Give a scale from 0 up, to ``room`` times the most; where all is nought it reaches 1."""
     most = max((column.max() for column in columns if len(column)), default=0)
-    return alt.Scale(domainMin=0, nice=True) if most >= 1 else alt.Scale(domain=[0, 1])
+    if most < 1:
+        return alt.Scale(domain=[0, 1])
+    if room > 1:
+        return alt.Scale(domain=[0, room * most], nice=True)
+    return alt.Scale(domainMin=0, nice=True)
 
 
-def titled(chart: alt.LayerChart, title: str, height: int | None = None) -> alt.LayerChart:
-    """Put the finding above a chart, in lines that a narrow screen does not cut."""
-    lines = textwrap.wrap(local(title), LINE_LETTERS)
-    shown = chart.properties(
-        title=alt.TitleParams(lines, anchor="start", fontSize=15, fontWeight=600, offset=8)
-    )
-    return shown.properties(height=height) if height else shown
+def today_rule(today: pd.Timestamp) -> alt.Chart:
+    """Draw a line where today is."""
+    day = pd.DataFrame({"week": [today]})
+    return alt.Chart(day).mark_rule(strokeDash=[4, 3]).encode(alt.X("week:T"))
+
+
+def shaded(stretches: pd.DataFrame) -> list[alt.Chart]:
+    """Shade stretches of days (``begins``, ``ends``); no layer where there are none."""
+    if stretches.empty:
+        return []
+    rects = alt.Chart(stretches[["begins", "ends"]]).mark_rect(opacity=SHADE_OPACITY, color=FAINT)
+    return [rects.encode(alt.X("begins:T"), alt.X2("ends:T"))]
+
+
+def titled(
+    chart: alt.LayerChart, title: str, height: int, letters: int = LINE_LETTERS
+) -> alt.LayerChart:
+    """Put the finding above a chart, in lines that a narrow screen does not cut.
+
+    ``height`` is that of the chart with a title of one line: Streamlit counts the title in.
+    """
+    lines = textwrap.wrap(local(title), letters)
+    higher = TITLE_LINE_PX * (len(lines) - 1)
+    return chart.properties(title=alt.TitleParams(lines), height=height + higher)

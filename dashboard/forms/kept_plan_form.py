@@ -28,7 +28,7 @@ def kept_plan_form(plan: PlannedSeason, products: pd.DataFrame) -> None:
             {
                 "planned_on": f"{today}",
                 "preserve": row.preserve,
-                "sealed_jars": f"{row.sealed_units + row.still_units:.6g}",
+                "sealed_jars": f"{row.sealed_units - row.lost_units + row.still_units:.6g}",
             },
         )
         for row in products.itertuples()

@@ -3,6 +3,7 @@
 from contextvars import copy_context
 from functools import partial
 
+import pandas as pd
 import streamlit as st
 
 import model
@@ -10,18 +11,22 @@ from dashboard import place, session
 from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
+from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
+from dashboard.tables import limit_rows
+from dashboard.units import units_of
+from dashboard.words import listed, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_books, of_places
-from model import PlannedSeason
+from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
-FULL = "How full"
+FULL, HURT = "How full", "What could hurt us"
 
 
 def show() -> None:
@@ -32,7 +37,7 @@ def show() -> None:
     first = model.eat_first_table(plan)
     told = larder_headline(season, first, today)
     place.answer(told, place.WINTER, "will it last until the new crop?")
-    chosen = choice("What", [FIRST, WHERE, FULL, COUNT, WRONG], key="larder_what")
+    chosen = choice("What", [FIRST, WHERE, FULL, HURT, COUNT, WRONG], key="larder_what")
     if chosen == FIRST:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
@@ -54,14 +59,37 @@ def show() -> None:
         table(place_rows(season, plan.case.books), "content", key="where")
         working_behind(of_books(plan, plan.case.forecast.year.name), "books")
     elif chosen == FULL:
-        _fullness(plan)
+        _fullness(plan, season.units)
+    elif chosen == HURT:
+        _dangers(season, model.danger_table(plan, first))
     elif chosen == COUNT:
         count_form(season, plan.case.books)
     else:
         incident_form(season, plan.case.books)
 
 
-def _fullness(plan: PlannedSeason) -> None:
+def _dangers(season: Season, dangers: pd.DataFrame) -> None:
+    """Show what on these shelves needs a second look before it is eaten, the worst first."""
+    risk_form(season)
+    if dangers.empty:
+        st.markdown("Nothing of a kind known to be dangerous stands there by the book.")
+    for (danger, why, to_do, source), own in dangers.groupby(
+        ["danger", "danger_why", "what_to_do", "danger_source"], sort=False
+    ):
+        names = [
+            f"{row.preserve} ({units_of(row.standing_units, row.unit, season.units)})"
+            for row in own.itertuples()
+        ]
+        with st.container(border=True):
+            st.markdown(
+                f"**{local(danger[0].upper() + danger[1:])}**: {local(listed(names, len(names)))}"
+            )
+            st.markdown(f"{why} {to_do}")
+            st.caption(source)
+    st.caption("What is not listed here is not called safe: look at every jar before it is opened.")
+
+
+def _fullness(plan: PlannedSeason, units: str) -> None:
     """Show how full each place gets, and when."""
     limits = model.limit_table(plan)
     room = limit_strips(limits, ROOM)
@@ -69,7 +97,7 @@ def _fullness(plan: PlannedSeason) -> None:
         st.markdown("The notes name no shelf, freezer or store.")
         return
     finding = room_finding(limits, ROOM, "place")
-    picture(share_strips(room, finding), limits[limits["kind"].isin(ROOM)])
+    picture(share_strips(room, finding), limit_rows(limits[limits["kind"].isin(ROOM)], units))
     working_behind(of_places(plan), "places")
     st.caption(
         "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "

@@ -6,6 +6,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import sowing_rows
+from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.charts.strips_chart import share_strips
@@ -23,6 +24,7 @@ from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, picture, table
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
+from dashboard.supply_picture import supply_picture
 from dashboard.tables import (
     count_rows,
     garden_rows,
@@ -30,6 +32,7 @@ from dashboard.tables import (
     limit_rows,
     strips,
     week_rows,
+    working_weeks,
     yield_rows,
 )
 from dashboard.units import amount
@@ -107,14 +110,18 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
     chosen = choice("More", [when, sow, time, why, change, *asks], key="spring_more")
     if chosen == when:
-        harvest = named(strips(model.harvest_table(plan), plan.case.season.units))
-        title = "The weeks of picking; the darker, the more"
-        chart = harvest_strips(harvest, pd.Timestamp(session.today()), title)
-        picture(chart, harvest)
+        harvest, units = model.harvest_table(plan), plan.case.season.units
+        drawn = named(strips(harvest, units))
+        if drawn.empty:
+            st.markdown("Nothing is to be picked in these weeks.")
+        else:
+            title = harvest_finding(harvest, units)
+            picture(harvest_strips(drawn, pd.Timestamp(session.today()), title), drawn)
         st.caption(
-            "An ordinary year. Yields are published figures moved by the household's own seasons; "
-            "the table shows how many of those stand behind each."
+            "The darker, the more of its crop; an ordinary year. Yields are published figures "
+            "moved by the household's own seasons; the table shows how many stand behind each."
         )
+        supply_picture(plan)
         with st.expander("What each planting should give"):
             table(yield_rows(model.planting_table(plan), plan.case.season.units), key="yields")
     elif chosen == time:
@@ -139,13 +146,18 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
-    weeks = week_rows(model.week_table(plan))
-    picture(hours_chart(weeks, "Hours needed, below those free"), weeks)
-    working_behind(of_weeks(plan), "hours", "Week of")
+    weeks = working_weeks(week_rows(model.week_table(plan)))
+    if weeks.empty:
+        st.markdown("No kitchen work in these weeks.")
+    else:
+        picture(hours_chart(weeks, hours_finding(weeks)), weeks)
+        st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
+        working_behind(of_weeks(plan), "hours", "Week of")
     jars = limit_strips(limits, JARS)
     if not jars.empty:
         finding = room_finding(limits, JARS, "size of jar")
-        picture(share_strips(jars, finding), limits[limits["kind"].isin(JARS)])
+        owned = limits[limits["kind"].isin(JARS)]
+        picture(share_strips(jars, finding), limit_rows(owned, plan.case.season.units))
         st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
     tight = model.tight_limits(limits)
     scarce = limit_words(tight)

@@ -8,11 +8,13 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import buy_rows
+from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
+from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
 from dashboard.look import choice, picture, table
 from dashboard.process import process_lines
@@ -107,24 +109,21 @@ def _season(plan: PlannedSeason, units: str) -> None:
     last = max(logged, default=None)
     for words in progress_words(progress, last, partial(weight, units=units)):
         st.markdown(local(words))
-    with st.expander("Every crop: picked so far against an ordinary year"):
-        shown = progress.copy()
-        for name in ("expected_so_far_kg", "picked_kg", "to_come_kg"):
-            shown[name] = [weight(kg, units) for kg in shown[name]]
-        table(shown, key="progress")
 
 
 def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     coming, glut = "The weeks to come", "A glut on the table"
     gone, process = "Something is gone", "Process times"
-    jars, buy = "The jars so far", "Buy in"
-    chosen = choice("More", [coming, glut, jars, gone, buy, process], key="week_more")
+    jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
+    chosen = choice("More", [coming, glut, picked, jars, gone, buy, process], key="week_more")
     if chosen == glut:
         glut_form(plan)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
         process_form(plan.case.season)
+    elif chosen == picked:
+        picked_form(plan)
     elif chosen == jars:
         _jars(plan)
     elif chosen == buy:
@@ -134,8 +133,8 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
         if not near["hours"].any():
             st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
             return
-        chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
-        picture(chart, near)
+        picture(hours_chart(near, hours_finding(near), short=True), near)
+        st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
         working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
 
 

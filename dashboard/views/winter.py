@@ -7,14 +7,15 @@ import model
 from dashboard import place, session
 from dashboard.ahead_tables import ration_rows
 from dashboard.cached import answered
-from dashboard.charts.kitchen_chart import SOURCES, supply_chart
+from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
-from dashboard.look import choice, picture, table
+from dashboard.look import choice, drawing, figures, picture, table
 from dashboard.strips import month_strips, months_finding
+from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, local, named, plate_words, speaker
@@ -24,7 +25,7 @@ from model import PlannedSeason
 
 SEED = 1
 NOW, NEXT = "Until this season's crop", "The winter to come"
-ACROSS = 3
+ACROSS, MOST_SMALL = 3, 18
 
 
 def show() -> None:
@@ -39,11 +40,13 @@ def show() -> None:
         place.answer(winter_headline(foods), place.LARDER, "what to eat first")
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
-        title = "Lasts until; the diamond is the new crop"
-        chart = lasts_chart(named(foods), pd.Timestamp(session.today()), title)
-        picture(chart, foods)
-        st.caption(_meaning(plan, foods, share))
-        working_behind(of_foods(plan, foods, now=now), "lasts")
+        if foods.empty:
+            st.markdown("No food has to last until a new crop.")
+        else:
+            today = pd.Timestamp(session.today())
+            picture(lasts_chart(named(foods), today, lasts_finding(foods)), foods)
+            st.caption(_meaning(plan, foods, share))
+            working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
         _curve(plan, foods)
     _more(plan, foods)
@@ -51,8 +54,8 @@ def show() -> None:
 
 def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     words = (
-        "Enough: it lasts in eight years of ten or more; just about: in five to eight; else the "
-        "day by which it is gone in the middle of the simulated years."
+        "Diamond: the new crop. Enough: it lasts in eight years of ten or more; just about: in "
+        "five to eight; else the day by which it is gone in the middle of the simulated years."
     )
     if foods["other"].all():
         return words
@@ -82,6 +85,7 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
     if not known:
+        st.markdown("No food is put up or stored, so there is no stock to draw.")
         return
     told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
     first = next(food for food in told if food in known)
@@ -147,23 +151,26 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == jars:
         _jars(plan, lean)
     elif chosen == gap:
-        supply = with_dates(model.supply_table(plan), "week")
-        supply["order"] = [SOURCES.index(source) for source in supply["source"]]
-        picture(supply_chart(supply, "Where the portions come from"), supply)
-        st.caption("All foods of the plate together; the dashed line is what is wanted.")
+        supply_picture(plan)
     elif chosen == months:
-        short = model.short_months_table(plan)
-        picture(share_strips(month_strips(short), months_finding(short)), short)
-        st.caption(
-            "The chance that a food runs short in a month, over the simulated years: the stronger "
-            "the colour, the likelier; red where more likely than not. In words: its worst month."
-        )
+        _months(model.short_months_table(plan))
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:
         _basket(plan)
     else:
         table(lasting_words(foods), key="lasting")
+
+
+def _months(short: pd.DataFrame) -> None:
+    if short.empty:
+        st.markdown("In these weeks no food has to last.")
+        return
+    picture(share_strips(month_strips(short), months_finding(short)), short)
+    st.caption(
+        "The chance that a food runs short in a month, over the simulated years: the stronger "
+        "the colour, the likelier; red where more likely than not. In words: its worst month."
+    )
 
 
 def _reach(plan: PlannedSeason) -> None:
@@ -186,26 +193,36 @@ def _basket(plan: PlannedSeason) -> None:
 
 
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
+    """Show every food of the winter to come in a small frame, what gives out first before all."""
     stock = with_dates(model.food_stock_table(plan), "week")
-    new = with_dates(model.food_table(plan)[["food", "new_crop"]], "new_crop")
-    foods = list(stock["food"].unique())
-    for start in range(0, len(foods), ACROSS):
+    share = plan.case.season.settings.lean_share
+    rows = lasting_rows(model.food_table(plan), session.today(), share)
+    rows = rows[rows["food"].isin(stock["food"])]
+    if rows.empty:
+        st.markdown("No food is put up or stored.")
+        return
+    if len(rows) > MOST_SMALL:
+        few, all_ = f"The first {MOST_SMALL} to give out", f"All {len(rows)}"
+        rows = rows.head(MOST_SMALL) if choice("How many", [few, all_], "how_many") == few else rows
+    for start in range(0, len(rows), ACROSS):
         columns = st.columns(ACROSS, gap="medium")
-        for column, food in zip(columns, foods[start : start + ACROSS], strict=False):
-            own = stock[stock["food"] == food]
-            chart = small_curve(
-                own,
-                lean[lean["food"] == food],
-                new[new["food"] == food],
-                food.capitalize(),
-            )
+        line = rows.iloc[start : start + ACROSS]
+        for column, (_, row) in zip(columns, line.iterrows(), strict=False):
+            own, bare = (frame[frame["food"] == row["food"]] for frame in (stock, lean))
+            day_of = pd.DataFrame([{"new_crop": row["new_crop"]}]).dropna()
             with column:
-                picture(chart, own)
+                drawing(small_curve(own, bare, day_of, _curve_title(row["food"], row)))
+    figures(stock)
+    st.caption(
+        "What gives out first stands first. Line: the middle of the simulated years; band: eight "
+        "years in ten; shaded: no fresh; dashed: the new crop."
+    )
 
 
 def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     units = plan.case.season.units
-    stock = shelf_rows(model.stock_table(plan), units)
+    stands = model.stock_table(plan)
+    stock = shelf_rows(stands, units)
     known = sorted(stock["food"].unique())
     if not known:
         st.markdown("Nothing stands on the shelf, and nothing is to be put up.")
@@ -217,7 +234,8 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
-    title = f"{food.capitalize()} on the shelf, by the plan's pace"
+    portions = model.food_stock_table(plan)
+    title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
     chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
     picture(chart, own)
 

@@ -61,6 +61,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         date_form=(household[0].text("date_form") if household else "") or USUAL_DATE_FORM[units],
         tongue=(household[0].text("tongue") if household else "") or USUAL_TONGUE[units],
         altitude_ft=kitchen.altitude_ft,
+        at_risk=home.at_risk(desk),
         plan_for=(household[0].text("plan_for") if household else "") or USUALLY_PLAN_FOR,
         time_zone=household[0].text("time_zone") if household else "",
         notes_date=household[0].day("notes_date") if household else None,

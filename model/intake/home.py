@@ -7,7 +7,15 @@ from model.intake.home_columns import EVERYONE, FROSTS, NO_FROSTLESS, SEASON_HAB
 from model.reference.lookup import age_scale, portion, settings
 from model.reference.read import table
 from model.season.frosts import Frost, Frosts
-from model.season.household import Away, Eater, Food, Guests, Habit
+from model.season.household import (
+    RISK_FROM_YEARS,
+    RISK_UNDER_YEARS,
+    Away,
+    Eater,
+    Food,
+    Guests,
+    Habit,
+)
 from model.season.settings import Settings
 from model.season.weeks import YearDay
 
@@ -23,6 +31,13 @@ def eaters(desk: Desk) -> tuple[Eater, ...]:
         fruit = age_scale("fruit", age, row.text("sex")) * appetite
         people.append(Eater(row.text("eater"), vegetable, fruit))
     return tuple(people)
+
+
+def at_risk(desk: Desk) -> bool:
+    """Say whether food poisoning would be worse for somebody: by age, or as the notes say."""
+    ages = [row.whole("age_years") or 0 for row in desk.of("eaters.csv")]
+    said = any(row.cells.get("at_risk") for row in desk.of("household.csv"))
+    return said or any(not RISK_UNDER_YEARS <= age < RISK_FROM_YEARS for age in ages)
 
 
 def away(desk: Desk) -> tuple[Away, ...]:

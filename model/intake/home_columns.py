@@ -44,6 +44,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             choice_column("units", "shown on screens", UNITS, required=False),
             choice_column("date_form", "how days are shown", DATE_FORMS, required=False),
             choice_column("tongue", "whose words are shown", TONGUES, required=False),
+            Column("at_risk", "yes_no", "yes: pregnancy or a weak immune system", required=False),
             choice_column("plan_for", "how much bad years weigh", PLAN_FOR, required=False),
             choice_column("time_zone", "such as Europe/London", ZONES, required=False),
             date_column("notes_date", "the day these notes are read on", required=False),

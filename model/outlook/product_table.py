@@ -25,7 +25,14 @@ BEHIND, ON_TRACK, AHEAD, ENOUGH = PRODUCT_STATUSES = ("behind", "on track", "ahe
 NEAR = 0.1
 COLUMNS = (
     *("preserve", "food", "unit", "meant_units", "filled_units", "sealed_units"),
-    *("unconfirmed_units", "still_units", "product_status", "product_reason", "known_on"),
+    *(
+        "lost_units",
+        "unconfirmed_units",
+        "still_units",
+        "product_status",
+        "product_reason",
+        "known_on",
+    ),
 )
 
 
@@ -34,22 +41,28 @@ _Picked = Mapping[str, Mapping[Hashable, Any]]
 
 @dataclass(frozen=True, slots=True)
 class _Stands:
-    """One preserve so far: sealed units meant, sealed, filled and not looked at, to come."""
+    """One preserve so far: sealed units meant, sealed, of these lost, not looked at, to come."""
 
     meant: float
     kept_plan: bool
     filled: float
     sealed: float
+    lost: float
     unconfirmed: float
     still: float
+
+    @property
+    def kept(self) -> float:
+        return self.sealed - self.lost
 
 
 def product_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a preserve that is meant or made this season: how it stands today, and why.
 
     ``meant_units`` are those of the kept plan, else of the present one; ``still_units`` the
-    sealed ones that the present plan and the seals not looked at should add; ``known_on`` is
-    the last day its crops are usually picked (blank where none is planted).
+    sealed ones that the present plan and the seals not looked at should add; ``lost_units`` are
+    those of this season's that fell, spoiled or were thrown away since, which count no more;
+    ``known_on`` is the last day its crops are usually picked (blank where none is planted).
     """
     season = planned.case.season
     why = reasons(planned, limit_uses(planned.case, planned.plan))
@@ -70,6 +83,7 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
                 "meant_units": stands.meant,
                 "filled_units": stands.filled,
                 "sealed_units": stands.sealed,
+                "lost_units": stands.lost,
                 "unconfirmed_units": stands.unconfirmed,
                 "still_units": stands.still,
                 "product_status": status,
@@ -92,24 +106,26 @@ def _stands(planned: PlannedSeason, r: int, book: Ledger, open_codes: set[str]) 
         if batch.preserve == name and year.begins <= batch.put_up <= today
     ]
     sealed = book.between(year.begins, today).came
+    lost = book.lost_of_new(year.begins, today)
     unsure = sum(batch.filled for batch in put_up if batch.code in open_codes)
     share = float(case.arrays.sealed_share[r])
     still = float(np.floor((planned.plan.to_fill[r] + unsure) * share + 1e-9))
     kept = meant_units(season, name, year.begins, today)
     return _Stands(
-        meant=sealed + still if kept is None else kept,
+        meant=sealed - lost + still if kept is None else kept,
         kept_plan=kept is not None,
         filled=sum(batch.filled for batch in put_up if not batch.again_of),
         sealed=sealed,
+        lost=lost,
         unconfirmed=unsure,
         still=still,
     )
 
 
 def _status(stands: _Stands) -> str:
-    if stands.sealed >= stands.meant:
+    if stands.kept >= stands.meant:
         return ENOUGH
-    reached = stands.sealed + stands.still
+    reached = stands.kept + stands.still
     if reached < (1 - NEAR) * stands.meant:
         return BEHIND
     return AHEAD if reached > (1 + NEAR) * stands.meant else ON_TRACK
@@ -120,10 +136,12 @@ def _reason(
 ) -> str:
     """Give the reason that the garden or the record has; blank where the kitchen's is asked."""
     if status == ENOUGH:
-        return f"{stands.sealed:g} are sealed, {stands.meant:g} were meant: no more are needed"
+        return f"{stands.kept:g} are sealed, {stands.meant:g} were meant: no more are needed"
     if not stands.kept_plan:
         return "no plan was kept this season to hold it against"
     if status == BEHIND:
+        if stands.lost >= 1.0:
+            return f"{stands.lost:g} of the {stands.sealed:g} sealed were lost since"
         return _lost(planned, own) or _garden(own, picked, BEHIND, planned.case.season.units)
     if status == AHEAD:
         return (

@@ -8,6 +8,7 @@ import pandas as pd
 from model.forecast.beds import bed_occupancy
 from model.forecast.setbacks import has_failed
 from model.forecast.sowing import can_be_dated, chance_of_picking, latest_start
+from model.outlook.own_units import in_own
 from model.planning import PlannedSeason
 from model.reference.lookup import crop as reference_crop
 from model.reference.read import table
@@ -70,10 +71,15 @@ def _row(
         **{name: latest_start(season, crop, part, today) for name, part in CHANCES.items()},
         "chance_today": chance_of_picking(season, crop, today),
         "catch_crop": catch_crop,
-        "free_beds": ", ".join(f"{name} {area:.1f} m2" for name, area in free.items()),
+        "free_beds": ", ".join(_room(name, area, season.units) for name, area in free.items()),
         "free_bed": max(free, key=lambda name: free[name], default=""),
         "free_m2": max(free.values(), default=0.0),
     }
+
+
+def _room(bed: str, area_m2: float, units: str) -> str:
+    ground, unit = in_own(area_m2, "m2", units)
+    return f"{bed} {ground:.1f} {unit}"
 
 
 def _frosts_past(planned: PlannedSeason) -> date:

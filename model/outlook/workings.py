@@ -1,5 +1,6 @@
 """The workings that can be asked for, family by family."""
 
+from model.outlook.working import FROM_NOTES, FROM_SETTING, Source, Working
 from model.outlook.working_garden import planting_workings
 from model.outlook.working_kitchen import fullest_workings, week_workings
 from model.outlook.working_lasting import lasting_workings
@@ -9,6 +10,10 @@ from model.outlook.working_remedies import buy_in_working, ration_working
 from model.outlook.working_stock import stock_workings
 
 __all__ = [
+    "FROM_NOTES",
+    "FROM_SETTING",
+    "Source",
+    "Working",
     "book_workings",
     "buy_in_working",
     "fullest_workings",

@@ -15,6 +15,7 @@ TABLES = (
     "checklist",
     "containers",
     "crops",
+    "dangers",
     "edible",
     "first_foods",
     "first_jars",

@@ -13,6 +13,9 @@ UNITS = tuple(USUAL_DATE_FORM)
 TONGUES = ("UK", "US")
 USUAL_TONGUE = dict(zip(UNITS, TONGUES, strict=True))
 
+# Source: Rutgers NJAES, "Are you at risk?": under 5 and from 65 on, whatever the health.
+RISK_UNDER_YEARS, RISK_FROM_YEARS = 5, 65
+
 
 @dataclass(frozen=True, slots=True)
 class Eater:

@@ -94,6 +94,22 @@ class Ledger:
             left=inside[-1].left if inside else opening,
         )
 
+    def lost_of_new(self, begins: date, ends: date) -> float:
+        """Give how many of those that came within a stretch of days were lost in it.
+
+        What stood there before goes first, as it is eaten first.
+        """
+        new, lost = 0.0, 0.0
+        for entry in self.entries:
+            if not begins <= entry.day <= ends:
+                continue
+            if entry.kind == PUT_UP:
+                new += entry.units
+            elif new > entry.left:
+                lost += new - entry.left if entry.kind == LOST else 0.0
+                new = entry.left
+        return lost
+
 
 @dataclass(frozen=True, slots=True)
 class _Event:

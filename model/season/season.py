@@ -37,8 +37,9 @@ class Season:
 
     ``altitude_ft`` is None where the household did not give it (then nothing is canned);
     ``date_form`` is one of ``household.DATE_FORMS``, ``tongue`` one of ``household.TONGUES``,
-    ``plan_for`` one of
-    ``settings.PLAN_FOR``; ``time_zone`` is blank where it is the machine's.
+    ``plan_for`` one of ``settings.PLAN_FOR``; ``at_risk`` says that food poisoning would be
+    worse for somebody at the table: the very young and old, in pregnancy, weak immune systems;
+    ``time_zone`` is blank where it is the machine's.
     """
 
     household: str
@@ -47,6 +48,7 @@ class Season:
     date_form: str
     tongue: str
     altitude_ft: Fraction | None
+    at_risk: bool
     plan_for: str
     time_zone: str
     notes_date: date | None

@@ -8,10 +8,10 @@ from streamlit.testing.v1 import AppTest
 
 from model import Store, ledgers, season_from_tables
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, words
+from tests.dashboard.steps import labelled, look, part, words
 
 MIDWINTER, LARDER = date(2028, 1, 10), "views/larder.py"
-ALDER_LANE = 2
+TWO_RIVERS, ALDER_LANE = 1, 2
 
 
 @pytest.fixture
@@ -111,3 +111,20 @@ def test_a_loss_on_the_day_of_a_count_says_from_when_it_is_dated(
 
     assert "Counted today: ketchup" in words(larder)
     assert "11 Jan 2028" in words(larder)
+
+
+def test_what_could_hurt_is_listed_and_a_household_can_ask_for_the_cautious_way(
+    app: AppTest, store_path: Path
+) -> None:
+    look(app, "Two Rivers", date(2026, 10, 12), "views/larder.py")
+    part(app, "What could hurt us")
+    assert "Low-acid food in jars" in words(app)
+    # one of the eaters is three years old
+    assert "boil it ten minutes" in words(app)
+
+    labelled(app, "toggle", "Somebody here is pregnant").set_value(True).run()
+    (notes,) = Store(store_path, FIRST).rows(TWO_RIVERS, "household.csv").values()
+    assert notes["at_risk"] == "yes"
+    labelled(app, "toggle", "Somebody here is pregnant").set_value(False).run()
+    (notes,) = Store(store_path, FIRST).rows(TWO_RIVERS, "household.csv").values()
+    assert not notes.get("at_risk")

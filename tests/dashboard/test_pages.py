@@ -137,17 +137,18 @@ def test_another_day_asks_for_the_curve_of_what_gives_out_then(app: AppTest) -> 
     assert labelled(app, "selectbox", "Stock curve of").value == "peas"
 
 
-def test_small_curves_stand_in_reading_order_where_columns_are_stacked(app: AppTest) -> None:
+def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> None:
     look(app, "Two Rivers", date(2026, 10, 12), "views/winter.py")
     titles = [json.loads(c.proto.spec)["title"]["text"][0] for c in app.get("vega_lite_chart")]
 
-    assert titles[2:] == [
-        "Tomatoes",
-        "Snap beans",
+    assert [title.partition(":")[0] for title in titles[2:]] == [
         "Corn",
-        "Carrots and potatoes",
+        "Pickles",
+        "Tomatoes",
+        "Jam",
         "Pumpkin",
         "Peaches",
-        "Jam",
-        "Pickles",
+        "Carrots and potatoes",
+        "Snap beans",
     ]
+    assert titles[4] == "Tomatoes: gone about May 31, 2027"

@@ -1,5 +1,6 @@
 """Tables for the eye: what comes first, what to give away, and nothing in foreign units."""
 
+import pandas as pd
 import pytest
 
 import model
@@ -65,3 +66,10 @@ def test_what_is_raised_from_seed_shows_its_sowing_day(spring_plan: model.Planne
     assert rows.loc["tomato", "start_short"] == "sow 22 Mar"
     assert rows.loc["carrot", "start_short"] == "22 Apr"
     assert rows.loc["apple", "start_short"] == "Nov 2015"
+
+
+def test_kitchen_weeks_end_a_month_after_the_last_work() -> None:
+    weeks = pd.DataFrame({"hours": [0.0, 3.0, *[0.0] * 9]})
+
+    assert len(tables.working_weeks(weeks)) == 6
+    assert tables.working_weeks(weeks.assign(hours=0.0)).empty

@@ -15,9 +15,9 @@ from model.outlook.lasting import lasting
 from model.outlook.product_table import AHEAD, BEHIND, ENOUGH, ON_TRACK, product_table
 from model.planning import PlannedSeason
 from model.season.garden import Picking, Setback
-from model.season.record import Meant, SealCheck
+from model.season.record import LOST, Meant, SealCheck
 from model.season.season import Season
-from tests.recorded import JARS, PACKS, batch, recorded
+from tests.recorded import JARS, PACKS, batch, recorded, took
 
 SUMMER = date(2027, 8, 16)
 
@@ -43,6 +43,17 @@ def test_what_was_meant_and_is_sealed_is_enough() -> None:
     assert row["product_status"] == ENOUGH
     assert row["product_reason"] == "6 are sealed, 6 were meant: no more are needed"
     assert (row["filled_units"], row["sealed_units"], row["unconfirmed_units"]) == (14, 6, 7)
+
+
+def test_jars_that_fell_from_the_shelf_are_enough_no_more() -> None:
+    season = jars_put_up(6)
+    fell = replace(season.record, taken=(took(SUMMER, 5, LOST),))
+    row = products(replace(season, record=fell), 400).loc[JARS]
+
+    assert (row["sealed_units"], row["lost_units"]) == (6, 5)
+    assert row["product_status"] == BEHIND
+    assert row["product_reason"] == "5 of the 6 sealed were lost since"
+    assert products(replace(season, record=fell), 6).loc[JARS, "product_status"] != ENOUGH
 
 
 def test_jars_that_nobody_looked_at_are_no_enough() -> None:

@@ -44,6 +44,15 @@ def test_quick_crops_are_offered_only_where_a_bed_is_free_and_they_make_it() -> 
         assert caught.empty == (today.month == 11)
 
 
+def test_a_free_bed_is_told_in_the_own_measure() -> None:
+    household = "household,invented,altitude_m,units\nTiny,yes,640,US\n"
+    planned = model.plan_season(small_season(household=household), date(2027, 7, 20), years=2)
+    caught = sowing_table(planned).query("catch_crop").iloc[0]
+
+    # one square foot is 0.09290304 m2 (international foot of 1959)
+    assert caught["free_beds"] == f"only bed {caught['free_m2'] / 0.09290304:.1f} ft²"
+
+
 def test_a_full_bed_has_no_room_for_a_catch_crop() -> None:
     full = small_season(beds="bed,area_m2\nonly bed,13.5\n")
     planned = model.plan_season(full, date(2027, 7, 20), years=2)

@@ -6,8 +6,8 @@ from datetime import date
 import pytest
 
 import model
-from model import FROM_SETTING, PlannedSeason, Working
-from model.outlook.working import MOST_LINES, Source
+from model import PlannedSeason
+from model.outlook.working import FROM_SETTING, MOST_LINES, Source, Working
 from tests.conftest import GLUT
 from tests.redone import comes_to, results, told
 

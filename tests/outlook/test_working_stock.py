@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model import FROM_NOTES, FROM_SETTING, HandRule, PlannedSeason, Working
+from model import HandRule, PlannedSeason
 from model.outlook.arithmetic import LESS, OPENS, OVER, PLUS, TIMES, UP, Pen
-from model.outlook.working import MOST_LINES
+from model.outlook.working import FROM_NOTES, FROM_SETTING, MOST_LINES, Working
 from model.outlook.working_by_hand import by_hand, rule_lines
 from model.outlook.working_stock import stock_workings
 from tests.redone import comes_to, redo, results, told

@@ -87,6 +87,20 @@ def test_a_seal_that_lets_go_later_is_a_loss_and_not_eaten() -> None:
     assert (moved.came, moved.lost, moved.eaten, moved.left) == (7, 2, 0, 5)
 
 
+def test_of_jars_that_are_lost_the_old_ones_go_first_and_only_the_rest_were_new() -> None:
+    season = recorded(
+        counts=(count(DAY, 3, put_up=DAY - timedelta(days=300)),),
+        batches=(batch("A", NEXT, 7),),
+        checks=(SealCheck("A", WEEK, 7, ""),),
+        taken=(took(WEEK + timedelta(days=1), 1, EATEN), took(MONTH, 4, LOST)),
+    )
+    book = jars(season)
+
+    assert book.between(NEXT, LAST).lost == 4
+    assert book.lost_of_new(NEXT, LAST) == 2
+    assert book.lost_of_new(NEXT, WEEK) == 0
+
+
 def test_a_jar_that_seals_after_all_comes_later() -> None:
     season = recorded(
         batches=(batch("A", DAY, 7),),

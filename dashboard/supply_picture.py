@@ -1,0 +1,24 @@
+"""Where the portions of the plate come from through the year, and where the hole is."""
+
+import streamlit as st
+
+import model
+from dashboard.chart_findings import supply_finding, supply_holes
+from dashboard.charts.supply_chart import supply_chart
+from dashboard.look import picture
+from dashboard.tables import with_dates
+from model import PlannedSeason
+
+
+def supply_picture(plan: PlannedSeason) -> None:
+    """Draw the supply by source against the want, week by week."""
+    supply = with_dates(model.supply_table(plan), "week")
+    if not supply["wanted_portions"].any():
+        st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
+        return
+    holes = with_dates(supply_holes(supply), "begins", "ends")
+    picture(supply_chart(supply, holes, supply_finding(supply, holes)), supply)
+    st.caption(
+        "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "
+        "Shaded: over a quarter of it is missing."
+    )

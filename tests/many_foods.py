@@ -1,0 +1,52 @@
+"""A household with as many foods as preserves: what a page with 35 products has to stand.
+
+Made from an invented household's notes: every preserve becomes a food of its own, which shares
+the portions of the food it was of; the food's crops stay with the first of them.
+"""
+
+import csv
+import io
+from collections.abc import Iterable, Mapping
+
+from model.intake.folder import text_tables
+from model.intake.gate import season_from_tables
+from model.season.season import Season
+
+
+def many_foods(texts: Mapping[str, str]) -> dict[str, str]:
+    """Give the texts of a folder by file name, with one food a preserve."""
+    foods = {row["food"]: row for row in _rows(texts["foods.csv"])}
+    preserves = _rows(texts["preserves.csv"])
+    members: dict[str, list[str]] = {}
+    for row in preserves:
+        members.setdefault(row["food"], []).append(row["preserve"])
+    split = [
+        {
+            **foods[food],
+            "food": name,
+            "portions_a_week": f"{float(foods[food]['portions_a_week']) / len(names):.3f}",
+            "crops": foods[food]["crops"] if name == names[0] else "",
+        }
+        for food, names in members.items()
+        for name in names
+    ]
+    own = [{**row, "food": row["preserve"]} for row in preserves]
+    return {**texts, "foods.csv": _text(split), "preserves.csv": _text(own)}
+
+
+def season_of(texts: Mapping[str, str]) -> Season:
+    """Read the season of such texts."""
+    return season_from_tables(text_tables((name, text.encode()) for name, text in texts.items()))
+
+
+def _rows(text: str) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(text)))
+
+
+def _text(rows: Iterable[dict[str, str]]) -> str:
+    listed = list(rows)
+    written = io.StringIO()
+    writer = csv.DictWriter(written, list(listed[0]))
+    writer.writeheader()
+    writer.writerows(listed)
+    return written.getvalue()
