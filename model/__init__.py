@@ -24,6 +24,7 @@ from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook.buy_in_table import buy_in_table
+from model.outlook.buy_list_table import buy_list_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
@@ -196,6 +197,7 @@ __all__ = [
     "boiling_point_c",
     "bring_back",
     "buy_in_table",
+    "buy_list_table",
     "cause_table",
     "cautions_for",
     "changed_season",

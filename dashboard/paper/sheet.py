@@ -1,36 +1,70 @@
 """A sheet of paper: its size and margins, its letters, and lines that stay inside the margins."""
 
+from collections.abc import Iterable
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 from fpdf import FPDF
+from fpdf.enums import MethodReturnValue
+
+from dashboard.units import US
+from model import Season
 
 FONTS = Path(__file__).parent / "fonts"
 FAMILY = "DejaVu"
-MARGIN_MM = 12.0
+MARGIN_MM, FOOT_MM = 12.0, 5.0
 LINE_MM, TEXT_PT, SMALL_PT, HEAD_PT, TITLE_PT = 5.5, 9.5, 8.0, 12.0, 16.0
 BOX_MM, GAP_MM = 3.6, 1.4
 MISSING, CUT = "\N{WHITE SQUARE}", "\N{HORIZONTAL ELLIPSIS}"
+
+
+class _Pages(FPDF):
+    """Pages with whose they are, and which of how many, at the foot of each."""
+
+    foot = ""
+
+    def footer(self) -> None:
+        self.set_y(-MARGIN_MM - FOOT_MM + 1)
+        self.set_font(FAMILY, "", SMALL_PT)
+        self.cell(self.epw * 0.75, FOOT_MM - 1, self.foot)
+        self.cell(self.epw * 0.25, FOOT_MM - 1, f"page {self.page_no()} of {{nb}}", align="R")
 
 
 class Sheet:
     """A PDF of A4 or US Letter pages, written line by line from the top."""
 
     def __init__(self, title: str, head: str, made_on: date, paper: str = "a4") -> None:
-        """Begin the first page; ``paper`` is a4 or letter, ``head`` stands under the title."""
-        self._pdf = FPDF(unit="mm", format=paper)
+        """Begin the first page; ``paper`` is a4 or letter, ``head`` stands under the title.
+
+        What stands in ``head`` before its first middle dot stands at the foot of every page.
+        """
+        self._pdf = _Pages(unit="mm", format=paper)
         self._pdf.set_creation_date(datetime.combine(made_on, time(), UTC))
         self._pdf.set_margin(MARGIN_MM)
-        self._pdf.set_auto_page_break(auto=True, margin=MARGIN_MM)
+        self._pdf.set_auto_page_break(auto=True, margin=MARGIN_MM + FOOT_MM)
         self._pdf.add_font(FAMILY, "", FONTS / "DejaVuSans.ttf")
         self._pdf.add_font(FAMILY, "B", FONTS / "DejaVuSans-Bold.ttf")
+        self._font(SMALL_PT)
+        self._pdf.foot = self._fitting(head.partition(" · ")[0], self._pdf.epw * 0.75 - 1)
         self._pdf.add_page()
         self.line(title, TITLE_PT, bold=True)
         self.line(head, SMALL_PT)
 
+    @classmethod
+    def of(cls, season: Season, title: str, said: str, made_on: date) -> "Sheet":
+        """Begin a sheet of a household on its own size of paper, an invented one marked so."""
+        invented = ", an invented household" if season.invented else ""
+        paper = "letter" if season.units == US else "a4"
+        return cls(title, f"{season.household}{invented} · {said}", made_on, paper)
+
+    @property
+    def room_mm(self) -> float:
+        """Give the height that is left on the page."""
+        return float(self._pdf.page_break_trigger - self._pdf.get_y())
+
     def line(self, words: str, size_pt: float = TEXT_PT, *, bold: bool = False) -> None:
         """Write one line, cut where the paper ends."""
-        self._pdf.set_font(FAMILY, "B" if bold else "", size_pt)
+        self._font(size_pt, bold=bold)
         height = max(LINE_MM, size_pt * 0.5)
         self._pdf.cell(
             0, height, self._fitting(words, self._pdf.epw), new_x="LMARGIN", new_y="NEXT"
@@ -38,39 +72,103 @@ class Sheet:
 
     def heading(self, words: str) -> None:
         """Write a heading that does not stand alone at the foot of a page."""
-        if self._pdf.will_page_break(4 * LINE_MM):
-            self._pdf.add_page()
+        self._keep(4 * LINE_MM)
         self._pdf.ln(2)
         self.line(words, HEAD_PT, bold=True)
 
-    def cells(self, words: list[str], shares: list[float]) -> None:
-        """Write a row of cells, each as wide as its share of the line."""
-        self._pdf.set_font(FAMILY, "", TEXT_PT)
-        for text, share in zip(words, shares, strict=True):
-            width = self._pdf.epw * share / sum(shares)
-            self._pdf.cell(width, LINE_MM, self._fitting(text, width - 1))
-        self._pdf.ln(LINE_MM)
+    def text(self, words: str, *, box: bool = False, bold: bool = False) -> None:
+        """Write words in as many lines as they need, nothing cut."""
+        self.cells([words], [1.0], box=box, bold=bold)
+
+    def head(self, words: list[str], shares: list[float]) -> None:
+        """Write the headings of rows that have boxes to tick."""
+        self.cells(words, shares, bold=True, left_mm=BOX_MM + 2 * GAP_MM)
+
+    def cells(
+        self,
+        words: list[str],
+        shares: list[float],
+        *,
+        box: bool = False,
+        bold: bool = False,
+        left_mm: float = 0.0,
+    ) -> None:
+        """Write a row of cells, each as wide as its share of the line, in as many lines as needed.
+
+        With ``box`` a box to tick stands before it.
+        """
+        self._font(TEXT_PT, bold=bold)
+        left = self._pdf.l_margin + (BOX_MM + 2 * GAP_MM if box else left_mm)
+        width = (self._pdf.w - self._pdf.r_margin - left) / sum(shares)
+        lines = [
+            self._wrapped(text, width * share - 1)
+            for text, share in zip(words, shares, strict=True)
+        ]
+        height = LINE_MM * max(len(own) for own in lines)
+        self._keep(height)
+        top = self._pdf.get_y()
+        if box:
+            self._pdf.rect(self._pdf.l_margin + 1, top + 0.9, BOX_MM, BOX_MM)
+        for own, share in zip(lines, shares, strict=True):
+            for place, text in enumerate(own):
+                self._pdf.set_xy(left, top + place * LINE_MM)
+                self._pdf.cell(width * share, LINE_MM, text)
+            left += width * share
+        self._pdf.set_xy(self._pdf.l_margin, top + height)
 
     def boxes(self, number: int) -> None:
         """Draw boxes to tick or strike out, in as many lines as they need."""
         step = BOX_MM + GAP_MM
-        across = int((self._pdf.epw - 1) // step)
+        across = self.boxes_across
         while number > 0:
-            if self._pdf.will_page_break(step):
-                self._pdf.add_page()
+            self._keep(step)
             for place in range(min(number, across)):
                 self._pdf.rect(MARGIN_MM + 1 + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
             self._pdf.ln(step)
             number -= across
 
+    @property
+    def boxes_across(self) -> int:
+        """Give how many boxes stand in a line."""
+        return int((self._pdf.epw - 1) // (BOX_MM + GAP_MM))
+
+    def bullets(self, points: Iterable[str]) -> None:
+        """Write points, each in as many lines as it needs."""
+        for words in points:
+            self.text(f"\N{BULLET} {words}")
+
     def pdf(self) -> bytes:
         """Give the finished PDF."""
         return bytes(self._pdf.output())
 
-    def _fitting(self, words: str, width_mm: float) -> str:
-        """Give words as far as they fit; a letter that the font lacks is shown as a square."""
+    def _font(self, size_pt: float, *, bold: bool = False) -> None:
+        self._pdf.set_font(FAMILY, "B" if bold else "", size_pt)
+
+    def _keep(self, height_mm: float) -> None:
+        """Go on with a new page where so much does not fit on this one."""
+        if self._pdf.will_page_break(height_mm):
+            self._pdf.add_page()
+
+    def _known(self, words: str) -> str:
+        """Give words in letters that the font has; others are shown as a square."""
         known = self._pdf.current_font.cmap
-        text = "".join(c if ord(c) in known else MISSING for c in " ".join(words.split()))
+        return "".join(c if ord(c) in known else MISSING for c in " ".join(words.split()))
+
+    def _wrapped(self, words: str, width_mm: float) -> list[str]:
+        lines: list[str] = self._pdf.multi_cell(
+            width_mm,
+            LINE_MM,
+            self._known(words),
+            align="L",
+            padding=0,
+            dry_run=True,
+            output=MethodReturnValue.LINES,
+        )
+        return lines or [""]
+
+    def _fitting(self, words: str, width_mm: float) -> str:
+        """Give words as far as they fit."""
+        text = self._known(words)
         if self._pdf.get_string_width(text) <= width_mm:
             return text
         while text and self._pdf.get_string_width(text + CUT) > width_mm:

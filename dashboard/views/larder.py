@@ -1,8 +1,5 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
-from contextvars import copy_context
-from functools import partial
-
 import pandas as pd
 import streamlit as st
 
@@ -12,7 +9,7 @@ from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, picture, table, wrapped_table
+from dashboard.look import choice, picture, printed, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
@@ -40,14 +37,7 @@ def show() -> None:
                 "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
                 "before opening, only ever to reject a jar: nothing here says that one is safe."
             )
-            st.download_button(
-                "Print the list for the cupboard's door (PDF)",
-                partial(copy_context().run, cupboard_list, season, first, today),
-                "cupboard list.pdf",
-                "application/pdf",
-                key="print_cupboard",
-                icon=":material/print:",
-            )
+            printed("the list for the cupboard's door", cupboard_list, season, first, today)
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
     elif chosen == FULL:

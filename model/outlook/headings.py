@@ -103,6 +103,9 @@ HEADINGS: dict[str, Heading] = {
     "high_portions": Heading("Good year", "portions", "one year in ten has more"),
     "hours": Heading("Needed", "h", "kitchen hours"),
     "in_common": Heading("In common", "", "box of lids, size of jar or preserve"),
+    "in_house_by": Heading(
+        "In the house by", "", "first week that needs it, or the day it is sown or planted"
+    ),
     "instead": Heading("Instead", "", "quick crop that should give most"),
     "instead_bed": Heading("There", "", "bed with the most room until it is picked"),
     "instead_kg": Heading("Should give", "kg", "published yield by its chance"),
@@ -167,6 +170,7 @@ HEADINGS: dict[str, Heading] = {
     "more_high": Heading("To", "portions", "95 of 100 such samples give less"),
     "more_low": Heading("From", "portions", "95 of 100 such samples give more"),
     "more_portions": Heading("More", "portions", "met than by the way in use"),
+    "needed": Heading("Needed", "", "this season, by the plan"),
     "new_crop": Heading(
         "New crop", "", "late side of next year's first picking; blank where none grows"
     ),
@@ -229,6 +233,8 @@ HEADINGS: dict[str, Heading] = {
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "still_units": Heading("To come", "", "sealed units, by the plan of today"),
     "task": Heading("Task", "", "what to do"),
+    "there": Heading("There", "", "by the notes"),
+    "to_buy": Heading("Buy", "", "needed, less what is there"),
     "to_come": Heading("To come", "", "by the plan of today"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
@@ -241,6 +247,7 @@ HEADINGS: dict[str, Heading] = {
     ),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
+    "used_for": Heading("For", "", "what it is used for"),
     "used_units": Heading("Used", "", "eaten, given or gone unknown"),
     "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),

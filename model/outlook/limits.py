@@ -76,15 +76,27 @@ def _kitchen(case: Case, plan: Plan) -> Iterator[LimitUse]:
     )
 
 
-def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
+def jars_in_use(case: Case, plan: Plan) -> Floats:
+    """Give the canning jars of each size in use in each week; shape (Z, W).
+
+    Those are the full ones, those given away, which do not come back, and those to fill.
+    """
     arrays = case.arrays
     before = np.column_stack([arrays.opening_units, plan.shelf[:, :-1]])
+    given = np.cumsum(plan.given, axis=1)
+    gone = np.column_stack([np.zeros(len(given)), given[:, :-1]])
+    taken = (before + plan.put_up + gone) * arrays.canned[:, None]
+    sizes = arrays.jar_of == np.arange(len(arrays.jars))[:, None]
+    used: Floats = sizes.astype(float) @ taken
+    return used
+
+
+def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    arrays, in_use = case.arrays, jars_in_use(case, plan)
     for z, jar in enumerate(arrays.jars):
         rows = arrays.canned & (arrays.jar_of == z)
         if np.isfinite(arrays.owned_jars[z]):
-            gone = np.cumsum(plan.given[rows].sum(axis=0))
-            gone = np.concatenate([[0.0], gone[:-1]])
-            used = before[rows].sum(axis=0) + plan.put_up[rows].sum(axis=0) + gone
+            used = in_use[z]
             owned = np.full_like(used, arrays.owned_jars[z])
             yield LimitUse(f"jars: {jar}", "jars", "jars", used, owned, rows, ("jars", z))
         if np.isfinite(arrays.lids[z]):
