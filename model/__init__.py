@@ -61,6 +61,7 @@ from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
+from model.outlook.week_limit_table import week_limit_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
@@ -280,6 +281,7 @@ __all__ = [
     "wanted_today",
     "ways_for_unsealed",
     "ways_table",
+    "week_limit_table",
     "week_table",
     "with_weather",
     "workbook",

@@ -20,7 +20,7 @@ def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
     More than ``MOST_BOXES`` jars, and what is not kept in jars or packs, stand as a number only.
     """
     title = "What stands in the cupboard, eat first what is on top"
-    sheet = Sheet.of(season, title, f"as of {day(today)} · strike out what is taken", today)
+    sheet = Sheet(season, title, f"as of {day(today)} · strike out what is taken", today)
     places = [
         REFRIGERATOR if row.condition == CHILLED else season.preserve(row.preserve).place
         for row in first.itertuples()

@@ -14,7 +14,10 @@ FONTS = Path(__file__).parent / "fonts"
 FAMILY = "DejaVu"
 MARGIN_MM, FOOT_MM = 12.0, 5.0
 LINE_MM, TEXT_PT, SMALL_PT, HEAD_PT, TITLE_PT = 5.5, 9.5, 8.0, 12.0, 16.0
-BOX_MM, GAP_MM = 3.6, 1.4
+BOX_MM, GAP_MM, RULED_MM = 3.6, 1.4, 7.5
+ABOVE_HEAD_MM = 2.0
+HEADING_MM = ABOVE_HEAD_MM + HEAD_PT / 2
+INVENTED = ", an invented household"
 MISSING, CUT = "\N{WHITE SQUARE}", "\N{HORIZONTAL ELLIPSIS}"
 
 
@@ -33,29 +36,25 @@ class _Pages(FPDF):
 class Sheet:
     """A PDF of A4 or US Letter pages, written line by line from the top."""
 
-    def __init__(self, title: str, head: str, made_on: date, paper: str = "a4") -> None:
-        """Begin the first page; ``paper`` is a4 or letter, ``head`` stands under the title.
+    def __init__(self, season: Season, title: str, said: str, made_on: date) -> None:
+        """Begin the first page of a sheet on the household's own size of paper.
 
-        What stands in ``head`` before its first middle dot stands at the foot of every page.
+        Whose it is stands under the title with what is ``said``, and at the foot of every page;
+        an invented household is marked so in both places.
         """
-        self._pdf = _Pages(unit="mm", format=paper)
+        self._pdf = _Pages(unit="mm", format="letter" if season.units == US else "a4")
         self._pdf.set_creation_date(datetime.combine(made_on, time(), UTC))
         self._pdf.set_margin(MARGIN_MM)
         self._pdf.set_auto_page_break(auto=True, margin=MARGIN_MM + FOOT_MM)
         self._pdf.add_font(FAMILY, "", FONTS / "DejaVuSans.ttf")
         self._pdf.add_font(FAMILY, "B", FONTS / "DejaVuSans-Bold.ttf")
         self._font(SMALL_PT)
-        self._pdf.foot = self._fitting(head.partition(" · ")[0], self._pdf.epw * 0.75 - 1)
+        mark = INVENTED if season.invented else ""
+        rest = self._pdf.epw / 2 - self._pdf.get_string_width(mark)
+        self._pdf.foot = self._fitting(season.household, rest) + mark
         self._pdf.add_page()
         self.line(title, TITLE_PT, bold=True)
-        self.line(head, SMALL_PT)
-
-    @classmethod
-    def of(cls, season: Season, title: str, said: str, made_on: date) -> "Sheet":
-        """Begin a sheet of a household on its own size of paper, an invented one marked so."""
-        invented = ", an invented household" if season.invented else ""
-        paper = "letter" if season.units == US else "a4"
-        return cls(title, f"{season.household}{invented} · {said}", made_on, paper)
+        self.line(f"{self._pdf.foot} · {said}", SMALL_PT)
 
     @property
     def room_mm(self) -> float:
@@ -73,7 +72,7 @@ class Sheet:
     def heading(self, words: str) -> None:
         """Write a heading that does not stand alone at the foot of a page."""
         self._keep(4 * LINE_MM)
-        self._pdf.ln(2)
+        self._pdf.ln(ABOVE_HEAD_MM)
         self.line(words, HEAD_PT, bold=True)
 
     def text(self, words: str, *, box: bool = False, bold: bool = False) -> None:
@@ -119,7 +118,7 @@ class Sheet:
     def boxes(self, number: int) -> None:
         """Draw boxes to tick or strike out, in as many lines as they need."""
         step = BOX_MM + GAP_MM
-        across = self.boxes_across
+        across = int((self._pdf.epw - 1) // step)
         while number > 0:
             self._keep(step)
             for place in range(min(number, across)):
@@ -127,10 +126,32 @@ class Sheet:
             self._pdf.ln(step)
             number -= across
 
-    @property
-    def boxes_across(self) -> int:
-        """Give how many boxes stand in a line."""
-        return int((self._pdf.epw - 1) // (BOX_MM + GAP_MM))
+    def tally(self, words: list[str], shares: list[float], number: int) -> None:
+        """Write a row of cells in one line, each cut to its width; the last one holds boxes."""
+        self._font(TEXT_PT)
+        self._keep(LINE_MM)
+        each = self._pdf.epw / sum(shares)
+        for text, share in zip(words, shares[:-1], strict=True):
+            self._pdf.cell(each * share, LINE_MM, self._fitting(text, each * share - 1))
+        left, top = self._pdf.get_x(), self._pdf.get_y() + 0.9
+        for place in range(number):
+            self._pdf.rect(left + place * (BOX_MM + GAP_MM), top, BOX_MM, BOX_MM)
+        self._pdf.ln(LINE_MM)
+
+    def most_boxes(self, shares: list[float]) -> int:
+        """Give how many boxes stand in the last cell of a row."""
+        return int(self._pdf.epw * shares[-1] / sum(shares) // (BOX_MM + GAP_MM))
+
+    def ruled(self, shares: list[float], number: int) -> None:
+        """Draw empty lines to write on, parted into cells."""
+        each = self._pdf.epw / sum(shares)
+        for _ in range(number):
+            self._keep(RULED_MM)
+            left, foot = self._pdf.l_margin, self._pdf.get_y() + RULED_MM
+            for share in shares:
+                self._pdf.line(left, foot, left + each * share - 2, foot)
+                left += each * share
+            self._pdf.ln(RULED_MM)
 
     def bullets(self, points: Iterable[str]) -> None:
         """Write points, each in as many lines as it needs."""

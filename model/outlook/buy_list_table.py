@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 
 from model.outlook.garden_table import planting_table
-from model.outlook.limits import jars_in_use
+from model.outlook.limits import empty_jars, jars_in_use
 from model.outlook.set_out import recipe_adds
 from model.planning import PlannedSeason
 from model.safety.acid import acid_in_a_jar
@@ -105,7 +105,9 @@ def _used_up(planned: PlannedSeason) -> Iterator[_Row]:
     uses: dict[tuple[str, str], list[_Use]] = {}
     for use in sorted(_uses(planned), key=lambda use: use.day):
         uses.setdefault((use.part.what, use.part.unit), []).append(use)
-    known = _there(planned)
+    jars = planned.case.season.jars
+    known = empty_jars(planned.case)
+    known |= {_lids(jar.name): float(jar.lids) for jar in jars if jar.lids is not None}
     for (what, unit), own in uses.items():
         why = ", ".join(dict.fromkeys(use.used_for for use in own))
         amounts = [use.part.amount and use.part.amount * use.units for use in own]
@@ -119,17 +121,6 @@ def _used_up(planned: PlannedSeason) -> Iterator[_Row]:
             day = own[int(np.flatnonzero(reached > there)[0])].day
         short = max(0.0, needed - (there or 0.0))
         yield _row(day, _Part(what, unit, needed), there, short, why)
-
-
-def _there(planned: PlannedSeason) -> dict[str, float]:
-    """Give the lids and the empty packs that are there, as far as the notes say."""
-    season, arrays = planned.case.season, planned.case.arrays
-    found = {_lids(jar.name): float(jar.lids) for jar in season.jars if jar.lids is not None}
-    for z, jar in enumerate(season.jars):
-        if jar.owned is not None:
-            full = arrays.opening_units[(arrays.jar_of == z) & ~arrays.canned].sum()
-            found[jar.name] = max(0.0, float(jar.owned - full))
-    return found
 
 
 def _uses(planned: PlannedSeason) -> Iterator[_Use]:

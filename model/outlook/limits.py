@@ -12,6 +12,7 @@ from model.case import Case
 from model.forecast.beds import bed_occupancy
 from model.plan import Plan
 from model.season.arrays import Bools, Floats
+from model.season.ledger import unconfirmed
 
 TIGHT = 0.97
 
@@ -89,6 +90,24 @@ def jars_in_use(case: Case, plan: Plan) -> Floats:
     sizes = arrays.jar_of == np.arange(len(arrays.jars))[:, None]
     used: Floats = sizes.astype(float) @ taken
     return used
+
+
+def empty_jars(case: Case) -> dict[str, float]:
+    """Give the jars and packs of each counted size that do not stand full today.
+
+    Those of batches whose seals nobody has looked at stand full too.
+    """
+    full = dict.fromkeys(case.arrays.jars, 0.0)
+    for preserve, units in zip(case.season.preserves, case.arrays.opening_units, strict=True):
+        if preserve.jar is not None:
+            full[preserve.jar] += float(units)
+    for batch in unconfirmed(case.season, case.today):
+        full[case.season.preserve(batch.preserve).jar or ""] += batch.filled
+    return {
+        jar.name: max(0.0, jar.owned - full[jar.name])
+        for jar in case.season.jars
+        if jar.owned is not None
+    }
 
 
 def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:

@@ -26,3 +26,10 @@ def test_spring_tells_what_must_be_in_the_house_by_when(app: AppTest) -> None:
     assert told["salt"][1] == "as the recipe says"
     assert "How much else goes in stands only in the tested recipe" in words(page)
     assert "850 ml jar" in set(page.table[1].value["What"])
+
+
+def test_this_week_offers_the_sheet_for_the_fridge_door(app: AppTest) -> None:
+    page = look(app, "Alder Lane", GLUT, "views/this_week.py")
+
+    assert not page.exception
+    assert sheets(page) == ["Print the sheet for the fridge door (PDF)"]

@@ -27,6 +27,7 @@ TABLES = {
     "stock_table": model.stock_table,
     "supply_table": model.supply_table,
     "task_table": model.task_table,
+    "week_limit_table": model.week_limit_table,
     "week_table": model.week_table,
 }
 
