@@ -1,6 +1,6 @@
 """A sheet of paper: its size and margins, its letters, and lines that stay inside the margins."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
@@ -15,7 +15,7 @@ FAMILY = "DejaVu"
 MARGIN_MM, FOOT_MM = 12.0, 5.0
 LINE_MM, TEXT_PT, SMALL_PT, HEAD_PT, TITLE_PT = 5.5, 9.5, 8.0, 12.0, 16.0
 BOX_MM, GAP_MM, RULED_MM = 3.6, 1.4, 7.5
-ABOVE_HEAD_MM = 2.0
+ABOVE_HEAD_MM, LABEL_PAD_MM = 2.0, 2.0
 HEADING_MM = ABOVE_HEAD_MM + HEAD_PT / 2
 INVENTED = ", an invented household"
 MISSING, CUT = "\N{WHITE SQUARE}", "\N{HORIZONTAL ELLIPSIS}"
@@ -61,6 +61,11 @@ class Sheet:
         """Give the height that is left on the page."""
         return float(self._pdf.page_break_trigger - self._pdf.get_y())
 
+    def together(self, height_mm: float) -> None:
+        """Go on with a new page where so much does not fit on this one."""
+        if self._pdf.will_page_break(height_mm):
+            self._pdf.add_page()
+
     def line(self, words: str, size_pt: float = TEXT_PT, *, bold: bool = False) -> None:
         """Write one line, cut where the paper ends."""
         self._font(size_pt, bold=bold)
@@ -71,7 +76,7 @@ class Sheet:
 
     def heading(self, words: str) -> None:
         """Write a heading that does not stand alone at the foot of a page."""
-        self._keep(4 * LINE_MM)
+        self.together(4 * LINE_MM)
         self._pdf.ln(ABOVE_HEAD_MM)
         self.line(words, HEAD_PT, bold=True)
 
@@ -104,7 +109,7 @@ class Sheet:
             for text, share in zip(words, shares, strict=True)
         ]
         height = LINE_MM * max(len(own) for own in lines)
-        self._keep(height)
+        self.together(height)
         top = self._pdf.get_y()
         if box:
             self._pdf.rect(self._pdf.l_margin + 1, top + 0.9, BOX_MM, BOX_MM)
@@ -120,7 +125,7 @@ class Sheet:
         step = BOX_MM + GAP_MM
         across = int((self._pdf.epw - 1) // step)
         while number > 0:
-            self._keep(step)
+            self.together(step)
             for place in range(min(number, across)):
                 self._pdf.rect(MARGIN_MM + 1 + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
             self._pdf.ln(step)
@@ -129,7 +134,7 @@ class Sheet:
     def tally(self, words: list[str], shares: list[float], number: int) -> None:
         """Write a row of cells in one line, each cut to its width; the last one holds boxes."""
         self._font(TEXT_PT)
-        self._keep(LINE_MM)
+        self.together(LINE_MM)
         each = self._pdf.epw / sum(shares)
         for text, share in zip(words, shares[:-1], strict=True):
             self._pdf.cell(each * share, LINE_MM, self._fitting(text, each * share - 1))
@@ -146,12 +151,36 @@ class Sheet:
         """Draw empty lines to write on, parted into cells."""
         each = self._pdf.epw / sum(shares)
         for _ in range(number):
-            self._keep(RULED_MM)
+            self.together(RULED_MM)
             left, foot = self._pdf.l_margin, self._pdf.get_y() + RULED_MM
             for share in shares:
                 self._pdf.line(left, foot, left + each * share - 2, foot)
                 left += each * share
             self._pdf.ln(RULED_MM)
+
+    def labels(self, labels: Sequence[Sequence[str]], across: int) -> None:
+        """Draw labels in frames to cut along, the first line of each bold; nothing is cut off."""
+        width = self._pdf.epw / across
+        shown = [self._label(lines, width - 2 * LABEL_PAD_MM) for lines in labels]
+        height = max((len(lines) for lines in shown), default=0) * LINE_MM + 2 * LABEL_PAD_MM
+        for first in range(0, len(shown), across):
+            self.together(height)
+            top = self._pdf.get_y()
+            for place, lines in enumerate(shown[first : first + across]):
+                left = self._pdf.l_margin + place * width
+                self._pdf.rect(left, top, width, height)
+                for number, (words, bold) in enumerate(lines):
+                    self._font(TEXT_PT, bold=bold)
+                    self._pdf.set_xy(left + LABEL_PAD_MM, top + LABEL_PAD_MM + number * LINE_MM)
+                    self._pdf.cell(width, LINE_MM, words)
+            self._pdf.set_xy(self._pdf.l_margin, top + height)
+
+    def _label(self, lines: Sequence[str], width_mm: float) -> list[tuple[str, bool]]:
+        found = []
+        for place, words in enumerate(lines):
+            self._font(TEXT_PT, bold=not place)
+            found += [(part, not place) for part in self._wrapped(words, width_mm)]
+        return found
 
     def bullets(self, points: Iterable[str]) -> None:
         """Write points, each in as many lines as it needs."""
@@ -164,11 +193,6 @@ class Sheet:
 
     def _font(self, size_pt: float, *, bold: bool = False) -> None:
         self._pdf.set_font(FAMILY, "B" if bold else "", size_pt)
-
-    def _keep(self, height_mm: float) -> None:
-        """Go on with a new page where so much does not fit on this one."""
-        if self._pdf.will_page_break(height_mm):
-            self._pdf.add_page()
 
     def _known(self, words: str) -> str:
         """Give words in letters that the font has; others are shown as a square."""

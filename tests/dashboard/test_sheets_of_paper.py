@@ -33,3 +33,24 @@ def test_this_week_offers_the_sheet_for_the_fridge_door(app: AppTest) -> None:
 
     assert not page.exception
     assert sheets(page) == ["Print the sheet for the fridge door (PDF)"]
+
+
+def test_the_preserving_day_is_printed_as_it_stands(app: AppTest) -> None:
+    page = look(app, "Alder Lane", GLUT, "views/preserving_day.py")
+
+    assert not page.exception
+    assert sheets(page) == ["Print the day (PDF)"]
+
+
+def test_labels_are_offered_for_jars_that_were_looked_at_alone(app: AppTest) -> None:
+    page = part(look(app, "Alder Lane", GLUT, "views/larder.py"), "Labels")
+
+    assert not page.exception
+    assert "nobody has looked at the seals: 2027-08-15 corn relish" in words(page)
+    assert "2027-08-15 corn relish" not in page.multiselect[0].options
+    assert page.multiselect[0].value
+    assert sheets(page) == ["Print the labels (PDF)"]
+    for number in page.number_input:
+        number.set_value(0)
+    page.run()
+    assert sheets(page) == []
