@@ -43,7 +43,7 @@ from model.outlook.food_table import food_table, lean_table, plate_table, presen
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
-from model.outlook.label_text import Label, free_codes, label_for, label_of
+from model.outlook.label_text import Label, free_codes, label_for, label_of, labels_due
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.limits import TIGHT
 from model.outlook.next_year_table import largest_changes, next_year_table
@@ -228,6 +228,7 @@ __all__ = [
     "in_tongue",
     "label_for",
     "label_of",
+    "labels_due",
     "largest_changes",
     "lean_table",
     "learned_table",

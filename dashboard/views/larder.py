@@ -8,6 +8,7 @@ from dashboard import place, session
 from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
+from dashboard.forms.label_form import label_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, printed, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
@@ -16,7 +17,7 @@ from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
-FULL = "How full"
+FULL, LABELS = "How full", "Labels"
 
 
 def show() -> None:
@@ -27,7 +28,7 @@ def show() -> None:
     first = model.eat_first_table(plan)
     told = larder_headline(season, first, today)
     place.answer(told, place.WINTER, "will it last until the new crop?")
-    chosen = choice("What", [FIRST, WHERE, FULL, COUNT, WRONG], key="larder_what")
+    chosen = choice("What", [FIRST, WHERE, FULL, COUNT, LABELS, WRONG], key="larder_what")
     if chosen == FIRST:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
@@ -44,6 +45,8 @@ def show() -> None:
         _fullness(model.limit_table(plan))
     elif chosen == COUNT:
         count_form(season, plan.case.books)
+    elif chosen == LABELS:
+        label_form(season, today)
     else:
         incident_form(season, plan.case.books)
 
