@@ -1,11 +1,12 @@
-"""Tables of what lies ahead: last days to sow, what to buy in, how to make it reach."""
+"""Tables of what lies ahead: last days to sow, what to buy, how to make it reach."""
 
+import math
 from functools import partial
 
 import pandas as pd
 
-from dashboard.units import weight
-from dashboard.words import about, chance, count, day_or
+from dashboard.units import amount, in_own, weight
+from dashboard.words import about, chance, count, day, day_or
 
 # What evidence is called when there is one of it.
 ONE_OF = {
@@ -78,3 +79,51 @@ def learned_rows(learned: pd.DataFrame, units: str) -> pd.DataFrame:
         )
     columns = ["learned", "what", "unit", "usual", "own", "own_range", "rests_on"]
     return pd.DataFrame(rows, columns=columns)
+
+
+def buy_list_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what is to be bought: until when, how much, what for."""
+    short = buying[[number is None or number > 0 for number in buying["to_buy"]]]
+    return pd.DataFrame(
+        {
+            "in_house_by": [day(when) for when in short["in_house_by"]],
+            "what": short["what"],
+            "to_buy": _bought(short, "to_buy", units),
+            "used_for": short["used_for"],
+        }
+    )
+
+
+def in_house_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what the plan needs and the household has enough of."""
+    enough = buying[[number == 0 for number in buying["to_buy"]]]
+    return pd.DataFrame(
+        {
+            "what": enough["what"],
+            "needed": _bought(enough, "needed", units),
+            "there": _bought(enough, "there", units),
+            "used_for": enough["used_for"],
+        }
+    )
+
+
+def _bought(rows: pd.DataFrame, name: str, units: str) -> list[str]:
+    """Say how much is bought: what is counted or measured out is never rounded down."""
+    return [
+        bought_words(number, unit, units)
+        for number, unit in zip(rows[name], rows["unit"], strict=True)
+    ]
+
+
+def bought_words(number: float | None, unit: str, units: str) -> str:
+    """Say how much of one thing is bought."""
+    if number is None:
+        return "as the recipe says"
+    if unit in ("m2 of bed", "m of row", "plant"):
+        return amount(number, unit, units)
+    own, word = in_own(number, unit, units)
+    if unit in ("jar", "pack", "lid", "100 g bag"):
+        return count(math.ceil(own - 1e-6), word.removeprefix("100 g "))
+    return (
+        f"{math.ceil(4 * own - 1e-6) / 4:,g} {word}" if own < 10 else f"{math.ceil(own):,} {word}"
+    )

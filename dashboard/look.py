@@ -1,6 +1,8 @@
 """The little style that Streamlit's own settings do not reach; tables and faults in our words."""
 
 from collections.abc import Callable
+from contextvars import copy_context
+from functools import partial
 from typing import Literal
 
 import altair as alt
@@ -140,3 +142,15 @@ def figures(told: pd.DataFrame) -> None:
     days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
     with st.expander("The figures"):
         table(shown.assign(**days))
+
+
+def printed(what: str, make: Callable[..., bytes], *given: object) -> None:
+    """Offer a sheet of paper, made when it is asked for, in the household's words and dates."""
+    st.download_button(
+        f"Print {what} (PDF)",
+        partial(copy_context().run, make, *given),
+        f"{what.removeprefix('the ')}.pdf",
+        "application/pdf",
+        key=f"print_{what}",
+        icon=":material/print:",
+    )

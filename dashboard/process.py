@@ -5,11 +5,15 @@ import streamlit as st
 from model import ProcessCard
 
 
+def process_words(card: ProcessCard) -> list[str]:
+    """Give what belongs to a figure: what goes in, acid first, and last where it holds."""
+    return [*card.steps, card.where_it_holds[0].upper() + card.where_it_holds[1:]]
+
+
 def process_lines(card: ProcessCard, name: str = "") -> None:
     """Show a process in full, the acid right below the figure; ``name`` stands before it."""
     head = f"**{name}**: **{card.figure}**" if name else f"**{card.figure}**"
-    holds = card.where_it_holds[0].upper() + card.where_it_holds[1:]
-    st.markdown("  \n".join([head, *card.steps, holds]))
+    st.markdown("  \n".join([head, *process_words(card)]))
     st.caption(card.source)
 
 

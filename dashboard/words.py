@@ -5,7 +5,7 @@ Forecasts never carry more than two significant figures; chances are told in ten
 
 from collections.abc import Callable, Iterable
 from contextvars import ContextVar
-from datetime import date
+from datetime import date, datetime
 from functools import partial
 
 import pandas as pd
@@ -103,6 +103,11 @@ def chance(share: float) -> str:
     if share >= 0.995:
         return "nearly always"
     return "over 9 years in 10" if tenths == 10 else f"{count(tenths, 'year')} in 10"
+
+
+def at_clock(moment: datetime) -> str:
+    """Give a clock time and its day, of a year that is clear from its place."""
+    return f"{moment:%H:%M} on {short_day(moment)}"
 
 
 def count(number: float, one: str, many: str = "") -> str:

@@ -26,6 +26,7 @@ from model.intake.tables import SeasonTables, TextTable
 from model.outlook import workings
 from model.outlook.arithmetic import about
 from model.outlook.buy_in_table import buy_in_table
+from model.outlook.buy_list_table import buy_list_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
@@ -46,7 +47,7 @@ from model.outlook.garden_table import harvest_table, planting_table, progress_t
 from model.outlook.headings import HEADINGS
 from model.outlook.judgement_table import judgement_table
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
-from model.outlook.label_text import Label, free_codes, label_for, label_of
+from model.outlook.label_text import Label, free_codes, label_for, label_of, labels_due
 from model.outlook.learned_table import cause_table, fill_table, learned_table
 from model.outlook.limits import TIGHT
 from model.outlook.next_year_table import largest_changes, next_year_table
@@ -65,6 +66,7 @@ from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
+from model.outlook.week_limit_table import week_limit_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
@@ -206,6 +208,7 @@ __all__ = [
     "boiling_point_c",
     "bring_back",
     "buy_in_table",
+    "buy_list_table",
     "cause_table",
     "cautions_for",
     "changed_season",
@@ -237,6 +240,7 @@ __all__ = [
     "judgement_table",
     "label_for",
     "label_of",
+    "labels_due",
     "largest_changes",
     "lean_table",
     "learned_table",
@@ -291,6 +295,7 @@ __all__ = [
     "wanted_today",
     "ways_for_unsealed",
     "ways_table",
+    "week_limit_table",
     "week_table",
     "with_weather",
     "workbook",

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.record_findings import cause_words
-from dashboard.words import count, day
+from dashboard.words import at_clock, count
 from model import WENT, Batch, Edit, Season
 
 
@@ -26,15 +26,11 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
     early = [batch for batch in waiting if batch not in due]
     for batch in early:
         times = model.seal_times(batch, zone)
-        st.text(f"{batch.code}: leave it untouched until {_at(times.look_from)}.")
+        st.text(f"{batch.code}: leave it untouched until {at_clock(times.look_from)}.")
     if due:
         codes = [batch.code for batch in due]
         code = st.selectbox("Batch", codes, key=f"seal_{session.form()}")
         _look_at(season, next(batch for batch in due if batch.code == code))
-
-
-def _at(moment: datetime) -> str:
-    return f"{moment:%H:%M} on {day(moment)}"
 
 
 def _look_at(season: Season, batch: Batch) -> None:
@@ -79,10 +75,10 @@ def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: st
     times = model.seal_times(batch, now.tzinfo)
     ways = model.ways_for_unsealed(season, batch, now, now.tzinfo)
     if now < times.limit:
-        st.warning(f"{count(failed, 'jar')} not sealed. Until **{_at(times.limit)}** you can:")
+        st.warning(f"{count(failed, 'jar')} not sealed. Until **{at_clock(times.limit)}** you can:")
     else:
         st.error(
-            f"{count(failed, 'jar')} not sealed. The 24 hours ended at {_at(times.limit)}: "
+            f"{count(failed, 'jar')} not sealed. The 24 hours ended at {at_clock(times.limit)}: "
             "processing again is no longer a way."
         )
     if not times.known:

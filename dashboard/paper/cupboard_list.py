@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import pandas as pd
 
 from dashboard.paper.sheet import Sheet
-from dashboard.units import US, units_of
+from dashboard.units import units_of
 from dashboard.words import day, local
 from model import CHILLED, KEEPS, QUALITY, Season
 
@@ -19,10 +19,8 @@ def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
 
     More than ``MOST_BOXES`` jars, and what is not kept in jars or packs, stand as a number only.
     """
-    paper = "letter" if season.units == US else "a4"
-    invented = ", an invented household" if season.invented else ""
-    head = f"{season.household}{invented} · as of {day(today)} · strike out what is taken"
-    sheet = Sheet("What stands in the cupboard, eat first what is on top", head, today, paper)
+    title = "What stands in the cupboard, eat first what is on top"
+    sheet = Sheet(season, title, f"as of {day(today)} · strike out what is taken", today)
     places = [
         REFRIGERATOR if row.condition == CHILLED else season.preserve(row.preserve).place
         for row in first.itertuples()

@@ -1,36 +1,74 @@
 """A sheet of paper: its size and margins, its letters, and lines that stay inside the margins."""
 
+from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 from fpdf import FPDF
+from fpdf.enums import MethodReturnValue
+
+from dashboard.units import US
+from model import Season
 
 FONTS = Path(__file__).parent / "fonts"
 FAMILY = "DejaVu"
-MARGIN_MM = 12.0
+MARGIN_MM, FOOT_MM = 12.0, 5.0
 LINE_MM, TEXT_PT, SMALL_PT, HEAD_PT, TITLE_PT = 5.5, 9.5, 8.0, 12.0, 16.0
-BOX_MM, GAP_MM = 3.6, 1.4
+BOX_MM, GAP_MM, RULED_MM = 3.6, 1.4, 7.5
+ABOVE_HEAD_MM, LABEL_PAD_MM = 2.0, 2.0
+HEADING_MM = ABOVE_HEAD_MM + HEAD_PT / 2
+INVENTED = ", an invented household"
 MISSING, CUT = "\N{WHITE SQUARE}", "\N{HORIZONTAL ELLIPSIS}"
+
+
+class _Pages(FPDF):
+    """Pages with whose they are, and which of how many, at the foot of each."""
+
+    foot = ""
+
+    def footer(self) -> None:
+        self.set_y(-MARGIN_MM - FOOT_MM + 1)
+        self.set_font(FAMILY, "", SMALL_PT)
+        self.cell(self.epw * 0.75, FOOT_MM - 1, self.foot)
+        self.cell(self.epw * 0.25, FOOT_MM - 1, f"page {self.page_no()} of {{nb}}", align="R")
 
 
 class Sheet:
     """A PDF of A4 or US Letter pages, written line by line from the top."""
 
-    def __init__(self, title: str, head: str, made_on: date, paper: str = "a4") -> None:
-        """Begin the first page; ``paper`` is a4 or letter, ``head`` stands under the title."""
-        self._pdf = FPDF(unit="mm", format=paper)
+    def __init__(self, season: Season, title: str, said: str, made_on: date) -> None:
+        """Begin the first page of a sheet on the household's own size of paper.
+
+        Whose it is stands under the title with what is ``said``, and at the foot of every page;
+        an invented household is marked so in both places.
+        """
+        self._pdf = _Pages(unit="mm", format="letter" if season.units == US else "a4")
         self._pdf.set_creation_date(datetime.combine(made_on, time(), UTC))
         self._pdf.set_margin(MARGIN_MM)
-        self._pdf.set_auto_page_break(auto=True, margin=MARGIN_MM)
+        self._pdf.set_auto_page_break(auto=True, margin=MARGIN_MM + FOOT_MM)
         self._pdf.add_font(FAMILY, "", FONTS / "DejaVuSans.ttf")
         self._pdf.add_font(FAMILY, "B", FONTS / "DejaVuSans-Bold.ttf")
+        self._font(SMALL_PT)
+        mark = INVENTED if season.invented else ""
+        rest = self._pdf.epw / 2 - self._pdf.get_string_width(mark)
+        self._pdf.foot = self._fitting(season.household, rest) + mark
         self._pdf.add_page()
         self.line(title, TITLE_PT, bold=True)
-        self.line(head, SMALL_PT)
+        self.line(f"{self._pdf.foot} · {said}", SMALL_PT)
+
+    @property
+    def room_mm(self) -> float:
+        """Give the height that is left on the page."""
+        return float(self._pdf.page_break_trigger - self._pdf.get_y())
+
+    def together(self, height_mm: float) -> None:
+        """Go on with a new page where so much does not fit on this one."""
+        if self._pdf.will_page_break(height_mm):
+            self._pdf.add_page()
 
     def line(self, words: str, size_pt: float = TEXT_PT, *, bold: bool = False) -> None:
         """Write one line, cut where the paper ends."""
-        self._pdf.set_font(FAMILY, "B" if bold else "", size_pt)
+        self._font(size_pt, bold=bold)
         height = max(LINE_MM, size_pt * 0.5)
         self._pdf.cell(
             0, height, self._fitting(words, self._pdf.epw), new_x="LMARGIN", new_y="NEXT"
@@ -38,39 +76,144 @@ class Sheet:
 
     def heading(self, words: str) -> None:
         """Write a heading that does not stand alone at the foot of a page."""
-        if self._pdf.will_page_break(4 * LINE_MM):
-            self._pdf.add_page()
-        self._pdf.ln(2)
+        self.together(4 * LINE_MM)
+        self._pdf.ln(ABOVE_HEAD_MM)
         self.line(words, HEAD_PT, bold=True)
 
-    def cells(self, words: list[str], shares: list[float]) -> None:
-        """Write a row of cells, each as wide as its share of the line."""
-        self._pdf.set_font(FAMILY, "", TEXT_PT)
-        for text, share in zip(words, shares, strict=True):
-            width = self._pdf.epw * share / sum(shares)
-            self._pdf.cell(width, LINE_MM, self._fitting(text, width - 1))
-        self._pdf.ln(LINE_MM)
+    def text(self, words: str, *, box: bool = False, bold: bool = False) -> None:
+        """Write words in as many lines as they need, nothing cut."""
+        self.cells([words], [1.0], box=box, bold=bold)
+
+    def head(self, words: list[str], shares: list[float]) -> None:
+        """Write the headings of rows that have boxes to tick."""
+        self.cells(words, shares, bold=True, left_mm=BOX_MM + 2 * GAP_MM)
+
+    def cells(
+        self,
+        words: list[str],
+        shares: list[float],
+        *,
+        box: bool = False,
+        bold: bool = False,
+        left_mm: float = 0.0,
+    ) -> None:
+        """Write a row of cells, each as wide as its share of the line, in as many lines as needed.
+
+        With ``box`` a box to tick stands before it.
+        """
+        self._font(TEXT_PT, bold=bold)
+        left = self._pdf.l_margin + (BOX_MM + 2 * GAP_MM if box else left_mm)
+        width = (self._pdf.w - self._pdf.r_margin - left) / sum(shares)
+        lines = [
+            self._wrapped(text, width * share - 1)
+            for text, share in zip(words, shares, strict=True)
+        ]
+        height = LINE_MM * max(len(own) for own in lines)
+        self.together(height)
+        top = self._pdf.get_y()
+        if box:
+            self._pdf.rect(self._pdf.l_margin + 1, top + 0.9, BOX_MM, BOX_MM)
+        for own, share in zip(lines, shares, strict=True):
+            for place, text in enumerate(own):
+                self._pdf.set_xy(left, top + place * LINE_MM)
+                self._pdf.cell(width * share, LINE_MM, text)
+            left += width * share
+        self._pdf.set_xy(self._pdf.l_margin, top + height)
 
     def boxes(self, number: int) -> None:
         """Draw boxes to tick or strike out, in as many lines as they need."""
         step = BOX_MM + GAP_MM
         across = int((self._pdf.epw - 1) // step)
         while number > 0:
-            if self._pdf.will_page_break(step):
-                self._pdf.add_page()
+            self.together(step)
             for place in range(min(number, across)):
                 self._pdf.rect(MARGIN_MM + 1 + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
             self._pdf.ln(step)
             number -= across
 
+    def tally(self, words: list[str], shares: list[float], number: int) -> None:
+        """Write a row of cells in one line, each cut to its width; the last one holds boxes."""
+        self._font(TEXT_PT)
+        self.together(LINE_MM)
+        each = self._pdf.epw / sum(shares)
+        for text, share in zip(words, shares[:-1], strict=True):
+            self._pdf.cell(each * share, LINE_MM, self._fitting(text, each * share - 1))
+        left, top = self._pdf.get_x(), self._pdf.get_y() + 0.9
+        for place in range(number):
+            self._pdf.rect(left + place * (BOX_MM + GAP_MM), top, BOX_MM, BOX_MM)
+        self._pdf.ln(LINE_MM)
+
+    def most_boxes(self, shares: list[float]) -> int:
+        """Give how many boxes stand in the last cell of a row."""
+        return int(self._pdf.epw * shares[-1] / sum(shares) // (BOX_MM + GAP_MM))
+
+    def ruled(self, shares: list[float], number: int) -> None:
+        """Draw empty lines to write on, parted into cells."""
+        each = self._pdf.epw / sum(shares)
+        for _ in range(number):
+            self.together(RULED_MM)
+            left, foot = self._pdf.l_margin, self._pdf.get_y() + RULED_MM
+            for share in shares:
+                self._pdf.line(left, foot, left + each * share - 2, foot)
+                left += each * share
+            self._pdf.ln(RULED_MM)
+
+    def labels(self, labels: Sequence[Sequence[str]], across: int) -> None:
+        """Draw labels in frames to cut along, the first line of each bold; nothing is cut off."""
+        width = self._pdf.epw / across
+        shown = [self._label(lines, width - 2 * LABEL_PAD_MM) for lines in labels]
+        height = max((len(lines) for lines in shown), default=0) * LINE_MM + 2 * LABEL_PAD_MM
+        for first in range(0, len(shown), across):
+            self.together(height)
+            top = self._pdf.get_y()
+            for place, lines in enumerate(shown[first : first + across]):
+                left = self._pdf.l_margin + place * width
+                self._pdf.rect(left, top, width, height)
+                for number, (words, bold) in enumerate(lines):
+                    self._font(TEXT_PT, bold=bold)
+                    self._pdf.set_xy(left + LABEL_PAD_MM, top + LABEL_PAD_MM + number * LINE_MM)
+                    self._pdf.cell(width, LINE_MM, words)
+            self._pdf.set_xy(self._pdf.l_margin, top + height)
+
+    def _label(self, lines: Sequence[str], width_mm: float) -> list[tuple[str, bool]]:
+        found = []
+        for place, words in enumerate(lines):
+            self._font(TEXT_PT, bold=not place)
+            found += [(part, not place) for part in self._wrapped(words, width_mm)]
+        return found
+
+    def bullets(self, points: Iterable[str]) -> None:
+        """Write points, each in as many lines as it needs."""
+        for words in points:
+            self.text(f"\N{BULLET} {words}")
+
     def pdf(self) -> bytes:
         """Give the finished PDF."""
         return bytes(self._pdf.output())
 
-    def _fitting(self, words: str, width_mm: float) -> str:
-        """Give words as far as they fit; a letter that the font lacks is shown as a square."""
+    def _font(self, size_pt: float, *, bold: bool = False) -> None:
+        self._pdf.set_font(FAMILY, "B" if bold else "", size_pt)
+
+    def _known(self, words: str) -> str:
+        """Give words in letters that the font has; others are shown as a square."""
         known = self._pdf.current_font.cmap
-        text = "".join(c if ord(c) in known else MISSING for c in " ".join(words.split()))
+        return "".join(c if ord(c) in known else MISSING for c in " ".join(words.split()))
+
+    def _wrapped(self, words: str, width_mm: float) -> list[str]:
+        lines: list[str] = self._pdf.multi_cell(
+            width_mm,
+            LINE_MM,
+            self._known(words),
+            align="L",
+            padding=0,
+            dry_run=True,
+            output=MethodReturnValue.LINES,
+        )
+        return lines or [""]
+
+    def _fitting(self, words: str, width_mm: float) -> str:
+        """Give words as far as they fit."""
+        text = self._known(words)
         if self._pdf.get_string_width(text) <= width_mm:
             return text
         while text and self._pdf.get_string_width(text + CUT) > width_mm:

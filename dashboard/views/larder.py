@@ -1,8 +1,5 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
-from contextvars import copy_context
-from functools import partial
-
 import pandas as pd
 import streamlit as st
 
@@ -11,9 +8,10 @@ from dashboard import place, session
 from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
+from dashboard.forms.label_form import label_form
 from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, picture, table, wrapped_table
+from dashboard.look import choice, picture, printed, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
@@ -26,7 +24,7 @@ from dashboard.workings import of_books, of_places
 from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
-FULL, HURT = "How full", "What could hurt us"
+FULL, HURT, LABELS = "How full", "What could hurt us", "Labels"
 
 
 def show() -> None:
@@ -37,7 +35,8 @@ def show() -> None:
     first = model.eat_first_table(plan)
     told = larder_headline(season, first, today)
     place.answer(told, place.WINTER, "will it last until the new crop?")
-    chosen = choice("What", [FIRST, WHERE, FULL, HURT, COUNT, WRONG], key="larder_what")
+    parts = [FIRST, WHERE, FULL, HURT, COUNT, LABELS, WRONG]
+    chosen = choice("What", parts, key="larder_what")
     if chosen == FIRST:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
@@ -47,14 +46,7 @@ def show() -> None:
                 "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
                 "before opening, only ever to reject a jar: nothing here says that one is safe."
             )
-            st.download_button(
-                "Print the list for the cupboard's door (PDF)",
-                partial(copy_context().run, cupboard_list, season, first, today),
-                "cupboard list.pdf",
-                "application/pdf",
-                key="print_cupboard",
-                icon=":material/print:",
-            )
+            printed("the list for the cupboard's door", cupboard_list, season, first, today)
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
         working_behind(of_books(plan, plan.case.forecast.year.name), "books")
@@ -64,6 +56,8 @@ def show() -> None:
         _dangers(season, model.danger_table(plan, first))
     elif chosen == COUNT:
         count_form(season, plan.case.books)
+    elif chosen == LABELS:
+        label_form(season, today)
     else:
         incident_form(season, plan.case.books)
 

@@ -22,7 +22,8 @@ from dashboard.forms.checklist_form import checklist_form
 from dashboard.forms.day_form import day_numbers, day_times
 from dashboard.forms.put_up_form import batch_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, picture
+from dashboard.look import choice, picture, printed
+from dashboard.paper.day_paper import PaperDay, day_paper
 from dashboard.process import process_lines
 from dashboard.words import count, day, local
 from model import DayProduct, DaySheet, Season, Wanted
@@ -50,6 +51,8 @@ def show() -> None:
     left, right = st.columns([1, 1], gap="medium")
     with left:
         _loads(sheet, done, season)
+        paper = PaperDay(session.today(), sheet, made, done)
+        printed("the day", day_paper, season, paper)
     with right:
         _picture(sheet)
         _more(season, sheet, made, done)
@@ -166,7 +169,10 @@ def _labels(season: Season, sheet: DaySheet, done: frozenset[int]) -> None:
         if own is not None and load.number not in done:
             codes = free.setdefault(own.name, model.free_codes(season, today, own.name))
             st.text("\n".join(model.label_for(own, today, next(codes)).lines(day)))
-    st.caption("One label a jar: the last line is the name of its batch in the record.")
+    st.caption(
+        "One label a jar: the last line is the name of its batch in the record. "
+        "Under Larder, Labels, they are printed once the seals were looked at."
+    )
 
 
 def _cautions(made: tuple[DayProduct, ...]) -> None:

@@ -5,7 +5,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.ahead_tables import sowing_rows
+from dashboard.ahead_tables import buy_list_rows, in_house_rows, sowing_rows
 from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
@@ -21,7 +21,8 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, picture, table
+from dashboard.look import choice, picture, printed, table, wrapped_table
+from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
 from dashboard.supply_picture import supply_picture
@@ -106,9 +107,9 @@ def _over(plan: PlannedSeason) -> None:
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     when, time, why, change = "When it is picked", "Hours and jars", "The working", "Try a change"
-    sow = "Sow by"
+    sow, buy = "Sow by", "Buy list"
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
-    chosen = choice("More", [when, sow, time, why, change, *asks], key="spring_more")
+    chosen = choice("More", [when, sow, buy, time, why, change, *asks], key="spring_more")
     if chosen == when:
         harvest, units = model.harvest_table(plan), plan.case.season.units
         drawn = named(strips(harvest, units))
@@ -139,10 +140,28 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             "The last day to start, with nine, five and two chances in ten that it is picked; "
             "behind the garden's own crops stand quick ones for beds that are free."
         )
+    elif chosen == buy:
+        _buy(plan)
     elif chosen in asks:
         asks[chosen](plan)
     else:
         change_form(plan, session.today(), loss=False)
+
+
+def _buy(plan: PlannedSeason) -> None:
+    """Show what has to be in the house by when, to be printed as well."""
+    season, buying = plan.case.season, model.buy_list_table(plan)
+    rows = buy_list_rows(buying, season.units)
+    if rows.empty:
+        st.markdown("By the plan nothing has to be bought.")
+    else:
+        wrapped_table(rows)
+        st.caption(f"{KEEP_TO} Seed that you save and plants that you raise need not be bought.")
+        printed("the buy list", buy_list, season, rows, session.today())
+    enough = in_house_rows(buying, season.units)
+    if not enough.empty:
+        with st.expander("What is there in plenty"):
+            wrapped_table(enough)
 
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:

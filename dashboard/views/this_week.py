@@ -16,7 +16,8 @@ from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
-from dashboard.look import choice, picture, table
+from dashboard.look import choice, picture, printed, table
+from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
@@ -50,6 +51,7 @@ def show() -> None:
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
+    printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
     _more(plan, weeks)
 

@@ -90,6 +90,7 @@ HEADINGS: dict[str, Heading] = {
     "first_short": Heading("First", "", "first picking, expected"),
     "food": Heading("Food", "", "on the plate"),
     "food_group": Heading("Group", "", "of foods"),
+    "free": Heading("Free", "", "before the week's work"),
     "free_beds": Heading("Room", "", "beds free until it is picked"),
     "free_bed": Heading("Most room in", "", "bed"),
     "free_hours": Heading("Free", "h", "kitchen hours"),
@@ -107,6 +108,9 @@ HEADINGS: dict[str, Heading] = {
     "hours": Heading("Needed", "h", "kitchen hours"),
     "in_use": Heading("In these notes", "", "the value that counts"),
     "in_common": Heading("In common", "", "box of lids, size of jar or preserve"),
+    "in_house_by": Heading(
+        "In the house by", "", "first week that needs it, or the day it is sown or planted"
+    ),
     "instead": Heading("Instead", "", "quick crop that should give most"),
     "instead_bed": Heading("There", "", "bed with the most room until it is picked"),
     "instead_kg": Heading("Should give", "kg", "published yield by its chance"),
@@ -172,6 +176,7 @@ HEADINGS: dict[str, Heading] = {
     "more_high": Heading("To", "portions", "95 of 100 such samples give less"),
     "more_low": Heading("From", "portions", "95 of 100 such samples give more"),
     "more_portions": Heading("More", "portions", "met than by the way in use"),
+    "needed": Heading("Needed", "", "this season, by the plan"),
     "new_crop": Heading(
         "New crop", "", "late side of next year's first picking; blank where none grows"
     ),
@@ -236,7 +241,10 @@ HEADINGS: dict[str, Heading] = {
     "step": Heading("One more", "", "of the limit"),
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "still_units": Heading("To come", "", "sealed units, by the plan of today"),
+    "taken_by_plan": Heading("Plan", "", "what this week's work takes of it"),
     "task": Heading("Task", "", "what to do"),
+    "there": Heading("There", "", "by the notes"),
+    "to_buy": Heading("Buy", "", "needed, less what is there"),
     "to_come": Heading("To come", "", "by the plan of today"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
     "to_fill": Heading("To put up", "jars", "so that enough seal"),
@@ -249,6 +257,7 @@ HEADINGS: dict[str, Heading] = {
     ),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
+    "used_for": Heading("For", "", "what it is used for"),
     "used_units": Heading("Used", "", "eaten, given or gone unknown"),
     "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),

@@ -64,3 +64,21 @@ def free_codes(season: Season, made_on: date, preserve: str) -> Iterator[str]:
         if code not in taken:
             yield code
         number += 1
+
+
+def labels_due(season: Season, today: date) -> tuple[tuple[Label, int], ...]:
+    """Give the batches that may be labelled and how many labels each needs, the newest first.
+
+    Of what is canned only the sealed jars, once somebody has looked at the seals; of anything
+    else the packs that were filled, and one label where no pieces are counted.
+    """
+    looked = season.record.newest_checks(today)
+    found = []
+    for batch in reversed(season.record.batches):
+        number = batch.filled
+        if season.preserve(batch.preserve).canned:
+            number = looked[batch.code].sealed if batch.code in looked else 0.0
+        if batch.put_up <= today and number > 0:
+            pieces = number if season.preserve(batch.preserve).in_pieces else 1
+            found.append((label_of(season, batch), max(1, int(pieces))))
+    return tuple(sorted(found, key=lambda one: one[0].made_on, reverse=True))

@@ -12,6 +12,7 @@ from model.case import Case
 from model.forecast.beds import bed_occupancy
 from model.plan import Plan
 from model.season.arrays import Bools, Floats
+from model.season.ledger import unconfirmed
 
 TIGHT = 0.97
 
@@ -76,15 +77,45 @@ def _kitchen(case: Case, plan: Plan) -> Iterator[LimitUse]:
     )
 
 
-def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
+def jars_in_use(case: Case, plan: Plan) -> Floats:
+    """Give the canning jars of each size in use in each week; shape (Z, W).
+
+    Those are the full ones, those given away, which do not come back, and those to fill.
+    """
     arrays = case.arrays
     before = np.column_stack([arrays.opening_units, plan.shelf[:, :-1]])
+    given = np.cumsum(plan.given, axis=1)
+    gone = np.column_stack([np.zeros(len(given)), given[:, :-1]])
+    taken = (before + plan.put_up + gone) * arrays.canned[:, None]
+    sizes = arrays.jar_of == np.arange(len(arrays.jars))[:, None]
+    used: Floats = sizes.astype(float) @ taken
+    return used
+
+
+def empty_jars(case: Case) -> dict[str, float]:
+    """Give the jars and packs of each counted size that do not stand full today.
+
+    Those of batches whose seals nobody has looked at stand full too.
+    """
+    full = dict.fromkeys(case.arrays.jars, 0.0)
+    for preserve, units in zip(case.season.preserves, case.arrays.opening_units, strict=True):
+        if preserve.jar is not None:
+            full[preserve.jar] += float(units)
+    for batch in unconfirmed(case.season, case.today):
+        full[case.season.preserve(batch.preserve).jar or ""] += batch.filled
+    return {
+        jar.name: max(0.0, jar.owned - full[jar.name])
+        for jar in case.season.jars
+        if jar.owned is not None
+    }
+
+
+def _jars(case: Case, plan: Plan) -> Iterator[LimitUse]:
+    arrays, in_use = case.arrays, jars_in_use(case, plan)
     for z, jar in enumerate(arrays.jars):
         rows = arrays.canned & (arrays.jar_of == z)
         if np.isfinite(arrays.owned_jars[z]):
-            gone = np.cumsum(plan.given[rows].sum(axis=0))
-            gone = np.concatenate([[0.0], gone[:-1]])
-            used = before[rows].sum(axis=0) + plan.put_up[rows].sum(axis=0) + gone
+            used = in_use[z]
             owned = np.full_like(used, arrays.owned_jars[z])
             yield LimitUse(f"jars: {jar}", "jars", "jars", used, owned, rows, ("jars", z))
         if np.isfinite(arrays.lids[z]):

@@ -10,12 +10,14 @@ M2_PER_FT2 = 0.09290304
 M_PER_FT = 0.3048
 L_PER_QT = 0.946352946
 L_PER_CU_FT = 28.316846592
+ML_PER_FL_OZ = 29.5735295625
 
 # Unit inside -> the word a household of US units uses, and how much of the inside unit one is.
 OWN = {
     "kg": ("lb", KG_PER_LB),
     "litre": ("qt", L_PER_QT),
     "l": ("cu ft", L_PER_CU_FT),
+    "ml": ("fl oz", ML_PER_FL_OZ),
     "m2": ("ft²", M2_PER_FT2),
     "m2 of bed": ("ft²", M2_PER_FT2),
     "m of row": ("ft of row", M_PER_FT),
@@ -23,7 +25,7 @@ OWN = {
 # A column that names the unit of each row -> the columns of numbers in it.
 _BY_ROW = {
     "per": ("amount", "written"),
-    "unit": ("used", "available", "units"),
+    "unit": ("used", "available", "units", "needed", "there", "to_buy"),
     "jar": ("to_fill", "by_hand_fill"),
 }
 

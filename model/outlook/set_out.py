@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from model.outlook.day_product import DayProduct
 from model.reference.lookup import products
 from model.safety.acid import acid_in_a_jar, acid_words
+from model.season.kitchen import ProcessTime
 from model.season.season import Season
 
 # No table here holds these amounts: the tested recipe does, and they are never scaled down.
@@ -88,9 +89,14 @@ def _acid(made: tuple[DayProduct, ...]) -> list[SetOut]:
 def _recipe(made: tuple[DayProduct, ...]) -> list[SetOut]:
     found = []
     for product in made:
-        what = FERMENT_SALT if product.method == "ferment" else ""
-        if product.card is not None:
-            what = BY_THE_RECIPE.get(products()[product.card.process.product]["group"], "")
-        if what:
+        process = product.card.process if product.card is not None else None
+        if what := recipe_adds(product.method, process):
             found.append(SetOut(what, None, "", f"for {product.name}: {RECIPE_AMOUNT}"))
     return found
+
+
+def recipe_adds(method: str, process: ProcessTime | None) -> str:
+    """Name what a recipe adds in an amount that it alone says; blank for nothing."""
+    if process is not None:
+        return BY_THE_RECIPE.get(products()[process.product]["group"], "")
+    return FERMENT_SALT if method == "ferment" else ""

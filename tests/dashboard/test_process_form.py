@@ -21,7 +21,7 @@ process_form(model.read_season(str(files("demo_data") / DEMOS["{household}"])))
 
 
 def process_form(household: str = "Alder Lane") -> AppTest:
-    return AppTest.from_string(FORM_ALONE.format(household=household)).run()
+    return AppTest.from_string(FORM_ALONE.format(household=household), default_timeout=60).run()
 
 
 def asked(product: str, method: str, pack: str, jar: str) -> AppTest:

@@ -11,6 +11,7 @@ from model.planning import PlannedSeason
 
 TABLES = {
     "batch_table": model.batch_table,
+    "buy_list_table": model.buy_list_table,
     "fresh_table": lambda planned: model.fresh_table(planned, 22),
     "food_stock_table": model.food_stock_table,
     "food_table": model.food_table,
@@ -26,10 +27,12 @@ TABLES = {
     "stock_table": model.stock_table,
     "supply_table": model.supply_table,
     "task_table": model.task_table,
+    "week_limit_table": model.week_limit_table,
     "week_table": model.week_table,
 }
 
 BLANK = {
+    "buy_list_table": {"needed", "there", "to_buy"},
     "planting_table": {"first_picking", "plants", "sown", "start"},
     "task_table": {"number", "begins_at", "ends_at"},
     "food_table": {"new_crop", "keeps_until"},

@@ -1,0 +1,94 @@
+"""The week's sheet: one page, what there is to do, and what does not fit told by its number."""
+
+import re
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import numpy as np
+import pytest
+
+import model
+from dashboard.paper.kitchen_sheet import kitchen_sheet
+from dashboard.words import local
+from model.planning import PlannedSeason
+from model.season.record import Batch, Record
+from tests.conftest import GLUT
+from tests.dashboard.paper.reading import A4, LETTER, NASTY, read
+
+MORNING = datetime(2027, 8, 16, 10, tzinfo=UTC)
+
+
+@pytest.fixture(scope="module")
+def glut_plan(alder_lane: model.Season) -> PlannedSeason:
+    return model.plan_season(alder_lane, GLUT, years=50)
+
+
+def crowded(plan: PlannedSeason, batches: int) -> PlannedSeason:
+    """Give a plan whose present week picks every crop and puts up every preserve.
+
+    So many batches were put up on its first day, and nobody has looked at their seals.
+    """
+    harvest, put_up = plan.plan.harvest_kg.copy(), plan.plan.put_up.copy()
+    harvest[:, 0], put_up[:, 0] = 40.0, 31.0
+    season = plan.case.season
+    canned = next(p.name for p in season.preserves if p.canned)
+    record = Record(
+        batches=tuple(
+            Batch(f"{n} {NASTY[:70]}", plan.case.today, None, canned, 7.0, "", "")
+            for n in range(batches)
+        )
+    )
+    case = replace(plan.case, season=replace(season, household=NASTY, record=record))
+    changed = replace(plan.plan, harvest_kg=harvest, put_up=put_up)
+    high = np.maximum(plan.harvest_high, harvest)
+    return replace(plan, case=case, plan=changed, harvest_high=high)
+
+
+def test_the_glut_week_stands_on_one_page_with_its_limits_and_loads(
+    glut_plan: PlannedSeason,
+) -> None:
+    found = read(kitchen_sheet(glut_plan, MORNING))
+    batches = model.batch_table(glut_plan)
+    this = batches[(batches["week"] == date(2027, 8, 16)) & (batches["jars"] > 0)]
+    limits = model.week_limit_table(glut_plan)
+
+    assert (len(found.pages), found.size, found.blank_edges) == (1, A4, True)
+    assert "Week of 16 Aug 2027 Alder Lane, an invented household" in found.words
+    assert len(this) > 3
+    for name in this["preserve"]:
+        assert local(name) in found.words
+    for name in limits[limits["taken_by_plan"] > 0]["limit"]:
+        assert local(name) in found.words
+    assert "20 h free" in found.words
+    assert "2027-08-15 corn relish ____ of 6 from 07:10 on 16 Aug" in found.words
+    for crop in model.fresh_table(glut_plan, 0)["crop"]:
+        assert local(crop) in found.words
+
+
+def test_a_week_of_thirty_five_products_is_cut_to_one_page_and_says_so(
+    glut_plan: PlannedSeason,
+) -> None:
+    full = crowded(glut_plan, 12)
+    rows = len(full.case.season.preserves)
+    assert rows >= 30
+    found = read(kitchen_sheet(full, MORNING))
+
+    assert (len(found.pages), found.blank_edges) == (1, True)
+    left = [
+        int(number) for number in re.findall(r"and (\d+) more on the page This week", found.words)
+    ]
+    assert len(left) == 4
+    told = len(re.findall(r"box: \d+ (?:jar|pack|kg|bag|litre)", found.words))
+    crops = len(full.case.arrays.crops)
+    assert told + left[2] + left[3] == rows + crops
+    assert told >= 12
+    assert found.words.count("an invented household") == 2
+    assert left[1] == 6
+
+
+def test_a_us_household_has_letter_paper_and_pounds(southern_plan: PlannedSeason) -> None:
+    found = read(kitchen_sheet(southern_plan, MORNING))
+
+    assert (len(found.pages), found.size, found.blank_edges) == (1, LETTER, True)
+    assert " kg" not in found.words
+    assert "cu ft free" in found.words
