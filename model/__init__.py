@@ -58,6 +58,7 @@ from model.outlook.shelf_table import food_stock_table, stock_table, supply_tabl
 from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
+from model.outlook.stores_table import stores_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
@@ -267,6 +268,7 @@ __all__ = [
     "sowing_table",
     "split_glut",
     "stock_table",
+    "stores_table",
     "supply_table",
     "table_headings",
     "task_table",

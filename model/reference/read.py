@@ -33,6 +33,8 @@ TABLES = (
     "process_times",
     "products",
     "sources",
+    "store_conditions",
+    "store_harms",
     "store_loss",
     "words_us_uk",
     "yields",

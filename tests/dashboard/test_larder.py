@@ -111,3 +111,17 @@ def test_a_loss_on_the_day_of_a_count_says_from_when_it_is_dated(
 
     assert "Counted today: ketchup" in words(larder)
     assert "11 Jan 2028" in words(larder)
+
+
+def test_the_stores_tell_days_of_keeping_losses_and_bad_neighbours(larder: AppTest) -> None:
+    larder.segmented_control(key="larder_what").set_value("Stores").run()
+
+    assert not larder.exception
+    assert [head.value for head in larder.subheader] == [
+        "Attic: 11 °C, 60 % humidity",
+        "Cellar: 6 °C, 90 % humidity",
+    ]
+    assert "Sort next on" in words(larder)
+    cellar = " ".join(larder.table[1].value["Wants"])
+    assert "apples beside it turn it bitter" in cellar
+    assert all("a week" in kept for kept in larder.table[1].value["Keeps until"])
