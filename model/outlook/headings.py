@@ -38,6 +38,8 @@ HEADINGS: dict[str, Heading] = {
     "begins": Heading("Begins", "", "Monday of the first week"),
     "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
+    "bruised_kg": Heading("Of it bruised", "kg", "bruised or cut: worked first, never stored"),
+    "bruised_words": Heading("Of it bruised", "", "bruised or cut: worked first, never stored"),
     "buy_by": Heading("Buy by", "", "end of the peak, or of the last week it is put up"),
     "buy_hours": Heading("Work", "h", "to put it up"),
     "buy_kg": Heading("Buy in", "kg", "as picked"),
