@@ -5,8 +5,8 @@ from collections.abc import Mapping
 import pandas as pd
 
 import model
-from dashboard.units import in_own, temperatures, units_of
-from dashboard.words import about, count, day, day_or, short_day
+from dashboard.units import in_own, units_of
+from dashboard.words import about, day, day_or, short_day
 from model import KEEPS, Ledger, Season
 
 REVIEWED = ("meant", "filled", "opening", "sealed", "eaten", "given", "lost", "unknown")
@@ -42,57 +42,6 @@ def place_rows(season: Season, books: Mapping[str, Ledger]) -> pd.DataFrame:
         if books[own.name].units > 0
     ]
     return pd.DataFrame(rows, columns=["place", "preserve", "standing", "counted_on"])
-
-
-def store_rows(stores: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what is to know of each making in a root store, in three columns for a phone."""
-    return pd.DataFrame(
-        {
-            "stored": [_stored(row, units) for row in stores.itertuples()],
-            "keep_until": [
-                f"{_kept(row)}; loses about {about(100 * row.loss_share)} % a week"
-                for row in stores.itertuples()
-            ],
-            "store_note": [_wants(row, units) for row in stores.itertuples()],
-        }
-    )
-
-
-def store_air(season: Season, name: str) -> str:
-    """Say how warm and damp a root store is, as far as the notes know."""
-    place = next(place for place in season.places if place.name == name)
-    told = []
-    if place.temp_c is not None:
-        told.append(temperatures(place.temp_c, place.temp_c, season.units))
-    if place.humidity_percent is not None:
-        told.append(f"{place.humidity_percent:.0f} % humidity")
-    return ", ".join(told) or "its air is not in the notes"
-
-
-def _stored(row: tuple, units: str) -> str:
-    if row.put_up_on is None:
-        return f"{row.preserve}: none there"
-    return f"{row.preserve} of {day(row.put_up_on)}: {units_of(row.standing_units, 'kg', units)}"
-
-
-def _kept(row: tuple) -> str:
-    if row.put_up_on is None:
-        low, high = round(row.keeps_weeks_low), round(row.keeps_weeks_high)
-        return count(high, "week") if low == high else f"{low} to {high} weeks"
-    low, high = row.keep_until_low, row.keep_until_high
-    if low == high:
-        return f"about {day(low)}"
-    return f"{short_day(low) if low.year == high.year else day(low)} to {day(high)}"
-
-
-def _wants(row: tuple, units: str) -> str:
-    wants = ""
-    if not pd.isna(row.wanted_c_low):
-        warmth = temperatures(row.wanted_c_low, row.wanted_c_high, units)
-        humid = f"{row.wanted_percent_low:.0f} to {row.wanted_percent_high:.0f} %"
-        wants = f"{warmth}, {humid} humidity"
-    told = f"**{row.store_warning}**" if row.store_warning else ""
-    return ". ".join(filter(None, (wants, told)))
 
 
 def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -45,8 +45,9 @@ def altitude(feet: Fraction, units: str) -> str:
 
 
 def temperatures(low_c: float, high_c: float, units: str) -> str:
-    """Give a temperature, or a range of them, in the household's own degrees."""
-    low, high = (f"{round(c * 1.8 + 32) if units == US else c:g}" for c in (low_c, high_c))
+    """Give a temperature, or a range of them, in whole degrees F or half degrees C."""
+    own = (round(c * 1.8 + 32) if units == US else round(2 * c) / 2 for c in (low_c, high_c))
+    low, high = (f"{degree:g}" for degree in own)
     degrees = model.FAHRENHEIT if units == US else model.CELSIUS
     return f"{low} {degrees}" if low == high else f"{low} to {high} {degrees}"
 

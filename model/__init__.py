@@ -27,6 +27,7 @@ from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.curing_table import curing_table
 from model.outlook.day_product import (
     DayProduct,
     Refused,
@@ -206,6 +207,7 @@ __all__ = [
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "curing_table",
     "day_products",
     "day_sheet",
     "day_table",

@@ -15,7 +15,8 @@ from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
-from dashboard.record_tables import eat_first_rows, place_rows, store_air, store_rows
+from dashboard.record_tables import eat_first_rows, place_rows
+from dashboard.store_rows import store_air, store_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
 from dashboard.words import day, local
 from model import Season

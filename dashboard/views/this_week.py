@@ -1,5 +1,6 @@
 """This week: what to pick, eat and put up, and whether the season is ahead or behind."""
 
+from datetime import timedelta
 from functools import partial
 
 import pandas as pd
@@ -14,15 +15,16 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.process_form import process_form
-from dashboard.look import choice, picture, table
+from dashboard.look import choice, picture, table, wrapped_table
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
+from dashboard.store_rows import curing_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
 from dashboard.words import day, local
 from model import PlannedSeason
 
-AHEAD = 10
+AHEAD, CURE_SOON = 10, timedelta(weeks=2)
 
 
 def show() -> None:
@@ -43,6 +45,7 @@ def show() -> None:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
         _open(model.opening_table(plan, 0), units)
+        _cure(model.curing_table(plan), units)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
@@ -55,6 +58,14 @@ def _open(openings: pd.DataFrame, units: str) -> None:
         st.subheader("From the shelf")
         table(opening_rows(openings, units), height="content", key="open")
         st.caption("What is left in an opened jar goes into the refrigerator.")
+
+
+def _cure(curing: pd.DataFrame, units: str) -> None:
+    """Show what is curing, or is to be cured from this week or the next."""
+    near = curing[curing["cure_from"] <= session.today() + CURE_SOON]
+    if not near.empty:
+        st.subheader("Cure before it is stored")
+        wrapped_table(curing_rows(near, units))
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:

@@ -1,21 +1,7 @@
 """Every column of the outlook tables: what it is called on a screen, its unit and meaning."""
 
-from dataclasses import dataclass
-
-
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """One column: the words of its heading, its unit (blank for none) and what it means."""
-
-    words: str
-    unit: str
-    meaning: str
-
-    @property
-    def with_unit(self) -> str:
-        """Give the words with the unit behind them, as over a column of numbers."""
-        return f"{self.words} ({self.unit})" if self.unit else self.words
-
+from model.outlook.heading import Heading
+from model.outlook.store_headings import STORE_HEADINGS
 
 HEADINGS: dict[str, Heading] = {
     "action": Heading("Do", "", "with this part"),
@@ -38,8 +24,6 @@ HEADINGS: dict[str, Heading] = {
     "begins": Heading("Begins", "", "Monday of the first week"),
     "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
-    "bruised_kg": Heading("Of it bruised", "kg", "bruised or cut: worked first, never stored"),
-    "bruised_words": Heading("Of it bruised", "", "bruised or cut: worked first, never stored"),
     "buy_by": Heading("Buy by", "", "end of the peak, or of the last week it is put up"),
     "buy_hours": Heading("Work", "h", "to put it up"),
     "buy_kg": Heading("Buy in", "kg", "as picked"),
@@ -112,12 +96,7 @@ HEADINGS: dict[str, Heading] = {
     "instead_portions": Heading("Portions", "portions", "that it should give"),
     "jar": Heading("Jar", "", "size"),
     "jars": Heading("Jars", "jars", "on the shelf at the week's end, by the plan"),
-    "keep_until": Heading("Keeps until", "", "by published store lives, for this air"),
-    "keep_until_high": Heading("Keeps until, at best", "", "high end of the published life"),
-    "keep_until_low": Heading("Keeps until, at least", "", "low end of the published life"),
     "keeps_until": Heading("All past keeping by", "", "blank where some keeps to the new crop"),
-    "keeps_weeks_high": Heading("Keeps, at best", "weeks", "in this air"),
-    "keeps_weeks_low": Heading("Keeps, at least", "weeks", "in this air"),
     "kg": Heading("Weight", "kg", "as picked"),
     "kg_words": Heading("Weight", "", "as picked"),
     "kind": Heading("Kind", "", "of limit"),
@@ -158,7 +137,6 @@ HEADINGS: dict[str, Heading] = {
     "limit": Heading("Limit", "", "what can run out"),
     "load": Heading("Load", "", "in the order of the day"),
     "loads": Heading("Loads", "", "canner loads"),
-    "loss_share": Heading("Loses a week", "", "share of what is left: shrink, rot and trimming"),
     "lost_units": Heading("Lost", "", "let go, spoiled, broken, thawed"),
     "low": Heading("One year in ten less", "", "10th percentile"),
     "low_kg": Heading("Bad year", "kg", "one year in ten gives less"),
@@ -219,7 +197,6 @@ HEADINGS: dict[str, Heading] = {
     "short_portions": Heading("Short", "portions", "wanted less met"),
     "smaller_jar": Heading("Smaller jar", "", "next below, with a tested process"),
     "smaller_process": Heading("Its process", "", "tested, and in which jar"),
-    "sort_on": Heading("Sort on", "", "each month, because rot spreads"),
     "source": Heading("From", "", "fresh, jars, freezer, store"),
     "sown": Heading("Sow", "", "date; blank where it is bought or divided"),
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
@@ -237,9 +214,6 @@ HEADINGS: dict[str, Heading] = {
     "step": Heading("One more", "", "of the limit"),
     "steps": Heading("So many at once", "", "the fewest that bring anything; 0: none do"),
     "still_units": Heading("To come", "", "sealed units, by the plan of today"),
-    "store_note": Heading("Wants", "", "temperature, humidity, and what stands against it"),
-    "store_warning": Heading("Against it", "", "its air, its neighbours, or the notes"),
-    "stored": Heading("In store", "", "how much, and of which day"),
     "task": Heading("Task", "", "what to do"),
     "to_come": Heading("To come", "", "by the plan of today"),
     "to_come_kg": Heading("Still to come", "kg", "harvest after today"),
@@ -256,10 +230,6 @@ HEADINGS: dict[str, Heading] = {
     "used_units": Heading("Used", "", "eaten, given or gone unknown"),
     "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),
-    "wanted_c_high": Heading("Wants, to", "C", "temperature of the store"),
-    "wanted_c_low": Heading("Wants, from", "C", "temperature of the store"),
-    "wanted_percent_high": Heading("Humidity, to", "%", "relative humidity of the store"),
-    "wanted_percent_low": Heading("Humidity, from", "%", "relative humidity of the store"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
     "warning": Heading("Warning", "", "what is at stake"),
     "way": Heading("Way to choose", "", "of what to plant"),
@@ -276,4 +246,4 @@ HEADINGS: dict[str, Heading] = {
     "why_short": Heading("Why", "", "why it differs from the hand rule; in full under The working"),
     "working": Heading("Worked out", "", "from what was used and said"),
     "written": Heading("In the notes", "", "how much the household wrote down"),
-}
+} | STORE_HEADINGS

@@ -15,6 +15,7 @@ TABLES = (
     "checklist",
     "containers",
     "crops",
+    "curing",
     "edible",
     "first_foods",
     "first_jars",
