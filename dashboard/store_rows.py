@@ -1,5 +1,7 @@
 """Root stores and curing for the eye: days, losses and air in the household's own words."""
 
+from datetime import timedelta
+
 import pandas as pd
 
 from dashboard.units import temperatures, units_of, weight
@@ -56,6 +58,25 @@ def _wants(row: tuple, units: str) -> str:
         wants = f"{warmth}, {humid} humidity"
     told = f"**{row.store_warning}**" if row.store_warning else ""
     return ". ".join(filter(None, (wants, told)))
+
+
+def in_hand_rows(in_hand: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what is to hand, until when it holds and how it may wait, in three columns."""
+    return pd.DataFrame(
+        {
+            "in_hand": [
+                f"{row.crop}, {weight(row.in_hand_kg, units)}" for row in in_hand.itertuples()
+            ],
+            "hold_by": [_holds(row) for row in in_hand.itertuples()],
+            "way_to_wait": in_hand["way_to_wait"],
+        }
+    )
+
+
+def _holds(row: tuple) -> str:
+    low, high = (row.picked_on + timedelta(days=d) for d in (row.hold_days_low, row.hold_days_high))
+    until = day(high) if low == high else f"{short_day(low)} to {day(high)}"
+    return f"{until}, {row.hold_where}"
 
 
 def curing_rows(curing: pd.DataFrame, units: str) -> pd.DataFrame:

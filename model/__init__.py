@@ -42,6 +42,7 @@ from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_tab
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
+from model.outlook.in_hand_table import in_hand_table
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.label_text import Label, free_codes, label_for, label_of
 from model.outlook.learned_table import cause_table, fill_table, learned_table
@@ -224,6 +225,7 @@ __all__ = [
     "guesses",
     "harvest_table",
     "hedge_table",
+    "in_hand_table",
     "in_own",
     "in_tongue",
     "label_for",

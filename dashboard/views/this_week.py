@@ -18,7 +18,7 @@ from dashboard.forms.process_form import process_form
 from dashboard.look import choice, picture, table, wrapped_table
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
-from dashboard.store_rows import curing_rows
+from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
 from dashboard.words import day, local
@@ -129,6 +129,7 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     chosen = choice("More", [coming, glut, jars, gone, buy, process], key="week_more")
     if chosen == glut:
         glut_form(plan)
+        _waiting(model.in_hand_table(plan), plan.case.season.units)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
@@ -144,6 +145,18 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
             return
         chart = hours_chart(near, "Kitchen hours: needed, and free (the line)", short=True)
         picture(chart, near)
+
+
+def _waiting(in_hand: pd.DataFrame, units: str) -> None:
+    """Show how long what is to hand holds, and how it may wait."""
+    if in_hand.empty:
+        return
+    st.subheader("How long it holds, and how it may wait")
+    wrapped_table(in_hand_rows(in_hand, units))
+    st.caption(
+        "First what loses most by waiting: what it gives for winter, by how soon it spoils. Days "
+        "count from the oldest picking in the log that may still lie there, else from today."
+    )
 
 
 def _jars(plan: PlannedSeason) -> None:

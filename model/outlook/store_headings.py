@@ -21,6 +21,17 @@ STORE_HEADINGS: dict[str, Heading] = {
     "keep_until_low": Heading("Keeps until, at least", "", "low end of the published life"),
     "keeps_weeks_high": Heading("Keeps, at best", "weeks", "in this air"),
     "keeps_weeks_low": Heading("Keeps, at least", "weeks", "in this air"),
+    "hold_by": Heading("Holds until", "", "first and last day by the usual figures, and where"),
+    "hold_days_high": Heading("Holds, at most", "days", "as picked"),
+    "hold_days_low": Heading("Holds, at least", "days", "as picked"),
+    "hold_where": Heading("In", "", "refrigerator or cool room"),
+    "in_hand_kg": Heading("To hand", "kg", "held from before, and picked this week"),
+    "in_hand": Heading("To hand", "", "what, and how much"),
+    "kept_portions_a_kg": Heading(
+        "For winter", "portions a kg", "in the preserves planned, by liking"
+    ),
+    "picked_on": Heading("Picked", "", "by the log; else today"),
+    "way_to_wait": Heading("To wait", "", "at little cost: common practice"),
     "lifted_kg": Heading("Lifted", "kg", "from the log, or expected"),
     "loss_share": Heading("Loses a week", "", "share of what is left: shrink, rot and trimming"),
     "sort_on": Heading("Sort on", "", "each month, because rot spreads"),

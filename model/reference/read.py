@@ -37,6 +37,7 @@ TABLES = (
     "store_conditions",
     "store_harms",
     "store_loss",
+    "ways_to_wait",
     "words_us_uk",
     "yields",
 )
