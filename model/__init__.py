@@ -23,6 +23,7 @@ from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
+from model.outlook.away_table import away_table
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
@@ -194,6 +195,7 @@ __all__ = [
     "WrittenChange",
     "YearDay",
     "altitude_ft",
+    "away_table",
     "batch_mates",
     "batch_table",
     "boiling_point_c",

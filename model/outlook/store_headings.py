@@ -3,6 +3,8 @@
 from model.outlook.heading import Heading
 
 STORE_HEADINGS: dict[str, Heading] = {
+    "away_from": Heading("Away from", "", "first day on which everyone is away"),
+    "away_until": Heading("Until", "", "last day on which everyone is away"),
     "bruised_kg": Heading("Of it bruised", "kg", "bruised or cut: worked first, never stored"),
     "bruised_words": Heading("Of it bruised", "", "bruised or cut: worked first, never stored"),
     "cure_air": Heading("In", "", "the air that cures it"),
@@ -34,7 +36,12 @@ STORE_HEADINGS: dict[str, Heading] = {
     "way_to_wait": Heading("To wait", "", "at little cost: common practice"),
     "lifted_kg": Heading("Lifted", "kg", "from the log, or expected"),
     "loss_share": Heading("Loses a week", "", "share of what is left: shrink, rot and trimming"),
+    "ripens_away_kg": Heading("Ripens then", "kg", "while everyone is away, on the days written"),
+    "saved_kg": Heading("Saved", "kg", "no longer ripe while everyone is away"),
     "sort_on": Heading("Sort on", "", "each month, because rot spreads"),
+    "start_now": Heading("Now", "", "the day in the notes"),
+    "start_then": Heading("Better", "", "the day to sow, or to plant out, instead"),
+    "chance_then": Heading("Picked then", "", "chance that it is picked before frost"),
     "store_note": Heading("Wants", "", "temperature, humidity, and what stands against it"),
     "store_warning": Heading("Against it", "", "its air, its neighbours, or the notes"),
     "stored": Heading("In store", "", "how much, and of which day"),
