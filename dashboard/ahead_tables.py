@@ -27,6 +27,28 @@ def sowing_rows(sowing: pd.DataFrame) -> pd.DataFrame:
     return shown
 
 
+def away_rows(away: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give the days to sow instead so that the crop is not ripe while everyone is away."""
+    return pd.DataFrame(
+        {
+            "crop": away["crop"],
+            "start_now": [
+                f"{start} {day(when)}"
+                for start, when in zip(away["start_by"], away["start_now"], strict=True)
+            ],
+            "start_then": [day(when) for when in away["start_then"]],
+            "saved_kg": [
+                f"{weight(row.saved_kg, units)} of {weight(row.ripens_away_kg, units)}"
+                for row in away.itertuples()
+            ],
+            "chance_then": [chance(share) for share in away["chance_then"]],
+            "away_from": [
+                f"{day(row.away_from)} to {day(row.away_until)}" for row in away.itertuples()
+            ],
+        }
+    )
+
+
 def buy_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give what to buy in, until when, and how much less a week would do instead."""
     less = zip(buying["less_portions"], buying["less_from"], strict=True)

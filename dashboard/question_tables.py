@@ -7,11 +7,14 @@ import pandas as pd
 from dashboard.units import US, in_own, units_of, weight
 from dashboard.words import about, chance, hours, short_day
 
-LEAST_PORTIONS = 0.5
+LEAST_PORTIONS, LEAST_KG = 0.5, 0.05
 
 
 def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
-    """Give the parts of a pile in order, the work with the time of day it is done."""
+    """Give the parts of a pile in order, the work with the time of day it is done.
+
+    What of it is bruised is told where anything is.
+    """
     start = datetime.combine(date(2000, 1, 1), begins)
     rows = []
     for row in steps.itertuples():
@@ -22,6 +25,7 @@ def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
                 "action": row.action,
                 "crop": row.crop,
                 "kg_words": weight(row.kg, units),
+                "bruised_words": weight(row.bruised_kg, units) if row.bruised_kg > LEAST_KG else "",
                 "preserve": row.preserve,
                 "put_up": units_of(row.units, row.unit, units) if worked else "",
                 "loads": f"{row.loads}" if row.loads else "",
@@ -29,7 +33,9 @@ def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
                 "done_at": f"{done:%H:%M}" if worked else "",
             }
         )
-    return pd.DataFrame(rows)
+    told = pd.DataFrame(rows)
+    some = bool(rows) and told["bruised_words"].any()
+    return told if some else told.drop(columns="bruised_words", errors="ignore")
 
 
 def idle_limits(found: pd.DataFrame) -> list[str]:

@@ -7,6 +7,7 @@ kilograms and litres are told otherwise in a household of US units.
 import math
 from fractions import Fraction
 
+import model
 from dashboard.words import about
 from model import US, from_own, in_own
 
@@ -41,6 +42,14 @@ def altitude(feet: Fraction, units: str) -> str:
     if units == US:
         return f"{math.ceil(feet)} ft"
     return f"{math.ceil(feet * M_PER_FT)} m"
+
+
+def temperatures(low_c: float, high_c: float, units: str) -> str:
+    """Give a temperature, or a range of them, in whole degrees F or half degrees C."""
+    own = (round(c * 1.8 + 32) if units == US else round(2 * c) / 2 for c in (low_c, high_c))
+    low, high = (f"{degree:g}" for degree in own)
+    degrees = model.FAHRENHEIT if units == US else model.CELSIUS
+    return f"{low} {degrees}" if low == high else f"{low} to {high} {degrees}"
 
 
 def units_of(number: float, unit: str, units: str) -> str:

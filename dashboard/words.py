@@ -10,10 +10,11 @@ from functools import partial
 
 import pandas as pd
 
-from model import DAY_FIRST, MONTH_FIRST, YEAR_FIRST, in_tongue
 from model import about as model_about
+from model import household, in_tongue
 
 PLATE = "whole plate"
+DAY_FIRST, MONTH_FIRST, YEAR_FIRST = household.DATE_FORMS
 # What stands on a label or was published keeps its name.
 AS_WRITTEN = ("batch", "product", "jar", "source")
 about = model_about

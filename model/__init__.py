@@ -25,11 +25,13 @@ from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.outlook import workings
 from model.outlook.arithmetic import about
+from model.outlook.away_table import away_table
 from model.outlook.buy_in_table import buy_in_table
 from model.outlook.buy_list_table import buy_list_table
 from model.outlook.checklist import Point, checklist
 from model.outlook.concentration_table import concentration_table
 from model.outlook.containers import container_kg
+from model.outlook.curing_table import curing_table
 from model.outlook.danger_table import danger_table
 from model.outlook.day_product import (
     DayProduct,
@@ -45,6 +47,7 @@ from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_tab
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
+from model.outlook.in_hand_table import in_hand_table
 from model.outlook.judgement_table import judgement_table
 from model.outlook.kitchen_table import batch_table, limit_table, preserve_table, tight_limits
 from model.outlook.label_text import Label, free_codes, label_for, label_of, labels_due
@@ -64,6 +67,7 @@ from model.outlook.shelf_table import food_stock_table, stock_table, supply_tabl
 from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
+from model.outlook.stores_table import stores_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_limit_table import week_limit_table
@@ -83,21 +87,10 @@ from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time
 from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_frozen_again, thaw_steps
+from model.season import household
 from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
-from model.season.household import (
-    DATE_FORMS,
-    DAY_FIRST,
-    MONTH_FIRST,
-    RISK_FROM_YEARS,
-    RISK_UNDER_YEARS,
-    TONGUES,
-    UNITS,
-    USUAL_DATE_FORM,
-    USUAL_TONGUE,
-    YEAR_FIRST,
-)
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers, unconfirmed
 from model.season.mates import batch_mates
@@ -128,8 +121,6 @@ __all__ = [
     "CAUSES",
     "CELSIUS",
     "CHILLED",
-    "DATE_FORMS",
-    "DAY_FIRST",
     "EATEN",
     "FAHRENHEIT",
     "FREEZER_DIED",
@@ -140,25 +131,17 @@ __all__ = [
     "LOOK_AFTER",
     "LOST",
     "METHODS",
-    "MONTH_FIRST",
     "PLACE_VARIABLE",
     "PLAN_FOR",
     "PRODUCT_STATUSES",
     "QUALITY",
-    "RISK_FROM_YEARS",
-    "RISK_UNDER_YEARS",
     "SUSPECT",
     "TASKS",
     "TIGHT",
-    "TONGUES",
-    "UNITS",
     "US",
-    "USUAL_DATE_FORM",
-    "USUAL_TONGUE",
     "VERDICTS",
     "WENT",
     "WHYS",
-    "YEAR_FIRST",
     "Author",
     "Batch",
     "Change",
@@ -203,6 +186,7 @@ __all__ = [
     "YearDay",
     "about",
     "altitude_ft",
+    "away_table",
     "batch_mates",
     "batch_table",
     "boiling_point_c",
@@ -218,6 +202,7 @@ __all__ = [
     "concentration_table",
     "container_kg",
     "csv_zip",
+    "curing_table",
     "danger_table",
     "day_products",
     "day_sheet",
@@ -235,6 +220,8 @@ __all__ = [
     "guesses",
     "harvest_table",
     "hedge_table",
+    "household",
+    "in_hand_table",
     "in_own",
     "in_tongue",
     "judgement_table",
@@ -284,6 +271,7 @@ __all__ = [
     "sowing_table",
     "split_glut",
     "stock_table",
+    "stores_table",
     "supply_table",
     "table_headings",
     "task_table",

@@ -85,6 +85,9 @@ def _add_questions(commands: "argparse._SubParsersAction[argparse.ArgumentParser
     glut.add_argument(
         "--pile", type=kilograms, required=True, help='kilograms by crop: "tomato=20, pea=3"'
     )
+    glut.add_argument(
+        "--bruised", type=kilograms, default={}, help="of the pile, bruised or cut: as --pile"
+    )
     glut.add_argument("--hours", type=hours, required=True, help="free in the kitchen for it")
     add_seed(glut)
 

@@ -218,6 +218,10 @@ def test_a_glut_is_split_with_every_kilogram_told(
     assert code == 0
     assert sum(step["kg"] for step in told["steps"]) == pytest.approx(23, abs=0.2)
     assert told["limit"]
+    bruised = ["--pile", "tomato=20", "--bruised", "tomato=4", "--hours", "5"]
+    assert main(["glut", folder, *day, *bruised]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert sum(step["bruised_kg"] for step in told["steps"]) == pytest.approx(4, abs=0.1)
 
 
 def test_a_pile_of_something_unknown_is_a_fault(

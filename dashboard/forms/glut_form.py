@@ -38,8 +38,9 @@ def glut_form(plan: PlannedSeason) -> None:
     if not any(pile_kg.values()):
         st.caption("Choose what lies there and give its weight.")
         return
+    bruised_kg = _bruised(pile_kg, units)
     try:
-        split = model.split_glut(plan, pile_kg, free)
+        split = model.split_glut(plan, pile_kg, free, bruised_kg)
     except model.SeasonProblems as error:
         faults(error, "This pile cannot be split.")
         return
@@ -65,12 +66,39 @@ def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, flo
     return pile_kg
 
 
+def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
+    """Ask how much of each crop is bruised or cut."""
+    scope = session.scope()
+    if not st.toggle("Some of it is bruised or cut", key=f"glut_bruised_{scope}"):
+        return {}
+    word = in_own(1.0, "kg", units)[1]
+    crops = [crop for crop, kg in pile_kg.items() if kg]
+    bruised_kg = {}
+    for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
+        with column:
+            given = st.number_input(
+                f"{local(crop.capitalize())}, of it bruised ({word})",
+                0.0,
+                MOST,
+                0.0,
+                0.5,
+                key=f"glut_bruised_{crop}_{scope}",
+            )
+            bruised_kg[crop] = from_own(given, "kg", units)
+    return bruised_kg
+
+
 def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     units = plan.case.season.units
     finish = datetime.combine(plan.case.today, begins) + timedelta(minutes=split.minutes)
     work = f"Done about **{finish:%H:%M}**. " if split.minutes else "Nothing to put up. "
     st.markdown(f"{work}What limits it: **{local(split.limit)}**.")
     table(glut_rows(model.glut_table(split), begins, units), height="content", key="glut_split")
+    if any(step.bruised_kg for step in split.steps):
+        st.markdown(
+            "What is bruised or cut is trimmed and used up first. It neither waits nor goes to "
+            "the store; what is mouldy or rotten is not put up at all."
+        )
     named = {step.preserve for step in split.steps}
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)

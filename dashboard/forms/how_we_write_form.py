@@ -5,10 +5,10 @@ from types import MappingProxyType
 
 import streamlit as st
 
-import model
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
 from model import Edit, Season
+from model import household as writing
 
 FILE = "household.csv"
 TONGUE_WORDS = {
@@ -25,9 +25,9 @@ def how_we_write_form(notes: session.Notes) -> None:
         "Only what you read changes: the notes keep the words and units they were written in. "
         "Weeks run from Monday to Sunday everywhere, because a week of the plan does."
     )
-    units = _asked("Units", model.UNITS, season.units, UNIT_WORDS)
-    date_form = _asked("Dates", model.DATE_FORMS, season.date_form)
-    tongue = _asked("Words", model.TONGUES, season.tongue, TONGUE_WORDS)
+    units = _asked("Units", writing.UNITS, season.units, UNIT_WORDS)
+    date_form = _asked("Dates", writing.DATE_FORMS, season.date_form)
+    tongue = _asked("Words", writing.TONGUES, season.tongue, TONGUE_WORDS)
     edits = written_edits(notes.household.household_id, season, units, date_form, tongue)
     save_button("write_save", "Write so from now on", edits, "How we write was changed")
 
@@ -54,7 +54,7 @@ def written_edits(
 
 
 def _cells(cells: Mapping[str, str], units: str, date_form: str, tongue: str) -> dict[str, str]:
-    usual = {"date_form": model.USUAL_DATE_FORM[units], "tongue": model.USUAL_TONGUE[units]}
+    usual = {"date_form": writing.USUAL_DATE_FORM[units], "tongue": writing.USUAL_TONGUE[units]}
     chosen = {"date_form": date_form, "tongue": tongue}
     unusual = {name: said for name, said in chosen.items() if said != usual[name]}
     left = {name: cell for name, cell in cells.items() if name not in usual}

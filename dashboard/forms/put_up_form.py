@@ -88,6 +88,8 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         [Edit("batches.csv", cells)] if filled else [],
         f"Put up {words}",
     )
+    if preserve.method == "root store":
+        st.caption("  \n".join(model.cautions_for({preserve.method})[1:]))
     if preserve.canned:
         st.caption(
             "Let the jars stand untouched. They count once their seals have been looked at, after "

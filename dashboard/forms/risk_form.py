@@ -4,7 +4,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.forms.writing import save, stored_rows
-from model import RISK_FROM_YEARS, RISK_UNDER_YEARS, Edit, Season
+from model import Edit, Season, household
 
 FILE, COLUMN = "household.csv", "at_risk"
 
@@ -17,7 +17,8 @@ def risk_form(season: Season) -> None:
         key = f"at_risk_{session.form()}"
         words = "Somebody here is pregnant or has a weak immune system"
         st.toggle(words, said, key=key, on_change=_keep, args=("" if said else "yes",))
-    who = f"under {RISK_UNDER_YEARS} or from {RISK_FROM_YEARS} years on, pregnant or weakened"
+    young, old = household.RISK_UNDER_YEARS, household.RISK_FROM_YEARS
+    who = f"under {young} or from {old} years on, pregnant or weakened"
     st.caption(
         f"Somebody at the table is {who}: food poisoning would be worse for them, so the "
         "cautious way is shown."

@@ -15,16 +15,17 @@ from dashboard.look import choice, picture, printed, table, wrapped_table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
+from dashboard.store_rows import store_air, store_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
 from dashboard.tables import limit_rows
 from dashboard.units import units_of
-from dashboard.words import listed, local
+from dashboard.words import day, listed, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_books, of_places
 from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
-FULL, HURT, LABELS = "How full", "What could hurt us", "Labels"
+STORES, FULL, HURT, LABELS = "Stores", "How full", "What could hurt us", "Labels"
 
 
 def show() -> None:
@@ -35,7 +36,7 @@ def show() -> None:
     first = model.eat_first_table(plan)
     told = larder_headline(season, first, today)
     place.answer(told, place.WINTER, "will it last until the new crop?")
-    parts = [FIRST, WHERE, FULL, HURT, COUNT, LABELS, WRONG]
+    parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
     chosen = choice("What", parts, key="larder_what")
     if chosen == FIRST:
         if first.empty:
@@ -50,6 +51,8 @@ def show() -> None:
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
         working_behind(of_books(plan, plan.case.forecast.year.name), "books")
+    elif chosen == STORES:
+        _stores(season, model.stores_table(plan))
     elif chosen == FULL:
         _fullness(plan, season.units)
     elif chosen == HURT:
@@ -60,6 +63,24 @@ def show() -> None:
         label_form(season, today)
     else:
         incident_form(season, plan.case.books)
+
+
+def _stores(season: Season, stores: pd.DataFrame) -> None:
+    """Show how long what lies in each root store keeps, and what stands against it."""
+    if stores.empty:
+        st.markdown("The notes keep nothing in a root store.")
+        return
+    due = stores["sort_on"].dropna()
+    if len(due):
+        st.markdown(f"Sort next on **{day(due.min())}**: take out what rots or sprouts.")
+    for name, own in stores.groupby("place", sort=False):
+        st.subheader(f"{local(name).capitalize()}: {store_air(season, name)}")
+        wrapped_table(store_rows(own, season.units))
+    st.caption(
+        "By published store lives. In air that suits a crop they are given from low to high; in "
+        "any other, or where the room is too warm to be a store, only the low end is: that is a "
+        "judgement. Store only sound ones, and look at them each month, because rot spreads."
+    )
 
 
 def _dangers(season: Season, dangers: pd.DataFrame) -> None:

@@ -5,7 +5,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.ahead_tables import buy_list_rows, in_house_rows, sowing_rows
+from dashboard.ahead_tables import away_rows, buy_list_rows, in_house_rows, sowing_rows
 from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
@@ -140,12 +140,25 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             "The last day to start, with nine, five and two chances in ten that it is picked; "
             "behind the garden's own crops stand quick ones for beds that are free."
         )
+        _away(model.away_table(plan), plan.case.season.units)
     elif chosen == buy:
         _buy(plan)
     elif chosen in asks:
         asks[chosen](plan)
     else:
         change_form(plan, session.today(), loss=False)
+
+
+def _away(away: pd.DataFrame, units: str) -> None:
+    """Show when to sow instead so that less ripens while nobody is there."""
+    if away.empty:
+        return
+    st.subheader("Not ripe while everyone is away")
+    table(away_rows(away, units), "content", key="away")
+    st.caption(
+        "In an ordinary year, up to six weeks earlier or later, where the bed has room. What is "
+        "lifted at once waits in the ground and is left out."
+    )
 
 
 def _buy(plan: PlannedSeason) -> None:

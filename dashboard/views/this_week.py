@@ -1,5 +1,6 @@
 """This week: what to pick, eat and put up, and whether the season is ahead or behind."""
 
+from datetime import timedelta
 from functools import partial
 
 import pandas as pd
@@ -16,10 +17,11 @@ from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
-from dashboard.look import choice, picture, printed, table
+from dashboard.look import choice, picture, printed, table, wrapped_table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
+from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
 from dashboard.words import day, local
@@ -27,7 +29,7 @@ from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
 
-AHEAD = 10
+AHEAD, CURE_SOON = 10, timedelta(weeks=2)
 
 
 def show() -> None:
@@ -48,6 +50,7 @@ def show() -> None:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
         _open(model.opening_table(plan, 0), units)
+        _cure(model.curing_table(plan), units)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
@@ -61,6 +64,14 @@ def _open(openings: pd.DataFrame, units: str) -> None:
         st.subheader("From the shelf")
         table(opening_rows(openings, units), height="content", key="open")
         st.caption("What is left in an opened jar goes into the refrigerator.")
+
+
+def _cure(curing: pd.DataFrame, units: str) -> None:
+    """Show what is curing, or is to be cured from this week or the next."""
+    near = curing[curing["cure_from"] <= session.today() + CURE_SOON]
+    if not near.empty:
+        st.subheader("Cure before it is stored")
+        wrapped_table(curing_rows(near, units))
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
@@ -120,6 +131,7 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     chosen = choice("More", [coming, glut, picked, jars, gone, buy, process], key="week_more")
     if chosen == glut:
         glut_form(plan)
+        _waiting(model.in_hand_table(plan), plan.case.season.units)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
@@ -138,6 +150,18 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
         picture(hours_chart(near, hours_finding(near), short=True), near)
         st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
         working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
+
+
+def _waiting(in_hand: pd.DataFrame, units: str) -> None:
+    """Show how long what is to hand holds, and how it may wait."""
+    if in_hand.empty:
+        return
+    st.subheader("How long it holds, and how it may wait")
+    wrapped_table(in_hand_rows(in_hand, units))
+    st.caption(
+        "First what loses most by waiting: what it gives for winter, by how soon it spoils. Days "
+        "count from the oldest picking in the log that may still lie there, else from today."
+    )
 
 
 def _jars(plan: PlannedSeason) -> None:

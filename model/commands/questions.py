@@ -59,7 +59,7 @@ def hedges(given: argparse.Namespace) -> int:
 def glut(given: argparse.Namespace) -> int:
     """Print what to do with a pile."""
     made = planned(given, FEW_YEARS)
-    split = split_glut(made, given.pile, given.hours)
+    split = split_glut(made, given.pile, given.hours, given.bruised)
     if given.json:
         print(json.dumps({"steps": records(glut_table(split)), "limit": split.limit}, indent=1))
         return DONE

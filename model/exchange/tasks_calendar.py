@@ -11,12 +11,12 @@ from datetime import UTC, datetime, time, timedelta
 from icalendar import Calendar, Event
 
 from model.outlook.own_units import in_own
-from model.outlook.task_table import COUNT, PICK, PUT_UP, task_table
+from model.outlook.task_table import COUNT, CURE, PICK, PUT_AWAY, PUT_UP, SORT, task_table
 from model.planning import PlannedSeason
 from model.season.weeks import monday_of
 
 _OURS = uuid.uuid5(uuid.NAMESPACE_URL, "urn:harvest-to-pantry-plan:tasks")
-_EVERY_WEEK = (PICK, PUT_UP, COUNT)
+_EVERY_WEEK = (PICK, CURE, PUT_AWAY, PUT_UP, SORT, COUNT)
 _MAKER = "-//harvest-to-pantry-plan//tasks//EN"
 
 

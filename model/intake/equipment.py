@@ -62,8 +62,18 @@ def places(desk: Desk, chosen: Settings) -> tuple[Place, ...]:
         capacity = _capacity(desk, row, chosen)
         if capacity is not None:
             volume_l = row.number("volume") / 1000.0
-            known.append(Place(row.text("place"), row.text("kind"), capacity, volume_l))
+            air = _air(desk, row)
+            known.append(Place(row.text("place"), row.text("kind"), capacity, volume_l, *air))
     return tuple(known)
+
+
+def _air(desk: Desk, row: TypedRow) -> tuple[float | None, float | None]:
+    """Give the degrees C and per cent of humidity of a root store, as far as they are known."""
+    air = row.known("temp"), row.known("humidity_percent")
+    if row.text("kind") != "root store" and air != (None, None):
+        desk.add(row, f"temperature or humidity of a {row.text('kind')}", "only for root stores")
+        return None, None
+    return air
 
 
 def _capacity(desk: Desk, row: TypedRow, chosen: Settings) -> float | None:

@@ -56,6 +56,10 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
             whole_column("tiers", "of jars on it, at most 2", 1, 2, required=False),
             quantity_column("volume", "volume", "for freezers and crocks", 1e8, required=False),
             quantity_column("holds", "mass", "for root stores", 1e5, required=False),
+            quantity_column(
+                "temp", "temperature", "of root stores", 40.0, least=-10.0, required=False
+            ),
+            number_column("humidity_percent", "of root stores", 0.0, 100.0, required=False),
         ),
         unique=("place",),
     ),

@@ -6,6 +6,7 @@ from fractions import Fraction
 from model.intake.rows import TypedRow
 from model.reference.hand_work import hand_minutes
 from model.reference.lookup import keeping
+from model.reference.store_life import STORE, store_life
 from model.season.household import Food
 from model.season.kitchen import (
     CANNING,
@@ -64,18 +65,18 @@ def minutes_per_load(measure: Measure, chosen: Settings) -> float:
     return chosen.fill_minutes_per_load + around + measure.process.minutes
 
 
-def keeps_weeks(row: TypedRow, crop: str, chosen: Settings) -> int:
+def keeps_weeks(row: TypedRow, crop: str, place: Place, chosen: Settings) -> int:
     """Give the weeks after which it is past it: the household's figure, else the published one."""
     given = row.whole("keeps_weeks")
     if given is not None:
         return given
     method = row.text("method")
+    if method == STORE:
+        stored = store_life(crop, place, chosen)
+        return stored.planned_weeks if stored else 26
     life = keeping("can" if method in CANNING else method, crop)
     if life is None:
         return 26
-    if method == "root store":
-        share = chosen.cellar_life_share
-        return max(1, round(life.weeks_low + share * (life.weeks_high - life.weeks_low)))
     after = chosen.frozen_past_best_weeks if method == "freeze" else 0.0
     return max(1, round(life.weeks_high + after))
 

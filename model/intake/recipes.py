@@ -18,7 +18,8 @@ from model.intake.recipe_work import (
 from model.intake.rows import TypedRow
 from model.intake.tested_recipes import check_density, suits, tested_with
 from model.reference.lookup import crop as find_crop
-from model.reference.lookup import fresh_per_jar, fresh_per_kept, store_loss_per_week
+from model.reference.lookup import fresh_per_jar, fresh_per_kept
+from model.reference.store_life import STORE, store_life
 from model.safety.process_times import process_time
 from model.season.household import Food
 from model.season.kitchen import Canner, Ingredient, Jar, Place, Preserve
@@ -204,7 +205,7 @@ def _preserve(
     chosen, method, crop = kitchen.chosen, row.text("method"), ingredients[0].crop
     place, portions = kept
     load = measure.canner.load_of(measure.jar.name) if measure.canner and measure.jar else None
-    shrink = store_loss_per_week(crop) if method == "root store" else None
+    stored = store_life(crop, place, chosen) if method == STORE else None
     return Preserve(
         name=row.text("preserve"),
         food=food.name,
@@ -218,9 +219,9 @@ def _preserve(
         minutes_per_unit=minutes_per_unit(row, ingredients, measure, chosen),
         minutes_per_load=minutes_per_load(measure, chosen),
         units_per_load=load,
-        keeps_weeks=keeps_weeks(row, crop, chosen),
+        keeps_weeks=keeps_weeks(row, crop, place, chosen),
         ready_after_weeks=round(chosen.ferment_weeks) if method == "ferment" else 0,
-        loss_per_week=shrink or 0.0,
+        loss_per_week=stored.loss_per_week if stored else 0.0,
         place=place.name,
         space_per_unit=space_per_unit(row, measure, chosen),
         share_of_food=row.number("share_percent", -1.0) / 100.0,

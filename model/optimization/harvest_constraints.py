@@ -7,6 +7,7 @@ from model.forecast.beds import bed_occupancy
 from model.optimization.constraints import Constraints
 from model.optimization.decisions import held_from_before
 from model.optimization.variables import Variables
+from model.season.arrays import Floats
 
 
 def picking_balance(case: Case, variables: Variables) -> Constraints:
@@ -55,6 +56,21 @@ def held_while_good(case: Case, variables: Variables) -> Constraints:
             used = on_hand[c] >= 0
             rows.add(np.broadcast_to(area[b], used.sum()), -window[used], rows.index[c][used])
     return rows.at_most(held_from_before(case)[:, 1:])
+
+
+def only_sound_waits(sound_kg: Floats, case: Case, variables: Variables) -> Constraints:
+    """Let no more of each crop than is sound go to a root store or wait in the first week.
+
+    ``on_hand[c,0] + sum over root-store r of fresh_kg[r,c] put_up[r,0] <= sound_kg[c]``, with
+    ``sound_kg`` of shape (C,).
+    """
+    rows = Constraints("only sound waits", "C", sound_kg.shape)
+    rows.add(variables["on_hand"].index[:, 0], 1.0)
+    for r, preserve in enumerate(case.season.preserves):
+        if preserve.method == "root store":
+            put_up = np.broadcast_to(variables["put_up"].index[r, 0], sound_kg.shape)
+            rows.add(put_up, case.arrays.fresh_kg[r])
+    return rows.at_most(sound_kg)
 
 
 def beds_hold(case: Case, variables: Variables) -> Constraints:

@@ -57,13 +57,18 @@ def make_plan(
     return _made(case, families, start, finish)
 
 
-def relaxed_plan(case: Case, start: Basis | None = None, weeks_ahead: int = 0) -> MadePlan:
+def relaxed_plan(
+    case: Case,
+    start: Basis | None = None,
+    weeks_ahead: int = 0,
+    families: Sequence[Family] = FAMILIES,
+) -> MadePlan:
     """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
 
     def finish(solver: Solver, relaxed: Solution) -> Solution:
         return make_whole(case, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
 
-    return _made(case, FAMILIES, start, finish)
+    return _made(case, families, start, finish)
 
 
 def _made(

@@ -1,21 +1,7 @@
 """Every column of the outlook tables: what it is called on a screen, its unit and meaning."""
 
-from dataclasses import dataclass
-
-
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """One column: the words of its heading, its unit (blank for none) and what it means."""
-
-    words: str
-    unit: str
-    meaning: str
-
-    @property
-    def with_unit(self) -> str:
-        """Give the words with the unit behind them, as over a column of numbers."""
-        return f"{self.words} ({self.unit})" if self.unit else self.words
-
+from model.outlook.heading import Heading
+from model.outlook.store_headings import STORE_HEADINGS
 
 HEADINGS: dict[str, Heading] = {
     "action": Heading("Do", "", "with this part"),
@@ -278,4 +264,4 @@ HEADINGS: dict[str, Heading] = {
     "why_short": Heading("Why", "", "why it differs from the hand rule; in full under The working"),
     "working": Heading("Worked out", "", "from what was used and said"),
     "written": Heading("In the notes", "", "how much the household wrote down"),
-}
+} | STORE_HEADINGS

@@ -1,21 +1,26 @@
-"""The tasks of a plan, each on its day: sow, plant out, pick, put up, check seals, count."""
+"""The tasks of a plan, each on its day: in the garden, the kitchen, the store and the larder."""
 
 from collections.abc import Iterator
 from datetime import UTC, date, timedelta
 
 import pandas as pd
 
+from model.outlook.curing_table import curing_table
 from model.outlook.garden_table import harvest_table, planting_table
 from model.outlook.kitchen_table import batch_table
+from model.outlook.stores_table import stores_table
 from model.planning import PlannedSeason
 from model.season.ledger import unconfirmed
 
-SOW, PLANT_OUT, PICK, PUT_UP, SEALS, COUNT = TASKS = (
+SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
     "sow",
     "plant out",
     "pick",
+    "cure",
+    "put away",
     "put up",
     "check seals",
+    "sort",
     "count",
 )
 # A ten-minute count every six to eight weeks keeps the book near the shelf.
@@ -40,7 +45,9 @@ def task_table(planned: PlannedSeason) -> pd.DataFrame:
     tasks = [
         *_garden(planned),
         *_weekly(planned),
+        *_cured(planned),
         *_seals(planned),
+        *_sorted(planned),
         *_counts(planned),
     ]
     frame = pd.DataFrame(tasks, columns=list(_COLUMNS), dtype=object)
@@ -83,6 +90,27 @@ def _weekly(planned: PlannedSeason) -> Iterator[_Task]:
             yield _task(
                 max(row["week"], today), PUT_UP, row["preserve"], float(row["jars"]), row["unit"]
             )
+
+
+def _cured(planned: PlannedSeason) -> Iterator[_Task]:
+    """Give the day on which curing begins, and the first on which it may be over."""
+    case = planned.case
+    ends = case.weeks.monday(len(case.weeks))
+    for row in curing_table(planned).to_dict("records"):
+        begins, over = row["cure_from"], row["cure_until_low"]
+        days = dict.fromkeys((over - begins, row["cure_until_high"] - begins))
+        how_long = " to ".join(f"{length.days}" for length in days)
+        what = f"{row['crop']}, {how_long} days, {row['cure_how']}"
+        if begins >= case.today:
+            yield _task(begins, CURE, what, row["lifted_kg"], "kg")
+        if case.today <= over < ends:
+            yield _task(over, PUT_AWAY, f"{row['crop']}, if it is cured", row["lifted_kg"], "kg")
+
+
+def _sorted(planned: PlannedSeason) -> Iterator[_Task]:
+    """Give the next day on which each root store is to be sorted."""
+    for place, days in stores_table(planned).dropna(subset="sort_on").groupby("place")["sort_on"]:
+        yield _task(min(days), SORT, f"{place}: take out what rots or sprouts", None, "")
 
 
 def _seals(planned: PlannedSeason) -> Iterator[_Task]:

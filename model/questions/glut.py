@@ -3,11 +3,14 @@
 The pile is all there is this week; what else is picked in it waits for the next one, and the
 rest of the season stays as it is expected, so that jars and hours are not spent on what comes
 better later. This week's loads and jars are whole, later ones may be in part: it has to
-answer at once.
+answer at once. What is bruised or cut does not keep: it is worked first, and neither waits nor
+goes to the root store.
 """
 
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, fields, replace
+from functools import partial
+from itertools import accumulate
 
 import numpy as np
 import pandas as pd
@@ -16,13 +19,16 @@ from model.case import Case
 from model.errors import Problem, SeasonProblems
 from model.forecast.harvest import with_given
 from model.optimization.ground import with_amounts
+from model.optimization.harvest_constraints import only_sound_waits
 from model.optimization.make_plan import relaxed_plan
+from model.optimization.planning_program import FAMILIES
 from model.outlook.limits import limit_uses
 from model.plan import Plan
 from model.planning import PlannedSeason
 from model.season.arrays import Bools, Floats
 from model.season.kitchen import CANNING
 
+STORE, HOLD = "store", "hold"
 LEAST_KG = 0.05
 MOST_KG = 10_000.0
 MOST_HOURS = 168.0
@@ -30,7 +36,7 @@ MOST_HOURS = 168.0
 
 @dataclass(frozen=True, slots=True)
 class GlutStep:
-    """One thing to do with part of the pile.
+    """One thing to do with part of the pile; ``bruised_kg`` of its kilograms are bruised or cut.
 
     ``action`` is eat, can, freeze, dry, ferment, store, hold or give away; ``units``, ``loads``
     and ``minutes`` are 0 where nothing is put up. ``done_minutes`` runs from the start of work.
@@ -40,6 +46,7 @@ class GlutStep:
     crop: str
     preserve: str
     kg: float
+    bruised_kg: float
     units: float
     unit: str
     loads: int
@@ -60,21 +67,44 @@ class GlutSplit:
         return max((step.done_minutes for step in self.steps), default=0.0)
 
 
-def split_glut(planned: PlannedSeason, pile_kg: Mapping[str, float], hours: float) -> GlutSplit:
+def split_glut(
+    planned: PlannedSeason,
+    pile_kg: Mapping[str, float],
+    hours: float,
+    bruised_kg: Mapping[str, float] | None = None,
+) -> GlutSplit:
     """Split a pile: by crop, kilograms on the table today.
 
     Parameters
     ----------
     hours : free in the kitchen for it, this week.
+    bruised_kg : by crop, how much of the pile is bruised or cut; the rest is sound.
 
     Raises
     ------
     SeasonProblems : for crops that the season does not know, and impossible numbers.
     """
     _check(planned.case, pile_kg, hours)
+    bruised = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
+    _check_bruised(pile_kg, bruised)
     case = _with_pile(planned, pile_kg, hours)
-    plan = relaxed_plan(case, planned.basis, weeks_ahead=1).plan
-    return GlutSplit(tuple(_steps(case, plan, pile_kg)), _limit(case, plan, pile_kg))
+    families = FAMILIES
+    if bruised:
+        sound = [pile_kg.get(crop, 0.0) - bruised.get(crop, 0.0) for crop in case.arrays.crops]
+        families = (*FAMILIES, partial(only_sound_waits, np.array(sound)))
+    plan = relaxed_plan(case, planned.basis, weeks_ahead=1, families=families).plan
+    steps = _steps(case, plan, pile_kg, bruised)
+    return GlutSplit(tuple(steps), _limit(case, plan, pile_kg))
+
+
+def _check_bruised(pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]) -> None:
+    problems = [
+        Problem("the pile", 0, f"{kg:g} kg of {crop} bruised", f"0 to {pile_kg.get(crop, 0.0):g}")
+        for crop, kg in bruised_kg.items()
+        if not 0 <= kg <= pile_kg.get(crop, 0.0)
+    ]
+    if problems:
+        raise SeasonProblems(problems)
 
 
 def _check(case: Case, pile_kg: Mapping[str, float], hours: float) -> None:
@@ -113,27 +143,53 @@ def _with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float], hours: floa
     )
 
 
-def _steps(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> list[GlutStep]:
-    """Put the parts in order: what spoils first first, of equals what feeds most an hour."""
-    arrays = case.arrays
+def _steps(
+    case: Case, plan: Plan, pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]
+) -> list[GlutStep]:
+    """Put the parts in order: bruised first, then what spoils first, then what feeds most an hour.
+
+    What is bruised goes into the first work that can take it, else it is eaten or given away.
+    """
+    arrays, left = case.arrays, dict(bruised_kg)
     pile = [crop for crop in arrays.crops if pile_kg.get(crop, 0.0) > 0]
-    steps = [_fresh("eat", crop, plan.eaten_kg[arrays.crops.index(crop), 0]) for crop in pile]
     work = [step for r in range(len(arrays.preserves)) for step in _put_up(case, plan, r, pile)]
     hold_days = {crop.name: crop.hold_days for crop in case.season.crops}
     work.sort(key=lambda step: (hold_days[step.crop], -_an_hour(case, step), step.preserve))
-    done = 0.0
-    for step in work:
-        done += step.minutes
-        steps.append(replace(step, done_minutes=done))
-    steps += [_fresh("hold", crop, plan.on_hand_kg[arrays.crops.index(crop), 0]) for crop in pile]
-    steps += [
-        _fresh("give away", crop, plan.spare_kg[arrays.crops.index(crop), 0]) for crop in pile
-    ]
+    work = [_with_bruised(case, step, left) for step in work]
+    work.sort(key=lambda step: step.bruised_kg <= LEAST_KG)
+    fresh = {
+        action: [
+            _with_bruised(case, _fresh(action, crop, kg[arrays.crops.index(crop), 0]), left)
+            for crop in pile
+        ]
+        for action, kg in (
+            ("eat", plan.eaten_kg),
+            (HOLD, plan.on_hand_kg),
+            ("give away", plan.spare_kg),
+        )
+    }
+    ends = accumulate(step.minutes for step in work)
+    done = [replace(step, done_minutes=end) for step, end in zip(work, ends, strict=True)]
+    steps = [*fresh["eat"], *done, *fresh[HOLD], *fresh["give away"]]
     return [step for step in steps if step.kg > LEAST_KG or step.units > 0]
 
 
+def _with_bruised(case: Case, step: GlutStep, left_kg: dict[str, float]) -> GlutStep:
+    """Give a step with as much of what is left bruised as it can take, and take it off."""
+    if step.action in (STORE, HOLD):
+        return step
+    parts = {step.crop: step.kg}
+    if step.preserve:
+        ingredients = case.season.preserve(step.preserve).ingredients
+        parts = {part.crop: part.kg * step.units for part in ingredients}
+    taken = {crop: min(kg, left_kg.get(crop, 0.0)) for crop, kg in parts.items()}
+    for crop in taken.keys() & left_kg.keys():
+        left_kg[crop] -= taken[crop]
+    return replace(step, bruised_kg=sum(taken.values()))
+
+
 def _fresh(action: str, crop: str, kg: float) -> GlutStep:
-    return GlutStep(action, crop, "", float(kg), 0.0, "", 0, 0.0, 0.0)
+    return GlutStep(action, crop, "", float(kg), 0.0, 0.0, "", 0, 0.0, 0.0)
 
 
 def _put_up(case: Case, plan: Plan, r: int, pile: list[str]) -> list[GlutStep]:
@@ -145,11 +201,9 @@ def _put_up(case: Case, plan: Plan, r: int, pile: list[str]) -> list[GlutStep]:
     minutes = units * arrays.minutes_per_unit[r] + loads * arrays.minutes_per_load[r]
     kg = units * sum(part.kg for part in own)
     action = "can" if preserve.method in CANNING else preserve.method
-    action = "store" if action == "root store" else action
-    step = GlutStep(
-        action, own[0].crop, preserve.name, kg, units, preserve.unit, loads, float(minutes), 0.0
-    )
-    return [step]
+    action = STORE if action == "root store" else action
+    made = (units, preserve.unit, loads, float(minutes), 0.0)
+    return [GlutStep(action, own[0].crop, preserve.name, kg, 0.0, *made)]
 
 
 def _an_hour(case: Case, step: GlutStep) -> float:

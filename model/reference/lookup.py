@@ -97,6 +97,11 @@ def holding(own: str) -> Holding:
     return Holding(row["where"], int(row["days_low"]), int(row["days_high"]))
 
 
+def way_to_wait(own: str) -> str:
+    """Say how a crop is made to wait at little cost; raises NotInTables."""
+    return _row("ways_to_wait", crop=own)["way"]
+
+
 def _yields(own: str) -> tuple[CropYield, ...]:
     return tuple(
         CropYield(

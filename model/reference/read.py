@@ -15,6 +15,7 @@ TABLES = (
     "checklist",
     "containers",
     "crops",
+    "curing",
     "dangers",
     "edible",
     "first_foods",
@@ -34,7 +35,10 @@ TABLES = (
     "process_times",
     "products",
     "sources",
+    "store_conditions",
+    "store_harms",
     "store_loss",
+    "ways_to_wait",
     "words_us_uk",
     "yields",
 )

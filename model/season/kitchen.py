@@ -80,13 +80,16 @@ class Place:
     """A place that keeps food: a shelf, a freezer, a root store or a crock.
 
     ``capacity`` is in cm2 of shelf (all tiers together), litres of freezer or crock that
-    can be filled, or kilograms of root store.
+    can be filled, or kilograms of root store. ``temp_c`` and ``humidity_percent`` are the air
+    of a root store in winter, None where nobody measured it.
     """
 
     name: str
     kind: str
     capacity: float
     volume_l: float
+    temp_c: float | None = None
+    humidity_percent: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -49,6 +49,8 @@ class Settings:
     put_up_within_weeks: float
     pint_footprint_cm2: float
     cellar_life_share: float
+    store_slack_c: float
+    store_slack_percent: float
     appetite_cv: float
     frozen_past_best_weeks: float
     dried_portion_g: float

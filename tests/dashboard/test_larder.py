@@ -128,3 +128,17 @@ def test_what_could_hurt_is_listed_and_a_household_can_ask_for_the_cautious_way(
     labelled(app, "toggle", "Somebody here is pregnant").set_value(False).run()
     (notes,) = Store(store_path, FIRST).rows(TWO_RIVERS, "household.csv").values()
     assert not notes.get("at_risk")
+
+
+def test_the_stores_tell_days_of_keeping_losses_and_bad_neighbours(larder: AppTest) -> None:
+    larder.segmented_control(key="larder_what").set_value("Stores").run()
+
+    assert not larder.exception
+    assert [head.value for head in larder.subheader] == [
+        "Attic: 11 °C, 60 % humidity",
+        "Cellar: 6 °C, 90 % humidity",
+    ]
+    assert "Sort next on" in words(larder)
+    cellar = " ".join(larder.table[1].value["Wants"])
+    assert "apples beside it turn it bitter" in cellar
+    assert all("a week" in kept for kept in larder.table[1].value["Keeps until"])

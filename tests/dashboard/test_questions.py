@@ -31,6 +31,19 @@ def test_a_pile_is_split_with_a_finish_time(glut: AppTest) -> None:
     assert "minutes in boiling water" in words(glut)
 
 
+def test_what_is_bruised_is_asked_for_and_used_first(glut: AppTest) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    labelled(glut, "toggle", "Some of it is bruised").set_value(True).run()
+    labelled(glut, "number_input", "Tomato, of it bruised").set_value(5.0).run()
+    steps = table_with(glut, "action", "bruised_words")
+
+    assert "trimmed and used up first" in words(glut)
+    assert steps["bruised_words"].str.contains("kg").any()
+    labelled(glut, "number_input", "Tomato, of it bruised").set_value(25.0).run()
+    assert "cannot be split" in glut.error[0].value
+
+
 def test_nothing_on_the_table_asks_for_something(glut: AppTest) -> None:
     labelled(glut, "multiselect", "What lies").set_value([]).run()
 

@@ -6,11 +6,13 @@ from hypothesis import strategies as st
 
 import model
 from dashboard.units import (
+    US,
     altitude,
     amount,
     from_own,
     in_own,
     part_units,
+    temperatures,
     units_of,
     weight,
     weights,
@@ -62,3 +64,9 @@ def test_an_altitude_is_never_told_lower_than_it_is(metres: int, units: str) -> 
 
     assert told >= feet
     assert told == feet if units == "metric" else told - feet < 1
+
+
+def test_temperatures_are_told_in_the_household_s_degrees() -> None:
+    assert temperatures(0.0, 0.0, "metric") == "0 °C"
+    assert temperatures(-1.0, 4.5, "metric") == "-1 to 4.5 °C"
+    assert temperatures(26.7, 29.4, US) == "80 to 85 °F"

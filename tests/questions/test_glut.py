@@ -1,13 +1,15 @@
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
+import numpy as np
 import pytest
 
 import model
 from model.outlook.headings import HEADINGS
 from tests.small_season import TABLES, small_season
 
-AUGUST = date(2027, 8, 16)
+AUGUST, OCTOBER = date(2027, 8, 16), date(2027, 10, 11)
 
 
 @pytest.fixture(scope="module")
@@ -77,6 +79,69 @@ def test_a_freezer_freezes_no_more_than_it_can_in_a_week() -> None:
     trimmed = season.crop("bush bean").edible_share
 
     assert by_action(split, "bush bean")["freeze"] * trimmed == pytest.approx(most, abs=0.01)
+
+
+ROOTS = {
+    "places": TABLES["places.csv"] + "cellar,root store,,,,200\n",
+    "plantings": TABLES["plantings.csv"] + "2027,sweet potato,only bed,,2027-05-28,4,\n",
+    "foods": TABLES["foods.csv"] + "sweet potatoes,vegetable,4,8,3,sweet potato\n",
+    "preserves": TABLES["preserves.csv"]
+    + "stored roots,sweet potatoes,sweet potato,root store,,,,60\n"
+    + "frozen roots,sweet potatoes,sweet potato,freeze,,,pack,40\n",
+}
+
+
+@pytest.fixture(scope="module")
+def with_roots() -> model.PlannedSeason:
+    """Give a plan in which roots go to the store at once: nothing waits into the next week."""
+    planned = model.plan_season(small_season(stock=None, **ROOTS), OCTOBER, years=20)
+    arrays = planned.case.arrays
+    at_once = replace(arrays, hold_weeks=np.ones_like(arrays.hold_weeks))
+    return replace(planned, case=replace(planned.case, arrays=at_once))
+
+
+@pytest.mark.parametrize(("bruised", "hours"), [(6.0, 3.0), (18.0, 3.0), (20.0, 0.0), (20.0, 9.0)])
+def test_what_is_bruised_neither_waits_nor_is_stored_and_no_kilogram_is_lost(
+    with_roots: model.PlannedSeason, bruised: float, hours: float
+) -> None:
+    split = model.split_glut(with_roots, {"sweet potato": 20.0}, hours, {"sweet potato": bruised})
+    kg = by_action(split, "sweet potato")
+
+    assert sum(kg.values()) == pytest.approx(20.0, abs=0.11)
+    assert kg.get("store", 0.0) + kg.get("hold", 0.0) <= 20.0 - bruised + 1e-6
+    assert sum(step.bruised_kg for step in split.steps) == pytest.approx(bruised, abs=0.11)
+    assert all(step.bruised_kg <= step.kg + 1e-9 for step in split.steps)
+    assert not any(step.bruised_kg for step in split.steps if step.action in ("store", "hold"))
+
+
+def test_sound_roots_would_have_been_stored(with_roots: model.PlannedSeason) -> None:
+    sound, bruised = (
+        by_action(model.split_glut(with_roots, {"sweet potato": 20.0}, 2.0, of_it), "sweet potato")
+        for of_it in ({}, {"sweet potato": 20.0})
+    )
+
+    assert sound["store"] > 1.0
+    assert "store" not in bruised
+
+
+def test_bruised_beans_are_worked_before_what_would_spoil_sooner(
+    planned: model.PlannedSeason,
+) -> None:
+    pile = {"tomato": 40.0, "bush bean": 8.0}
+    usual = model.split_glut(planned, pile, 14.0)
+    split = model.split_glut(planned, pile, 14.0, {"bush bean": 8.0})
+    work = [[step.crop for step in s.steps if step.minutes > 0] for s in (usual, split)]
+
+    assert work[0][0] == "tomato"
+    assert work[1][0] == "bush bean"
+    ends = [step.done_minutes for step in split.steps if step.minutes > 0]
+    assert ends == sorted(ends)
+
+
+def test_more_bruised_than_there_is_is_a_fault(planned: model.PlannedSeason) -> None:
+    for wrong in ({"tomato": 5.0}, {"tomato": -1.0}, {"bush bean": 1.0}, {"tomato": float("nan")}):
+        with pytest.raises(model.SeasonProblems, match="bruised"):
+            model.split_glut(planned, {"tomato": 4.0}, 3.0, wrong)
 
 
 def test_enough_is_said_when_more_than_is_wanted_lies_there(planned: model.PlannedSeason) -> None:

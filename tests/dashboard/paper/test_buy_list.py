@@ -8,8 +8,8 @@ import model
 from dashboard.ahead_tables import bought_words, buy_list_rows, in_house_rows
 from dashboard.paper.buy_list import buy_list
 from dashboard.words import day, local, write_as
-from model import DAY_FIRST, YEAR_FIRST
 from model.planning import PlannedSeason
+from model.season.household import DAY_FIRST, YEAR_FIRST
 from tests.dashboard.paper.reading import A4, LETTER, NASTY, Read, read
 
 

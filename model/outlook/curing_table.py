@@ -1,0 +1,83 @@
+"""What is to be cured before it goes to the store: since when, until when, in what air."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+import pandas as pd
+
+from model.outlook.garden_table import harvest_table
+from model.planning import PlannedSeason
+from model.reference.curing import Curing, curing
+from model.season.season import Season
+
+LEAST_KG = 0.5
+COLUMNS = (
+    *("crop", "lifted_kg", "cure_from", "cure_until_low", "cure_until_high"),
+    *("cure_c_low", "cure_c_high", "cure_percent_low", "cure_percent_high", "cure_how"),
+)
+
+
+def curing_table(planned: PlannedSeason) -> pd.DataFrame:
+    """One row a lifting of a crop that is cured and stored, by the day curing begins.
+
+    Liftings are those written down whose curing is not over, and those expected: on the Monday
+    of their week, this week on today. Temperatures are degrees C, humidities per cent; None
+    where none is published. A crop of which a batch went to the store since is cured.
+    """
+    season, today = planned.case.season, planned.case.today
+    jobs = []
+    for crop in dict.fromkeys(own.crops[0] for own in season.preserves if _stored(own.method)):
+        cure = curing(crop)
+        if cure is not None:
+            logged = [*_logged(season, crop, cure, today)]
+            jobs += [_row(crop, *lifting, cure) for lifting in logged]
+            jobs += [_row(crop, *lifting, cure) for lifting in _to_come(planned, crop, logged)]
+    jobs.sort(key=lambda job: (job["cure_from"], job["crop"]))
+    return pd.DataFrame(jobs, columns=list(COLUMNS))
+
+
+def _stored(method: str) -> bool:
+    return method == "root store"
+
+
+def _logged(season: Season, crop: str, cure: Curing, today: date) -> Iterator[tuple[date, float]]:
+    """Give the liftings written down that are curing today."""
+    stored = [
+        batch.put_up
+        for batch in season.record.batches
+        if crop in season.preserve(batch.preserve).crops
+        and _stored(season.preserve(batch.preserve).method)
+    ]
+    last = max((day for day in stored if day <= today), default=date.min)
+    for picking in season.pickings:
+        under_way = timedelta() <= today - picking.day <= timedelta(days=cure.days_high)
+        if picking.crop == crop and under_way and picking.day > last and picking.kg >= LEAST_KG:
+            yield picking.day, picking.kg
+
+
+def _to_come(
+    planned: PlannedSeason, crop: str, logged: list[tuple[date, float]]
+) -> Iterator[tuple[date, float]]:
+    """Give the liftings to be expected, without a week in which one was written down."""
+    today = planned.case.today
+    harvest = harvest_table(planned)
+    for row in harvest[harvest["crop"] == crop].to_dict("records"):
+        begins = max(row["week"], today)
+        written = any(row["week"] <= day < row["week"] + timedelta(weeks=1) for day, _ in logged)
+        if row["expected_kg"] >= LEAST_KG and not written:
+            yield begins, row["expected_kg"]
+
+
+def _row(crop: str, begins: date, kg: float, cure: Curing) -> dict[str, object]:
+    return {
+        "crop": crop,
+        "lifted_kg": kg,
+        "cure_from": begins,
+        "cure_until_low": begins + timedelta(days=cure.days_low),
+        "cure_until_high": begins + timedelta(days=cure.days_high),
+        "cure_c_low": cure.temp_c_low,
+        "cure_c_high": cure.temp_c_high,
+        "cure_percent_low": cure.humidity_percent_low,
+        "cure_percent_high": cure.humidity_percent_high,
+        "cure_how": cure.how,
+    }
