@@ -48,7 +48,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         if number is not None:
             found[preserve.name] = number
     ready = bool(found) and isinstance(counted_on, date) and isinstance(made, date)
-    edits = _edits(season, found, counted_on, made) if ready else []
+    edits = count_edits(season, found, counted_on, made) if ready else []
     before = _counted_before(found, counted_on) if ready else {}
     if before:
         names = listed(dict.fromkeys(before.values()))
@@ -89,7 +89,10 @@ def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]
     }
 
 
-def _edits(season: Season, found: dict[str, float], counted_on: date, made: date) -> list[Edit]:
+def count_edits(
+    season: Season, found: Mapping[str, float], counted_on: date, made: date
+) -> list[Edit]:
+    """Write counts as rows, one a making; what the book does not know was made on ``made``."""
     books = model.ledgers(season, counted_on)
     return [
         Edit(

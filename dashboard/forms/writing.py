@@ -9,8 +9,21 @@ from dashboard.look import faults
 from model import Edit, PlanningError
 
 
-def save(edits: Sequence[Edit], words: str, operation: str) -> None:
-    """Write a change into the household in use; what is wrong with it is told on the page."""
+def _as_found(error: PlanningError) -> PlanningError:
+    return error
+
+
+def save(
+    edits: Sequence[Edit],
+    words: str,
+    operation: str,
+    *,
+    retell: Callable[[PlanningError], PlanningError] = _as_found,
+) -> None:
+    """Write a change into the household in use; what is wrong with it is told on the page.
+
+    ``retell`` gives it in the words of where it was typed.
+    """
     notes = session.notes()
     if notes is None:
         return
@@ -18,7 +31,7 @@ def save(edits: Sequence[Edit], words: str, operation: str) -> None:
         signed = kept.author(words, session.writer(), operation)
         change = kept.write(notes.household.household_id, edits, signed)
     except PlanningError as error:
-        session.remember_fault(error)
+        session.remember_fault(retell(error))
         return
     session.remember_written(change, words)
     session.next_form()

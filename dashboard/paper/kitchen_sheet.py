@@ -15,7 +15,7 @@ MOST_LIMITS, MOST_SEALS, LEAST_RULED, MOST_RULED = 10, 6, 3, 12
 SHARES = [3.4, 1.8, 4.5, 2.3, 6.0]
 LIMIT_SHARES = [5.0, 4.0, 6.0]
 # The columns of the form that a whole sheet is typed into later.
-LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Of what": 3.0}
+WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Of what": 3.0}
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
@@ -146,6 +146,6 @@ def _more(sheet: Sheet, left: int) -> None:
 def _written_later(sheet: Sheet) -> None:
     """Rule the rest of the page in the columns of the form it is typed into."""
     sheet.heading("Written down: type it in later (Write down, From paper)")
-    shares = list(LATER.values())
-    sheet.cells(list(LATER), shares, bold=True)
+    shares = list(WRITTEN_LATER.values())
+    sheet.cells(list(WRITTEN_LATER), shares, bold=True)
     sheet.ruled(shares, min(MOST_RULED, int(sheet.room_mm // RULED_MM)))

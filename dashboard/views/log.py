@@ -8,6 +8,7 @@ from dashboard import place, session
 from dashboard.cached import known_plan
 from dashboard.forms.correct_form import correct_form
 from dashboard.forms.history_form import history_form
+from dashboard.forms.paper_form import paper_form
 from dashboard.forms.pick_form import pick_form
 from dashboard.forms.put_up_form import put_up_form
 from dashboard.forms.seal_form import seal_form
@@ -17,7 +18,7 @@ from dashboard.look import choice
 from dashboard.record_findings import log_headline
 
 PICKED, PUT_UP, SEALED, TAKEN = "Picked", "Put up", "Sealed", "Taken"
-MEND, WRITTEN = "Mend or add", "What was written"
+PAPER, MEND, WRITTEN = "From paper", "Mend or add", "What was written"
 
 
 def show() -> None:
@@ -28,7 +29,7 @@ def show() -> None:
     told = log_headline(season, len(waiting), session.today())
     place.answer(told, place.WEEK, "what that leaves to do this week")
     sealed = f"{SEALED} ({len(waiting)} to look at)" if waiting else SEALED
-    chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, MEND, WRITTEN], key="log_what")
+    chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, PAPER, MEND, WRITTEN], key="log_what")
     if chosen == PICKED:
         pick_form(season)
     elif chosen == PUT_UP:
@@ -37,6 +38,8 @@ def show() -> None:
         seal_form(season, waiting)
     elif chosen == TAKEN:
         take_form(season)
+    elif chosen == PAPER:
+        paper_form(season)
     elif chosen == MEND:
         correct_form()
     else:

@@ -54,3 +54,11 @@ def test_labels_are_offered_for_jars_that_were_looked_at_alone(app: AppTest) -> 
         number.set_value(0)
     page.run()
     assert sheets(page) == []
+
+
+def test_an_empty_sheet_from_paper_writes_nothing(app: AppTest) -> None:
+    page = part(look(app, "Alder Lane", GLUT, "views/log.py"), "From paper")
+
+    assert not page.exception
+    assert next(one for one in page.button if one.label == "Nothing typed yet").disabled
+    assert "All rows are written together, or none" in words(page)
