@@ -1,6 +1,5 @@
 """Fixtures: the two invented households and a plan of each, made once."""
 
-from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
@@ -16,7 +15,7 @@ from tests.small_season import small_season
 # A busy machine is no fault of what is tested.
 settings.register_profile("shared", deadline=None)
 settings.load_profile("shared")
-PASSED = pytest.StashKey[set[str]]()
+PASSED: set[str] = set()
 DEMOS = Path(__file__).parent.parent / "demo_data"
 SPRING, GLUT, MIDWINTER = date(2027, 3, 15), date(2027, 8, 16), date(2028, 1, 10)
 
@@ -56,24 +55,18 @@ def tiny_plan(tiny: model.Season) -> PlannedSeason:
     return model.plan_season(tiny, date(2027, 3, 1), years=100)
 
 
-def pytest_configure(config: pytest.Config) -> None:
-    config.stash[PASSED] = set()
-
-
-@pytest.hookimpl(hookwrapper=True)
-def pytest_runtest_makereport(item: pytest.Item) -> Iterator[None]:
-    outcome = yield
-    report = outcome.get_result()
+def pytest_runtest_logreport(report: pytest.TestReport) -> None:
     if report.when == "call" and report.passed:
-        item.config.stash[PASSED].add(item.nodeid.partition("[")[0])
+        PASSED.add(report.nodeid.partition("[")[0])
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:
     """Let a run of the whole suite fail where the test of a need did not run."""
     config = session.config
     whole = config.args == config.getini("testpaths") and not config.option.keyword
-    if whole and session.exitstatus == pytest.ExitCode.OK:
-        missing = not_shown(config.stash[PASSED])
+    is_worker = hasattr(config, "workerinput")
+    if whole and not is_worker and session.exitstatus == pytest.ExitCode.OK:
+        missing = not_shown(PASSED)
         if missing:
             print("\nneeds whose test did not pass:", *missing, sep="\n  ")
             session.exitstatus = pytest.ExitCode.TESTS_FAILED

@@ -9,7 +9,7 @@ import statistics
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from playwright.sync_api import Page
@@ -115,8 +115,8 @@ def pages() -> Iterator[tuple[Page, Page]]:
             yield both
 
 
-def change_of_page(bare: Page, ours: Page) -> None:
-    """Measure every place, once its plan and answers are known."""
+def change_of_page(bare: Page, ours: Page) -> float:
+    """Measure every place, once its plan and answers are known; gives an empty page's, in ms."""
     for link in PLACES:
         opened(ours, link)
     empty: list[Taken] = []
@@ -131,6 +131,7 @@ def change_of_page(bare: Page, ours: Page) -> None:
         ratio = middle(taken) / reference
         told = f"{middle(taken):.0f} ms, {ratio:.2f}x"
         say(f"going to {link or 'spring'}", told, f"<= {MOST:g}x", reached=ratio <= MOST)
+    return reference
 
 
 def change_of_number(bare: Page, ours: Page) -> None:
@@ -147,18 +148,38 @@ def change_of_number(bare: Page, ours: Page) -> None:
     say("free hours on this week's page", told, f"<= {MOST:g}x", reached=taken <= MOST * empty)
 
 
-def new_plan(ours: Page) -> None:
-    """Measure a number that asks for a new plan against the planner alone."""
-    alone = 1000 * best_of(3, lambda: model.plan_season(demo(), SPRING)).seconds
-    print(f"the planner alone: {alone:.0f} ms")
+def new_plan(ours: Page, empty: float) -> None:
+    """Measure a choice that asks for a new plan against the planner alone and an empty page."""
+    opened(ours, "")
+    ours.get_by_role("button", name="Spring").first.click()
+    ours.get_by_text("looked at from 15 Mar").wait_for(timeout=SETTLE_MS)
+    ours.wait_for_function(AT_REST, timeout=SETTLE_MS)
+    season = demo()
+    others = [way for way in model.PLAN_FOR if way != season.plan_for]
+    for way in others:
+        own = replace(season, plan_for=way)
+        alone = 1000 * best_of(2, lambda own=own: model.plan_season(own, SPRING)).seconds
+        taken = timed(ours, ours.get_by_text(way, exact=True).first.click)
+        say(
+            f"first sign of a plan for {way}",
+            f"{taken.first:.0f} ms",
+            f"<= {empty:.0f} ms, an empty page",
+            reached=taken.first <= empty,
+        )
+        say(
+            f"a plan for {way}",
+            f"{taken.last:.0f} ms",
+            f"<= {alone:.0f} + {MOST * empty:.0f} ms",
+            reached=taken.last <= alone + MOST * empty,
+        )
 
 
 def main() -> None:
     """Print how long each change takes."""
     with pages() as (bare, ours):
-        change_of_page(bare, ours)
+        empty = change_of_page(bare, ours)
         change_of_number(bare, ours)
-        new_plan(ours)
+        new_plan(ours, empty)
 
 
 if __name__ == "__main__":
