@@ -31,7 +31,7 @@ from model.store.versions import Cells, Edit
 from tests.store.keeping import NOW, author, begun
 from tests.store.plain_shelf import plain_stock
 
-SEQUENCES = int(os.environ.get("SEQUENCES", "250"))
+SEQUENCES = int(os.environ.get("SEQUENCES", "80"))
 STEPS = 10
 FIRST, LAST = date(2027, 8, 1), date(2027, 12, 31)
 MIDDLE = FIRST + timedelta(days=4)
