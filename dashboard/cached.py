@@ -10,6 +10,7 @@ from datetime import date
 from typing import TypeVar, cast
 from weakref import WeakKeyDictionary, WeakValueDictionary
 
+import pandas as pd
 import streamlit as st
 
 import model
@@ -119,11 +120,25 @@ def read_file(name: str, content: bytes) -> tuple[SeasonTables, Season] | Planni
 
 def answered(plan: PlannedSeason, question: str, ask: Callable[[Progress], Answer]) -> Answer:
     """Give the answer to a question about a plan, worked out once while the plan is kept."""
+
+    def slowly() -> Answer:
+        with _bar() as progress:
+            return ask(progress)
+
+    return kept(plan, question, slowly)
+
+
+def kept(plan: PlannedSeason, question: str, make: Callable[[], Answer]) -> Answer:
+    """Give what belongs to a plan, made once while the plan is kept; it is not to be changed."""
     known = _answers().setdefault(plan, {})
     if question not in known:
-        with _bar() as progress:
-            known[question] = ask(progress)
+        known[question] = make()
     return cast("Answer", known[question])
+
+
+def table_of(plan: PlannedSeason, table: Callable[[PlannedSeason], pd.DataFrame]) -> pd.DataFrame:
+    """Give one of the model's tables of a plan, worked out once while the plan is kept."""
+    return kept(plan, table.__name__, lambda: table(plan)).copy(deep=False)
 
 
 @st.cache_resource(show_spinner=False)

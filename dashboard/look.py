@@ -10,9 +10,10 @@ import pandas as pd
 import streamlit as st
 
 import model
+from dashboard.cached import kept
 from dashboard.schemes import INKS
 from dashboard.words import count, named
-from model import PlanningError, SeasonProblems
+from model import PlannedSeason, PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
 ROW_PX = 31
@@ -126,14 +127,26 @@ def picture(chart: alt.LayerChart, told: pd.DataFrame) -> None:
 
 
 def drawing(chart: alt.LayerChart) -> None:
-    """Show a chart in words too: its title is all that a screen reader is given of it.
+    """Show a chart without its figures."""
+    st.altair_chart(_told(chart), width="stretch")
+
+
+def drawn(plan: PlannedSeason, what: str, draw: Callable[[], alt.LayerChart]) -> None:
+    """Show one chart of many: kept ready with its plan, since drawing each takes so long."""
+    question = f"{what}, drawn for {st.context.theme.type}"
+    spec = kept(plan, question, lambda: _told(draw()).to_dict())
+    st.vega_lite_chart(spec, width="stretch")
+
+
+def _told(chart: alt.LayerChart) -> alt.LayerChart:
+    """Say a chart in words too: its title is all that a screen reader is given of it.
 
     Words in it have the ink of the scheme that the page is seen in.
     """
     words = " ".join(chart.title.text)
     told = chart.properties(description=f"{words}. The figures are in the table below.")
     ink = INKS.get(st.context.theme.type or "")
-    st.altair_chart(told.configure_text(color=ink) if ink else told, width="stretch")
+    return told.configure_text(color=ink) if ink else told
 
 
 def figures(told: pd.DataFrame) -> None:

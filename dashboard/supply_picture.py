@@ -3,6 +3,7 @@
 import streamlit as st
 
 import model
+from dashboard.cached import table_of
 from dashboard.chart_findings import supply_finding, supply_holes
 from dashboard.charts.supply_chart import supply_chart
 from dashboard.look import picture
@@ -12,7 +13,7 @@ from model import PlannedSeason
 
 def supply_picture(plan: PlannedSeason) -> None:
     """Draw the supply by source against the want, week by week."""
-    supply = with_dates(model.supply_table(plan), "week")
+    supply = with_dates(table_of(plan, model.supply_table), "week")
     if not supply["wanted_portions"].any():
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return

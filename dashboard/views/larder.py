@@ -5,6 +5,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.cached import table_of
 from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
@@ -106,7 +107,7 @@ def _dangers(season: Season, dangers: pd.DataFrame) -> None:
 
 def _fullness(plan: PlannedSeason, units: str) -> None:
     """Show how full each place gets, and when."""
-    limits = model.limit_table(plan)
+    limits = table_of(plan, model.limit_table)
     room = limit_strips(limits, ROOM)
     if room.empty:
         st.markdown("The notes name no shelf, freezer or store.")

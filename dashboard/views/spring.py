@@ -6,6 +6,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import away_rows, buy_list_rows, in_house_rows, sowing_rows
+from dashboard.cached import table_of
 from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
@@ -57,9 +58,11 @@ def show() -> None:
         _over(plan)
         return
     jars = model.preserve_table(plan)
-    every = model.limit_table(plan)
+    every = table_of(plan, model.limit_table)
     limits = model.tight_limits(every)
-    foods = lasting_rows(model.food_table(plan), session.today(), season.settings.lean_share)
+    foods = lasting_rows(
+        table_of(plan, model.food_table), session.today(), season.settings.lean_share
+    )
     planted = model.planting_table(plan)
     ground = amount(planted["area_m2"].sum(), "m2", season.units)
     sown = f"{count(planted['crop'].nunique(), 'crop')} on {ground}"
@@ -102,7 +105,7 @@ def _title(plan: PlannedSeason, title: str) -> str:
 def _over(plan: PlannedSeason) -> None:
     """Show what the season leaves short, which is what the coming one should mend."""
     st.markdown(over_headline(plan.case.forecast.year.name))
-    table(shortfall_rows(model.food_table(plan)), height="content", key="shortfall")
+    table(shortfall_rows(table_of(plan, model.food_table)), height="content", key="shortfall")
 
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:

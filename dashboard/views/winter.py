@@ -1,19 +1,22 @@
 """Winter: will the shelves last until the new crop, and what gives out first."""
 
+from functools import partial
+
+import altair as alt
 import pandas as pd
 import streamlit as st
 
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import ration_rows
-from dashboard.cached import answered
+from dashboard.cached import answered, table_of
 from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
-from dashboard.look import choice, drawing, figures, picture, table
+from dashboard.look import choice, drawn, figures, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -68,20 +71,20 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
 
 def _now(plan: PlannedSeason) -> bool:
     """Let the stretch be chosen; say whether it is the one until this season's crop."""
-    present = model.present_food_table(plan)
+    present = table_of(plan, model.present_food_table)
     order = [NOW, NEXT] if 2 * len(present) >= len(plan.case.arrays.foods) else [NEXT, NOW]
     return not present.empty and choice("Which stretch", order, f"stretch_{session.scope()}") == NOW
 
 
 def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:
     """Give the foods of a stretch, the whole plate first."""
-    foods = model.present_food_table(plan) if now else model.food_table(plan)
+    foods = table_of(plan, model.present_food_table) if now else table_of(plan, model.food_table)
     plate = model.plate_table(plan, now=now)
     return foods if plate.empty else pd.concat([plate, foods], ignore_index=True)
 
 
 def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
-    stock = with_dates(model.food_stock_table(plan), "week")
+    stock = with_dates(table_of(plan, model.food_stock_table), "week")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
     if not known:
@@ -144,7 +147,7 @@ def _curve_title(food: str, row: pd.Series) -> str:
 def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
     reach, basket, months = "To make it reach", "All in one place", "Month by month"
-    chosen = choice("More", [every, months, jars, gap, reach, basket, words], key="winter_more")
+    chosen = choice("More", [months, every, jars, gap, reach, basket, words], key="winter_more")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
         _small_curves(plan, lean)
@@ -153,7 +156,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == gap:
         supply_picture(plan)
     elif chosen == months:
-        _months(model.short_months_table(plan))
+        _months(table_of(plan, model.short_months_table))
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:
@@ -194,9 +197,9 @@ def _basket(plan: PlannedSeason) -> None:
 
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     """Show every food of the winter to come in a small frame, what gives out first before all."""
-    stock = with_dates(model.food_stock_table(plan), "week")
+    stock = with_dates(table_of(plan, model.food_stock_table), "week")
     share = plan.case.season.settings.lean_share
-    rows = lasting_rows(model.food_table(plan), session.today(), share)
+    rows = lasting_rows(table_of(plan, model.food_table), session.today(), share)
     rows = rows[rows["food"].isin(stock["food"])]
     if rows.empty:
         st.markdown("No food is put up or stored.")
@@ -208,10 +211,9 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
         columns = st.columns(ACROSS, gap="medium")
         line = rows.iloc[start : start + ACROSS]
         for column, (_, row) in zip(columns, line.iterrows(), strict=False):
-            own, bare = (frame[frame["food"] == row["food"]] for frame in (stock, lean))
-            day_of = pd.DataFrame([{"new_crop": row["new_crop"]}]).dropna()
+            small = partial(_small_curve, row, stock, lean)
             with column:
-                drawing(small_curve(own, bare, day_of, _curve_title(row["food"], row)))
+                drawn(plan, f"the stock of {row['food']} from {session.today()}", small)
     figures(stock)
     st.caption(
         "What gives out first stands first. Line: the middle of the simulated years; band: eight "
@@ -219,9 +221,15 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     )
 
 
+def _small_curve(row: pd.Series, stock: pd.DataFrame, lean: pd.DataFrame) -> alt.LayerChart:
+    own, bare = (frame[frame["food"] == row["food"]] for frame in (stock, lean))
+    new_crop = pd.DataFrame([{"new_crop": row["new_crop"]}]).dropna()
+    return small_curve(own, bare, new_crop, _curve_title(row["food"], row))
+
+
 def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     units = plan.case.season.units
-    stands = model.stock_table(plan)
+    stands = table_of(plan, model.stock_table)
     stock = shelf_rows(stands, units)
     known = sorted(stock["food"].unique())
     if not known:
@@ -234,7 +242,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
-    portions = model.food_stock_table(plan)
+    portions = table_of(plan, model.food_stock_table)
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
     chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
     picture(chart, own)

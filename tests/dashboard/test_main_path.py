@@ -119,7 +119,7 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
     expect(charts.first.locator("canvas, svg").first).to_be_visible()
     fits(page)
     if page.viewport_size == WIDE:
-        expect(charts).to_have_count(2 + 15)  # the bars, the curve, and one small curve a food
+        expect(charts).to_have_count(3)  # the bars, the curve, the months
         stands_in_the_first_screen(page, 1)
 
     assert seen.faults == []

@@ -139,6 +139,7 @@ def test_another_day_asks_for_the_curve_of_what_gives_out_then(app: AppTest) -> 
 
 def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> None:
     look(app, "Two Rivers", date(2026, 10, 12), "views/winter.py")
+    choose(app, "winter_more", "Every food")
     titles = [json.loads(c.proto.spec)["title"]["text"][0] for c in app.get("vega_lite_chart")]
 
     assert [title.partition(":")[0] for title in titles[2:]] == [
