@@ -12,7 +12,7 @@ from model.case import Case
 from model.plan import Plan
 from model.season.weeks import monday_of
 
-CLOSE = 1e-5
+CLOSE = 1e-6
 
 
 def broken_rules(case: Case, plan: Plan) -> list[str]:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from model.intake.folder import text_tables
 from model.intake.gate import season_from_tables
+from model.intake.tables import SeasonTables
 from model.season.season import Season
 
 TABLES = {
@@ -68,8 +69,17 @@ def small_tables(**changes: str | None) -> dict[str, str]:
 
 def small_season(**changes: str | None) -> Season:
     """Read the tiny season with some of its files changed."""
-    texts = small_tables(**changes)
-    return season_from_tables(text_tables((name, text.encode()) for name, text in texts.items()))
+    return season_of(small_tables(**changes))
+
+
+def season_of(texts: dict[str, str]) -> Season:
+    """Read a season from its texts by file name."""
+    return season_from_tables(tables_of(texts))
+
+
+def tables_of(texts: dict[str, str]) -> SeasonTables:
+    """Give texts by file name as tables."""
+    return text_tables((name, text.encode()) for name, text in texts.items())
 
 
 def write_folder(folder: Path, **changes: str | None) -> Path:

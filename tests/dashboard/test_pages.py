@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, words
+from tests.dashboard.steps import labelled, look, part, words
 
 PAGES = [
     "views/spring.py",
@@ -51,8 +51,8 @@ def test_every_page_answers_on_every_day(app: AppTest, household: str, day: date
 def test_every_part_of_a_page_opens(app: AppTest, page: str) -> None:
     look(app, "Alder Lane", date(2027, 8, 16), page)
     parts = app.segmented_control(key=MORE[page])
-    for part in parts.options:
-        app.segmented_control(key=MORE[page]).set_value(part).run()
+    for name in parts.options:
+        app.segmented_control(key=MORE[page]).set_value(name).run()
 
         assert not app.exception
         assert not app.error
@@ -139,7 +139,7 @@ def test_another_day_asks_for_the_curve_of_what_gives_out_then(app: AppTest) -> 
 
 def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> None:
     look(app, "Two Rivers", date(2026, 10, 12), "views/winter.py")
-    choose(app, "winter_more", "Every food")
+    part(app, "Every food")
     titles = [json.loads(c.proto.spec)["title"]["text"][0] for c in app.get("vega_lite_chart")]
 
     assert [title.partition(":")[0] for title in titles[2:]] == [
