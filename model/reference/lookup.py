@@ -86,20 +86,21 @@ def crop(name: str) -> Crop:
         chance_near_total_loss=float(row["chance_near_total_loss"]),
         plants_per_m2=number(row["plants_per_m2"]),
         hold_days=(holding(own).days_low + holding(own).days_high) / 2,
-        edible_share=float(_row("edible", crop=own)["edible_share"]),
+        edible_share=float(row["edible_share"]),
         yields=_yields(own),
     )
 
 
 def holding(own: str) -> Holding:
     """Give how long a crop waits as picked; raises NotInTables."""
-    row = _row("holding", crop=own)
-    return Holding(row["where"], int(row["days_low"]), int(row["days_high"]))
+    row = _row("crops", crop=own)
+    low, high = int(row["holds_days_low"]), int(row["holds_days_high"])
+    return Holding(row["holds_where"], low, high)
 
 
 def way_to_wait(own: str) -> str:
     """Say how a crop is made to wait at little cost; raises NotInTables."""
-    return _row("ways_to_wait", crop=own)["way"]
+    return _row("crops", crop=own)["way_to_wait"]
 
 
 def _yields(own: str) -> tuple[CropYield, ...]:

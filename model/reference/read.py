@@ -17,7 +17,6 @@ TABLES = (
     "crops",
     "curing",
     "dangers",
-    "edible",
     "first_foods",
     "first_jars",
     "first_plantings",
@@ -25,7 +24,6 @@ TABLES = (
     "fresh_per_jar",
     "fresh_per_kept",
     "hand_minutes",
-    "holding",
     "incidents",
     "jar_sizes",
     "judgements",
@@ -38,7 +36,6 @@ TABLES = (
     "store_conditions",
     "store_harms",
     "store_loss",
-    "ways_to_wait",
     "words_us_uk",
     "yields",
 )

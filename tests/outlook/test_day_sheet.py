@@ -160,7 +160,7 @@ def test_what_is_to_be_pickled_does_not_wait_in_the_refrigerator() -> None:
 
 
 def test_what_spoils_first_is_done_first() -> None:
-    """Holding: tomatoes 5 to 8 days (USDA AH 66), carrots 14 to 21, by reference/holding.csv."""
+    """Holding: tomatoes 5 to 8 days (USDA AH 66), carrots 14 to 21, by reference/crops.csv."""
     found = sheet(
         KITCHEN,
         Wanted("Carrots, sliced or diced", 9, PRESSURE[0], "hot", "pint"),
