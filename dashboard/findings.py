@@ -7,7 +7,7 @@ import pandas as pd
 from dashboard.lasting import GONE, NONE, PAST
 from dashboard.tables import LEAST_KG
 from dashboard.words import about, count, day, listed, short_day
-from model import TIGHT, PlannedSeason, Season
+from model import TIGHT, GardenSeason, PlannedSeason, Season
 
 MET = 0.9
 # What is left over when whole loads and jars are filled is no harvest for more of them.
@@ -83,13 +83,17 @@ def limit_words(limits: pd.DataFrame) -> str:
     return listed(names, 3)
 
 
-def over_headline(season: str) -> str:
-    """Say that nothing is left to plant or put up."""
-    return (
-        f"The {season} season is over: nothing more comes from the garden before the new crop. "
-        "To plan the coming spring, add its season and plantings to the notes and look at them "
-        "from a day in that season. What this season leaves short:"
-    )
+def over_headline(season: str, following: GardenSeason | None) -> str:
+    """Say that nothing is left to plant or put up, and where the next season is planned."""
+    over = f"The {season} season is over: nothing more comes from the garden before the new crop."
+    if following:
+        plan = f"Season {following.name} begins on {day(following.begins)}: plan it from that day."
+    else:
+        plan = (
+            "To plan the coming spring, begin its season in the review (or add it and its "
+            "plantings to the notes)."
+        )
+    return f"{over} {plan} What this season leaves short:"
 
 
 def winter_headline(foods: pd.DataFrame) -> str:

@@ -38,7 +38,7 @@ from dashboard.tables import (
     yield_rows,
 )
 from dashboard.units import amount
-from dashboard.words import count, local, named
+from dashboard.words import count, day, local, named
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_plantings, of_preserves, of_weeks
 from model import PlannedSeason, Season
@@ -104,7 +104,21 @@ def _title(plan: PlannedSeason, title: str) -> str:
 
 def _over(plan: PlannedSeason) -> None:
     """Show what the season leaves short, which is what the coming one should mend."""
-    st.markdown(over_headline(plan.case.forecast.year.name))
+    season, year = plan.case.season, plan.case.forecast.year
+    planted = {planting.season for planting in season.plantings}
+    coming = [s for s in season.garden_seasons if s.begins > year.ends and s.name in planted]
+    st.markdown(over_headline(year.name, coming[0] if coming else None))
+    if coming:
+        st.button(
+            f"Plan season {coming[0].name}, from {day(coming[0].begins)}",
+            key="plan_coming",
+            type="primary",
+            icon=":material/arrow_forward:",
+            on_click=session.look_from,
+            args=(coming[0].begins,),
+        )
+    else:
+        st.page_link(place.REVIEW, label="Next: next year's draft", icon=":material/arrow_forward:")
     table(shortfall_rows(table_of(plan, model.food_table)), height="content", key="shortfall")
 
 

@@ -6,8 +6,8 @@ import pytest
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 
 from dashboard.place import PLACES
-from tests.dashboard.test_main_path import NARROW, WIDE
 from tests.dashboard.visiting import LINKS, idle, parts, screen, visit
+from tests.dashboard.walking import NARROW, WIDE
 
 pytestmark = pytest.mark.browser
 

@@ -13,7 +13,7 @@ from model import Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.serving import served
 from tests.dashboard.steps import labelled, look, part, words
-from tests.dashboard.test_main_path import NARROW, PLACES, fits, look_from, settle, side
+from tests.dashboard.walking import NARROW, PLACES, fits, look_from, settle, side
 
 DAY, PAGE = date(2027, 8, 16), "views/preserving_day.py"
 ALDER_LANE = 2

@@ -53,6 +53,18 @@ def test_next_year_begins_with_this_year_s_plantings(review: AppTest, store_path
     assert [p.crop for p in moved] == [p.crop for p in this]
 
 
+def test_spring_plans_the_coming_season_from_its_first_day(review: AppTest) -> None:
+    part(review, "Next year")
+    labelled(review, "button", "Save: Season 2028 begun").click().run()
+    review.switch_page("views/spring.py").run()
+    assert "Season 2028 begins on 1 Mar 2028" in words(review)
+    review.button(key="plan_coming").click().run()
+
+    assert not review.exception
+    assert review.title[0].value == "What to plant, and how many jars of what"
+    assert review.date_input[0].value == date(2028, 3, 1)
+
+
 def test_what_was_learned_says_on_what_it_rests(review: AppTest) -> None:
     part(review, "What was learned")
     rows = table_with(review, "usual", "own", "rests_on")
