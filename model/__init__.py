@@ -92,7 +92,7 @@ from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
-from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.ledger import Ledger, ledgers
 from model.season.mates import batch_mates
 from model.season.next_year import next_garden_year
 from model.season.record import (
@@ -110,6 +110,7 @@ from model.season.record import (
 )
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
+from model.season.unseen_seals import unconfirmed
 from model.season.weeks import YearDay
 from model.season.write_off import write_off
 from model.store.copies import bring_back, list_copies

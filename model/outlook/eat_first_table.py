@@ -12,10 +12,11 @@ import pandas as pd
 from model.planning import PlannedSeason
 from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
-from model.season.ledger import Standing, unconfirmed
+from model.season.ledger import Standing
 from model.season.mates import batch_mates
 from model.season.record import SUSPECT
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
     "look first",

@@ -18,7 +18,8 @@ from model.outlook.reasons import reasons
 from model.outlook.review_table import meant_units
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
+from model.season.unseen_seals import unconfirmed
 
 BEHIND, ON_TRACK, AHEAD, ENOUGH = PRODUCT_STATUSES = ("behind", "on track", "ahead", "enough")
 # Within a tenth of what was meant is on track: a difference that small is settled by a load.

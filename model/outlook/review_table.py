@@ -5,8 +5,9 @@ from datetime import date, timedelta
 import pandas as pd
 
 from model.case import Case
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 NONE_LEFT = 1e-9
 COLUMNS = (

@@ -10,7 +10,7 @@ from model.outlook.garden_table import harvest_table, planting_table
 from model.outlook.kitchen_table import batch_table
 from model.outlook.stores_table import stores_table
 from model.planning import PlannedSeason
-from model.season.ledger import unconfirmed
+from model.season.unseen_seals import unconfirmed
 
 SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
     "sow",

@@ -13,9 +13,9 @@ from model.errors import NoTestedProcess
 from model.reference.incidents import UNSEALED, Step, steps_for
 from model.safety.process_times import process_time
 from model.season.kitchen import Preserve
-from model.season.ledger import ONE_DAY, unconfirmed
 from model.season.record import Batch
 from model.season.season import Season
+from model.season.unseen_seals import ONE_DAY, unconfirmed
 
 LOOK_AFTER = timedelta(hours=12)
 LIMIT = timedelta(hours=24)

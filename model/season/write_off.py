@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from datetime import date
 
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
 from model.season.record import CAUSES, LOST, Taken
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 
 def write_off(
