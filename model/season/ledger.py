@@ -58,7 +58,16 @@ class Movement:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """The book of one preserve up to a day; ``counted`` is its last count, if there was one."""
+    """The book of one preserve up to a day; ``counted`` is its last count, if there was one.
+
+    Amounts are in the preserve's units.
+
+    >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
+    >>> book.units, book.counted
+    (5.0, datetime.date(2027, 3, 13))
+    >>> book.between(date(2026, 9, 1), date(2026, 9, 30)).came
+    6.0
+    """
 
     preserve: str
     entries: tuple[Entry, ...]
@@ -143,7 +152,11 @@ class _Shelf:
 
 
 def ledgers(season: Season, today: date) -> dict[str, Ledger]:
-    """Write up the book of every preserve to the evening of a day."""
+    """Write up the book of every preserve to the evening of a day.
+
+    >>> len(model.ledgers(season, date(2027, 3, 15))) == len(season.preserves)
+    True
+    """
     events: dict[str, list[_Event]] = {preserve.name: [] for preserve in season.preserves}
     _came(season, today, events)
     never_came = set(lost_unseen(season, today))

@@ -20,6 +20,9 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     """List the canned batches whose seals nobody has looked at: they are not counted as sure.
 
     A count after the time for it has seen the jars, and settles the batch; so does its loss.
+
+    >>> [batch.preserve for batch in model.unconfirmed(season, date(2026, 9, 19))]
+    ['ketchup', 'apple sauce', 'pickled beetroot']
     """
     counts = count_days(season, today)
     looked, canned = season.record.newest_checks(today), canned_names(season)
