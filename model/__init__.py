@@ -1,6 +1,11 @@
 """A seasonal plan from the garden's harvest to the pantry's jars.
 
 The names below are all that a dashboard or another program uses.
+
+In the examples ``season`` is that of Alder Lane (invented), its ``notes`` read from ``folder``;
+``planned`` its plan of 15 March 2027, ``small`` the plan of a smaller garden, ``answers`` those of
+a new household, ``store`` one with Alder Lane, ``place`` an empty folder. ``print(*table)`` shows
+a table's columns: the unit is their suffix, or stands in the column ``unit``.
 """
 
 from model.demand.hand_rule import HandRule

@@ -64,6 +64,10 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
     sealed ones that the present plan and the seals not looked at should add; ``lost_units`` are
     those of this season's that fell, spoiled or were thrown away since, which count no more;
     ``known_on`` is the last day its crops are usually picked (blank where none is planted).
+
+    >>> print(*model.product_table(planned))
+    preserve food unit meant_units filled_units sealed_units lost_units unconfirmed_units
+    still_units product_status product_reason known_on
     """
     season = planned.case.season
     why = reasons(planned, limit_uses(planned.case, planned.plan))
