@@ -47,8 +47,8 @@ def present_food_table(planned: PlannedSeason) -> pd.DataFrame:
 
     In the columns of ``food_table``.
 
-    >>> len(model.present_food_table(planned)) <= len(season.foods)
-    True
+    >>> model.present_food_table(planned)["begins"].iloc[0]
+    datetime.date(2027, 3, 15)
     """
     foods = range(len(planned.case.arrays.foods))
     rows = [_row(planned, f, now=True) for f in foods if present_stretch(planned, f)]

@@ -50,7 +50,7 @@ def planting_value(
 ) -> PlantingValue:
     """Work out what choosing for many years is worth over ``years`` fresh ones.
 
-    ``progress`` is told the part done.
+    In portions of the best-liked food a year; ``progress`` is told the part done.
 
     >>> value = model.planting_value(small.case, seed=1, years=10)
     >>> value.perfect.low <= value.perfect.value <= value.perfect.high
