@@ -1,6 +1,11 @@
 """A seasonal plan from the garden's harvest to the pantry's jars.
 
 The names below are all that a dashboard or another program uses.
+
+In the examples ``season`` is that of Alder Lane (invented), its ``notes`` read from ``folder``;
+``planned`` its plan of 15 March 2027, ``small`` the plan of a smaller garden, ``answers`` those of
+a new household, ``store`` one with Alder Lane, ``place`` an empty folder. ``print(*table)`` shows
+a table's columns: the unit is their suffix, or stands in the column ``unit``.
 """
 
 from model.demand.hand_rule import HandRule
@@ -92,7 +97,7 @@ from model.season.counting import makings_counted
 from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
-from model.season.ledger import Ledger, ledgers, unconfirmed
+from model.season.ledger import Ledger, ledgers
 from model.season.mates import batch_mates
 from model.season.next_year import next_garden_year
 from model.season.record import (
@@ -110,6 +115,7 @@ from model.season.record import (
 )
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
+from model.season.unseen_seals import unconfirmed
 from model.season.weeks import YearDay
 from model.season.write_off import write_off
 from model.store.copies import bring_back, list_copies

@@ -17,7 +17,11 @@ from pathlib import Path
 
 
 class PlanningError(Exception):
-    """Base of every error that this package raises on purpose."""
+    """Base of every error that this package raises on purpose.
+
+    >>> issubclass(model.NoTestedProcess, model.PlanningError)
+    True
+    """
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +29,9 @@ class Problem:
     """One fault in the household's tables: where it is, what was found, what is wanted.
 
     ``row`` counts as a spreadsheet does: the heading is row 1. 0 means the whole file.
+
+    >>> str(model.Problem("beds.csv", 3, "area 'ten' is no number", "give square metres"))
+    "beds.csv row 3: area 'ten' is no number; give square metres"
     """
 
     file: str
@@ -43,7 +50,12 @@ class Problem:
 
 
 class SeasonProblems(PlanningError):
-    """Every fault that was found in a season, at once."""
+    """Every fault that was found in a season, at once.
+
+    >>> print(model.SeasonProblems([model.Problem("beds.csv", 0, "the file is missing", "add it")]))
+    1 problem in the season:
+      - beds.csv: the file is missing; add it
+    """
 
     def __init__(self, problems: Iterable[Problem]) -> None:
         """Keep the faults in the order of file and row."""
@@ -54,7 +66,11 @@ class SeasonProblems(PlanningError):
 
 
 class NotInTables(PlanningError):
-    """A name that the reference tables do not hold, with the nearest that they do."""
+    """A name that the reference tables do not hold, with the nearest that they do.
+
+    >>> str(model.NotInTables("product", "tomatos", ["tomatoes"]))
+    "no product 'tomatos' in the tables; did you mean tomatoes?"
+    """
 
     def __init__(self, kind: str, name: str, nearest: Iterable[str]) -> None:
         """Say the kind of thing looked for and what lies near it."""
@@ -64,7 +80,12 @@ class NotInTables(PlanningError):
 
 
 class NoTestedProcess(PlanningError):
-    """A jar that has no tested process here, with the safe ways that remain."""
+    """A jar that has no tested process here, with the safe ways that remain.
+
+    >>> error = model.NoTestedProcess("a dense pack", ["freeze"])
+    >>> error.reason, error.ways
+    ('a dense pack', ('freeze',))
+    """
 
     def __init__(self, reason: str, ways: Iterable[str]) -> None:
         """Keep the reason and the ways apart, so that a screen can show both."""
@@ -77,7 +98,11 @@ class NoAltitude(NoTestedProcess):
 
 
 class StoreError(PlanningError):
-    """A store that cannot be used as it is: which file, what was found, what would help."""
+    """A store that cannot be used as it is: which file, what was found, what would help.
+
+    >>> str(model.StoreError(Path("kept.sqlite"), "it cannot be read", "choose another file"))
+    'kept.sqlite: it cannot be read; choose another file'
+    """
 
     def __init__(self, path: Path, found: str, wanted: str = "") -> None:
         """Say it in one sentence."""
@@ -86,7 +111,11 @@ class StoreError(PlanningError):
 
 
 class DamagedStore(StoreError):
-    """A store that is damaged or gone; a copy of it can be brought back."""
+    """A store that is damaged or gone; a copy of it can be brought back.
+
+    >>> str(model.DamagedStore(Path("kept.sqlite"), "it is damaged"))
+    'kept.sqlite: it is damaged'
+    """
 
 
 class CannotWrite(PlanningError):
@@ -94,4 +123,8 @@ class CannotWrite(PlanningError):
 
 
 class NoPlan(PlanningError):
-    """The solver ended without a plan; its own word for it is in the message."""
+    """The solver ended without a plan; its own word for it is in the message.
+
+    >>> str(model.NoPlan("Infeasible"))
+    'Infeasible'
+    """

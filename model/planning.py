@@ -31,6 +31,8 @@ SEED = 1
 class PlannedSeason:
     """A case with its plan and what came of it in simulated years.
 
+    C counts crops, R preserves, W weeks from this one on.
+
     Parameters
     ----------
     harvest_low, harvest_high : shape (C, W), kilograms; one year in ten gives less, or more.
@@ -39,6 +41,11 @@ class PlannedSeason:
     years : the same years when it eats what it wants until it is gone.
     planting : how much to plant, and the margin behind it.
     basis : where the program stood, for planning again after a small change.
+
+    >>> planned.harvest_low.shape == (len(season.crops), len(planned.case.weeks))
+    True
+    >>> planned.shelf_low.shape == planned.plan.shelf.shape
+    True
     """
 
     case: Case
@@ -79,7 +86,24 @@ def plan_season(
     Raises
     ------
     SeasonProblems : when the notes contradict themselves on that day.
+    ValueError : for fewer than one year.
+
+    >>> again = model.plan_season(small.case.season, small.case.today, years=10, before=small)
+    >>> again.plan.amounts.shape
+    (2,)
+    >>> model.plan_season(season, date(2037, 3, 15))
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - seasons.csv: today, 2037-03-15, lies after the last season with plantings (2028-02-29); add
+      the new season and its plantings, or choose an earlier day
+    >>> model.plan_season(season, date(2027, 3, 15), years=0)
+    Traceback (most recent call last):
+        ...
+    ValueError: 0 years cannot be lived through; give one or more
     """
+    if years < 1:
+        raise ValueError(f"{years} years cannot be lived through; give one or more")
     progress("Reading the season", 0.0)
     case = make_case(season, today)
     generator = np.random.default_rng(seed)

@@ -13,9 +13,10 @@ from model.forecast.harvest import ordinary_harvest
 from model.outlook.kitchen_table import preserve_table
 from model.planning import PlannedSeason
 from model.season.arrays import season_arrays
-from model.season.ledger import COUNTED, Movement, ledgers, unconfirmed
+from model.season.ledger import COUNTED, Movement, ledgers
 from model.season.record import GIVEN, LOST
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 from model.season.weeks import Weeks, monday_of
 from tests.conftest import GLUT, MIDWINTER, SPRING
 

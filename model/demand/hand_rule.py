@@ -14,11 +14,18 @@ from datetime import date
 
 @dataclass(frozen=True, slots=True)
 class HandRule:
-    """The sum of one preserve by hand.
+    """The sum of one preserve by hand, in its own units (jars, packs, kg, litres).
 
     ``uses_a_week`` are portions of it on the table in a week without fresh, ``carry_over``
     what will still stand there when the new crop begins (rounded down). ``loss_share`` is
     what of it does not seal, or shrinks and rots on the way (half of the weeks, on average).
+
+    >>> rule = model.HandRule(
+    ...     preserve="jam", unit="jar", uses_a_week=0.5, weeks_without_fresh=40,
+    ...     portions_a_unit=8.0, carry_over=0, loss_share=0.025, begins=date(2027, 7, 5),
+    ... )
+    >>> rule.sealed_needed, rule.to_fill
+    (3, 4)
     """
 
     preserve: str

@@ -28,6 +28,12 @@ class OwnWeather:
     ``added`` days are new; ``kept`` days stood in the notes already and stay as they were;
     ``too_old`` days are more than the notes may hold; ``flagged`` and ``one_sided`` readings
     and days of the file are not used. ``warmth`` is None without frost odds.
+
+    Counts are of days or readings.
+
+    >>> own = model.with_weather(notes, b"date,min_c,max_c\\n2020-05-01,3,17\\n", "garden.csv")
+    >>> own.added, own.kept, own.odds.why_not
+    (1, 0, '0 years have enough days in spring, 5 are needed')
     """
 
     tables: SeasonTables
@@ -51,6 +57,13 @@ def with_weather(tables: SeasonTables, content: bytes, name: str) -> OwnWeather:
     ------
     SeasonProblems : when the file or the weather in the tables is at fault; ``name`` is the
         file's in messages. Faults of other tables stay in the tables.
+
+    >>> model.with_weather(notes, b"rain", "garden.csv")
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - garden.csv: the form of this weather file is not known; give GHCN-Daily CSV (STATION, DATE,
+      TMAX, TMIN), or columns date, min_c, max_c
     """
     own_faults = [problem for problem in tables.problems if problem.file == WEATHER]
     if own_faults:

@@ -25,6 +25,9 @@ def tasks_calendar(planned: PlannedSeason) -> bytes:
 
     Events are of whole days and leave the day free; the seals of a batch whose process ended at
     a known moment have their clock times, in UTC.
+
+    >>> model.tasks_calendar(planned).splitlines()[0]
+    b'BEGIN:VCALENDAR'
     """
     season = planned.case.season
     calendar = Calendar()

@@ -11,6 +11,15 @@ def read_upload(content: bytes, name: str) -> SeasonTables:
 
     Raises SeasonProblems when the upload as a whole cannot be read. The faults of single
     files or sheets are in the tables that are given back.
+
+    >>> sorted(model.read_upload(model.workbook(notes), "notes.xlsx").tables)[:2]
+    ['away.csv', 'batches.csv']
+    >>> model.read_upload(b"nonsense", "notes.zip")
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - notes.zip: this is neither a zip nor a workbook; give a zip of the CSV tables, or the
+      workbook, saved as .xlsx
     """
     shown = shown_name(name)
     if len(content) > MOST_BYTES:

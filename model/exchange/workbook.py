@@ -19,6 +19,9 @@ def workbook(tables: SeasonTables) -> bytes:
     Raises
     ------
     SeasonProblems : when a file of the tables is at fault: nothing half is written.
+
+    >>> model.read_upload(model.workbook(notes), "notes.xlsx") == notes
+    True
     """
     book = Workbook(write_only=True)
     for kind, table in tables_out(tables):

@@ -41,6 +41,11 @@ class FirstAnswers:
     ``canner`` is blank or a kind of equipment.csv; ``units`` is metric or US; ``country``, one of
     ``COUNTRIES``, says which jars are sold there. Who has a pressure canner is taken to have
     a pot for boiling water too, which is marked as a guess.
+
+    Quantities are in the unit of their name, ``freezer_l`` is litres; ages are in years.
+
+    >>> answers.altitude, answers.last_spring_frost, answers.canner
+    ('640 m', YearDay(month=5, day=10), 'boiling-water canner')
     """
 
     household: str
@@ -63,7 +68,13 @@ class FirstAnswers:
 def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
     """Make the tables of a first season from today on.
 
-    Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept.
+    Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept,
+    KeyError for units or a country that are not offered. Sources: the reference tables
+    ``first_*``, each row with its own.
+
+    >>> first = model.first_notes(answers, date(2027, 3, 1))
+    >>> model.season_from_tables(first).household
+    'Our garden'
     """
     frost, plantings = garden_year(answers.last_spring_frost, answers.first_autumn_frost, today)
     methods, jars = _methods(answers), _jars(answers)
@@ -99,7 +110,15 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
 
 
 def guesses(tables: SeasonTables) -> dict[str, tuple[str, ...]]:
-    """Name the rows of each table that are still guesses, by what they are called in it."""
+    """Name the rows of each table that are still guesses, by what they are called in it.
+
+    A table without guesses is left out.
+
+    >>> model.guesses(model.first_notes(answers, date(2027, 3, 1)))["eaters.csv"]
+    ('adult 1', 'adult 2')
+    >>> model.guesses(notes)
+    {}
+    """
     names = {
         file: tuple(
             cells[own.headings.index(_CALLED.get(file, own.headings[0]))]

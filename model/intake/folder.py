@@ -50,7 +50,13 @@ _WANTED = "give a folder or a zip of the season's CSV files"
 
 
 def table_headings(file: str) -> list[str]:
-    """List the headings that a table usually has, in the unit used inside."""
+    """List the headings that a table usually has, in the unit used inside.
+
+    Raises KeyError for a file that is no table of the notes.
+
+    >>> model.table_headings("beds.csv")
+    ['bed', 'area_m2']
+    """
     return [usual_heading(column) for column in _KINDS[file].columns]
 
 
@@ -61,6 +67,14 @@ def read_tables(path: str | Path) -> SeasonTables:
     ------
     SeasonProblems : when there is no such folder or zip, or it cannot be opened. The faults
         of single files are in the tables that are given back.
+
+    >>> model.read_tables(folder).tables["beds.csv"].headings
+    ('bed', 'area_m2', 'note')
+    >>> model.read_tables(folder / "nowhere")
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - nowhere: there is no such folder or zip; give a folder or a zip of the season's CSV files
     """
     place = Path(path)
     name = shown_name(place.name)

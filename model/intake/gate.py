@@ -23,12 +23,30 @@ def read_season(path: str | Path) -> Season:
     Raises
     ------
     SeasonProblems : listing every fault with file, row, what was found and what is wanted.
+
+    >>> model.read_season(folder).household
+    'Alder Lane'
+    >>> model.read_season(folder / "nowhere")
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - nowhere: there is no such folder or zip; give a folder or a zip of the season's CSV files
     """
     return season_from_tables(read_tables(path))
 
 
 def season_from_tables(tables: SeasonTables) -> Season:
-    """Put every table to the checks and build the season; raises SeasonProblems."""
+    """Put every table to the checks and build the season; raises SeasonProblems.
+
+    >>> model.season_from_tables(notes) == season
+    True
+    >>> model.season_from_tables(model.SeasonTables({}, ()))
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 12 problems in the season:
+      - beds.csv: the file is missing; each row is a bed
+      ...
+    """
     desk = Desk(tables)
     desk.check_sizes()
     household = desk.of("household.csv")

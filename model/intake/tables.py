@@ -13,6 +13,9 @@ class TextTable:
     """One table as text; ``rows`` pairs a spreadsheet row number with its cells.
 
     Read from a file, a row has a cell for every heading, or more where that is its fault.
+
+    >>> notes.tables["beds.csv"].rows[0]
+    (2, ('south bed', '90', 'full sun'))
     """
 
     headings: tuple[str, ...]
@@ -24,6 +27,9 @@ class SeasonTables:
     """Every table of a season by file name, such as ``beds.csv``, and the files at fault.
 
     A file that could not be read has its fault in ``problems`` and no table.
+
+    >>> notes.problems, "beds.csv" in notes.tables
+    ((), True)
     """
 
     tables: Mapping[str, TextTable]

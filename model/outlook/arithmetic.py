@@ -23,7 +23,11 @@ LEAST = 1e-4
 
 
 def about(number: float) -> str:
-    """Give a forecast to two significant figures, without needless noughts."""
+    """Give a forecast to two significant figures, without needless noughts.
+
+    >>> model.about(1234.5), model.about(0.1234), model.about(7.0)
+    ('1,200', '0.12', '7')
+    """
     if not math.isfinite(number) or number == 0:
         return "0"
     digits = 1 - math.floor(math.log10(abs(number)))

@@ -49,6 +49,9 @@ def away_table(planned: PlannedSeason) -> pd.DataFrame:
     which most is picked by the household itself, in an ordinary year. It is picked before frost
     with a chance of at least 0.9, and its bed has room. What is lifted at once is left out: it
     waits in the ground.
+
+    >>> print(*model.away_table(planned))
+    away_from away_until crop bed start_by start_now start_then ripens_away_kg saved_kg chance_then
     """
     rows = [
         row

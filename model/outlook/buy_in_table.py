@@ -34,6 +34,9 @@ def buy_in_table(planned: PlannedSeason) -> pd.DataFrame:
     ``buy_by`` is the end of the crop's peak week, or of the last one in which it is put up,
     whichever is first. ``less_portions`` a week from ``less_from`` on would do instead; blank
     where it does not keep to the new crop.
+
+    >>> print(*model.buy_in_table(planned))
+    food short_portions preserve units crop buy_kg buy_by buy_hours less_portions less_from
     """
     case, arrays = planned.case, planned.case.arrays
     rows: list[dict[str, object]] = []

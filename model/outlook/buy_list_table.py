@@ -49,6 +49,9 @@ def buy_list_table(planned: PlannedSeason) -> pd.DataFrame:
     says how much, ``there`` where the notes do not say; ``to_buy`` is what is short, whole
     jars, packs, bags and lids. Plantings that are started have no row, nor have seedlings
     that the household sows itself.
+
+    >>> print(*model.buy_list_table(planned))
+    in_house_by what needed there to_buy unit used_for
     """
     rows = [*_jars(planned), *_used_up(planned), *_garden(planned)]
     frame = pd.DataFrame(rows, columns=list(COLUMNS), dtype=object)

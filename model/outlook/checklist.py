@@ -11,7 +11,11 @@ from model.season.season import Season
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One point; ``ticked_on`` is the day of a tick that still holds, else None."""
+    """One point; ``ticked_on`` is the day of a tick that still holds, else None.
+
+    >>> model.checklist(season, [], date(2027, 8, 16))[0].words
+    'The current tested recipe lies open: it says what goes in, and how much'
+    """
 
     item: str
     words: str
@@ -20,7 +24,12 @@ class Point:
 
 
 def checklist(season: Season, made: Iterable[DayProduct], today: date) -> tuple[Point, ...]:
-    """List the points for some products; each tick holds for a day or, for a gauge, a year."""
+    """List the points for some products; each tick holds for a day or, for a gauge, a year.
+
+    >>> made, _ = model.day_products(season, [model.Wanted("crushed tomatoes", 7)])
+    >>> [point.item for point in model.checklist(season, made, date(2027, 8, 16))]
+    ['recipe', 'rack', 'jars', 'lids', 'headspace', 'clock', 'acid', 'children']
+    """
     tags = set[str]().union(*(product.tags for product in made), {"always"})
     found = []
     for row in table("checklist"):

@@ -29,6 +29,9 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
     Groups of the plate only: nobody goes hungry without jam. The cover is what the plan has on
     the shelf as the weeks without fresh begin, in portions. ``remedy`` says how many portions
     kept elsewhere bring it down to half.
+
+    >>> print(*model.concentration_table(planned))
+    food_group stands_by stands_in cover_portions cover_share warning remedy
     """
     season = planned.case.season
     cover = winter_cover(planned)

@@ -11,6 +11,12 @@ def container_kg(season: Season, crop: str) -> dict[str, float]:
 
     The household's own weight for the crop goes before its own for any crop, and that before
     the starting weight of the reference table.
+
+    A crop that nobody weighed in a container has the weights for any crop.
+
+    >>> weighed = model.container_kg(season, "tomato")
+    >>> weighed["kg"], weighed["bushel"]
+    (1.0, 24.04)
     """
     starting = containers(crop)
     own = [known for known in season.record.containers if known.crop in ("", crop)]

@@ -23,6 +23,10 @@ def curing_table(planned: PlannedSeason) -> pd.DataFrame:
     Liftings are those written down whose curing is not over, and those expected: on the Monday
     of their week, this week on today. Temperatures are degrees C, humidities per cent; None
     where none is published. A crop of which a batch went to the store since is cured.
+
+    >>> print(*model.curing_table(planned))
+    crop lifted_kg cure_from cure_until_low cure_until_high cure_c_low cure_c_high cure_percent_low
+    cure_percent_high cure_how
     """
     season, today = planned.case.season, planned.case.today
     jobs = []

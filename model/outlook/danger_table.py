@@ -32,6 +32,12 @@ def danger_table(planned: PlannedSeason, first: pd.DataFrame) -> pd.DataFrame:
     A household in which food poisoning would be worse for somebody (``Season.at_risk``) is
     told the cautious way. What is not listed is not called safe. Sources: the reference
     table ``dangers``.
+
+    >>> dangers = model.danger_table(planned, model.eat_first_table(planned))
+    >>> print(*dangers)
+    danger preserve unit standing_units danger_why what_to_do danger_source
+    >>> dangers["danger"].iloc[0]
+    'acid in every jar'
     """
     season = planned.case.season
     standing: dict[tuple[str, str], float] = {}

@@ -21,6 +21,11 @@ class Wanted:
     """So many units of a preserve of the notes; or jars of a tested product.
 
     Of a preserve the last three are blank: they stand in the notes.
+
+    >>> model.Wanted("ketchup", 6)
+    Wanted(name='ketchup', units=6, method='', pack='', jar='')
+    >>> model.Wanted("Apples, sliced", 6, "boiling water", "hot", "435 ml jar").jar
+    '435 ml jar'
     """
 
     name: str
@@ -38,6 +43,12 @@ class DayProduct:
     for a product that stands in no notes. ``ingredients`` and ``minutes_per_unit`` are of one
     unit, ``hold_days`` is how long its crops wait, ``worth`` what one unit is worth (portions
     times liking, 0 where it is not known).
+
+    Minutes are those of hands, ``hold_days`` days.
+
+    >>> (made,), _ = model.day_products(season, [model.Wanted("crushed tomatoes", 7)])
+    >>> made.unit, made.card.process.minutes, made.card.figure
+    ('jar', 50, '50 minutes in boiling water')
     """
 
     name: str
@@ -70,7 +81,14 @@ class DayProduct:
 
 @dataclass(frozen=True, slots=True)
 class Refused:
-    """Something that is not made today, why, and the ways that remain."""
+    """Something that is not made today, why, and the ways that remain.
+
+    >>> _, (refused,) = model.day_products(
+    ...     season, [model.Wanted("pumpkin butter", 6, "boiling water", "hot", "435 ml jar")]
+    ... )
+    >>> refused.ways
+    ('freeze',)
+    """
 
     name: str
     reason: str
@@ -83,6 +101,20 @@ def day_products(
     """Look up what is wanted; whatever has no tested process here is refused, never timed.
 
     Raises KeyError for a preserve or a jar that is not in the notes.
+
+    >>> made, refused = model.day_products(
+    ...     season,
+    ...     [
+    ...         model.Wanted("ketchup", 6),
+    ...         model.Wanted("pumpkin butter", 6, "boiling water", "hot", "435 ml jar"),
+    ...     ],
+    ... )
+    >>> [product.name for product in made], [other.name for other in refused]
+    (['ketchup'], ['pumpkin butter'])
+    >>> model.day_products(season, [model.Wanted("marmalade", 6)])
+    Traceback (most recent call last):
+        ...
+    KeyError: 'marmalade'
     """
     made, refused = [], []
     for one in _together(wanted):
@@ -94,7 +126,13 @@ def day_products(
 
 
 def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
-    """Give what this week's plan still puts up, and what was put up today already."""
+    """Give what this week's plan still puts up, and what was put up today already.
+
+    Units are whole; nothing is wanted in a week in which nothing is put up.
+
+    >>> model.wanted_today(planned)
+    ()
+    """
     batches = batch_table(planned)
     this = batches[batches["week"] == planned.case.weeks.monday(0)]
     units = put_up_on(planned.case.season, planned.case.today)
@@ -104,7 +142,11 @@ def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
 
 
 def put_up_on(season: Season, day: date) -> dict[str, float]:
-    """Give the units of each preserve that were put up on a day."""
+    """Give the units of each preserve that were put up on a day.
+
+    >>> model.put_up_on(season, date(2026, 10, 10))
+    {'carrots in sand': 26.0, 'cabbages in the cellar': 10.0}
+    """
     units: dict[str, float] = {}
     for batch in season.record.batches:
         if batch.put_up == day:

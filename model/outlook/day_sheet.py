@@ -47,7 +47,13 @@ class DayStep:
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """Units of one product that are done together; ``canner`` is None where hands are enough."""
+    """Units of one product that are done together; ``canner`` is None where hands are enough.
+
+    >>> made, refused = model.day_products(season, [model.Wanted("crushed tomatoes", 9)])
+    >>> sheet = model.day_sheet(season, made, refused, datetime(2027, 8, 16, 9))
+    >>> [(load.units, load.canner.name) for load in sheet.loads]
+    [(7, 'big pan'), (2, 'big pan')]
+    """
 
     number: int
     product: DayProduct
@@ -76,6 +82,13 @@ class DaySheet:
     """The loads of a day, what is left for tomorrow, and what is refused.
 
     ``all_done`` is when everything would be done that is not refused, bedtime or not.
+
+    Times are local clock times.
+
+    >>> made, refused = model.day_products(season, [model.Wanted("ketchup", 6)])
+    >>> sheet = model.day_sheet(season, made, refused, datetime(2027, 8, 16, 9))
+    >>> len(sheet.loads), sheet.late, sheet.bedtime.hour
+    (1, False, 22)
     """
 
     begins: datetime
@@ -121,6 +134,12 @@ def day_sheet(
     past_bedtime : whether loads that end past bedtime are done too, instead of left.
 
     Raises ValueError for a time with an offset from UTC.
+
+    >>> made, refused = model.day_products(season, [model.Wanted("ketchup", 6)])
+    >>> model.day_sheet(season, made, refused, datetime(2027, 8, 16, 9, tzinfo=UTC))
+    Traceback (most recent call last):
+        ...
+    ValueError: 2027-08-16 09:00:00+00:00 has an offset: the day sheet takes plain local clock time
     """
     if begins.tzinfo is not None:
         raise ValueError(f"{begins} has an offset: the day sheet takes plain local clock time")
@@ -230,7 +249,16 @@ def _whole(minutes: float) -> timedelta:
 
 
 def day_table(sheet: DaySheet) -> pd.DataFrame:
-    """One row a step of a day sheet, in order; ``starts`` and ``stops`` are local clock times."""
+    """One row a step of a day sheet, in order; ``starts`` and ``stops`` are local clock times.
+
+    >>> made, refused = model.day_products(season, [model.Wanted("ketchup", 6)])
+    >>> table = model.day_table(model.day_sheet(season, made, refused, datetime(2027, 8, 16, 9)))
+    >>> print(*table)
+    load preserve units equipment phase starts stops clock_from clock_until
+    >>> table["phase"].tolist()
+    ['prepare', 'fill, wipe, lid and load', 'heat to a full rolling boil', 'process', 'rest, lid
+    off, heat off']
+    """
     rows = [
         {
             "load": load.number,

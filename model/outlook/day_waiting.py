@@ -20,7 +20,13 @@ FULL = {
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
-    """Units of a product that are not made today, why, and the ways its produce may wait."""
+    """Units of a product that are not made today, why, and the ways its produce may wait.
+
+    >>> made, refused = model.day_products(season, [model.Wanted("crushed tomatoes", 7)])
+    >>> sheet = model.day_sheet(season, made, refused, datetime(2027, 8, 16, 21))
+    >>> [(left.units, left.why) for left in sheet.waiting]
+    [(7, 'it would end past bedtime')]
+    """
 
     product: DayProduct
     units: int

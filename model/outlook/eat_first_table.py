@@ -12,10 +12,11 @@ import pandas as pd
 from model.planning import PlannedSeason
 from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
-from model.season.ledger import Standing, unconfirmed
+from model.season.ledger import Standing
 from model.season.mates import batch_mates
 from model.season.record import SUSPECT
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
     "look first",
@@ -56,6 +57,12 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
     they are no stock. ``weeks_left`` counts to the end of keeping, of canned jars to the end
     of their best quality; it is below 0 when that is past.
+
+    >>> first = model.eat_first_table(planned)
+    >>> print(*first)
+    eat_order preserve food unit standing_units put_up_on condition weeks_left why_first
+    >>> first["preserve"].iloc[0]
+    'carrots in sand'
     """
     season, today = planned.case.season, planned.case.today
     bad = _bad_days(season, today)

@@ -26,20 +26,43 @@ COLUMNS = (
 
 
 def food_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a food: portions wanted and met by the plan, and how long it lasts this winter."""
+    """One row a food: portions wanted and met by the plan, and how long it lasts this winter.
+
+    ``lasts_low`` to ``lasts_high`` hold eight in ten of the simulated years, ``chance_lasts`` is
+    a share of them.
+
+    >>> foods = model.food_table(planned)
+    >>> print(*foods)
+    food wanted_portions met_portions fresh_portions lasts_low lasts_until lasts_high new_crop
+    chance_lasts level_portions use_up_portions keeps_until begins on_plate
+    >>> foods["food"].head(2).tolist()
+    ['tomatoes', 'green beans']
+    """
     foods = range(len(planned.case.arrays.foods))
     return _table([_row(planned, f, now=False) for f in foods])
 
 
 def present_food_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a food that has to last until this season's crop."""
+    """One row a food that has to last until this season's crop.
+
+    In the columns of ``food_table``.
+
+    >>> model.present_food_table(planned)["begins"].iloc[0]
+    datetime.date(2027, 3, 15)
+    """
     foods = range(len(planned.case.arrays.foods))
     rows = [_row(planned, f, now=True) for f in foods if present_stretch(planned, f)]
     return _table(rows)
 
 
 def plate_table(planned: PlannedSeason, *, now: bool = False) -> pd.DataFrame:
-    """One row for the whole plate in the columns of ``food_table``; none without a stretch."""
+    """One row for the whole plate in the columns of ``food_table``; none without a stretch.
+
+    ``now`` asks for the stretch to this season's crop, not for the winter.
+
+    >>> model.plate_table(planned)["food"].tolist()
+    ['whole plate']
+    """
     lasts = plate_lasting(planned, now=now)
     plate = np.flatnonzero(planned.case.plate)
     return _table([] if lasts is None else [_columns(planned, lasts, plate)])
@@ -75,7 +98,13 @@ def _columns(planned: PlannedSeason, lasts: Lasting, foods: Ints) -> dict[str, o
 
 
 def lean_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a lean stretch of a food or of the whole plate."""
+    """One row a lean stretch of a food or of the whole plate.
+
+    ``begins`` and ``ends`` are the Mondays of its first and last week.
+
+    >>> print(*model.lean_table(planned))
+    food begins ends
+    """
     weeks = planned.case.weeks
     rows = [
         {"food": s.food, "begins": weeks.monday(s.begins), "ends": weeks.monday(s.ends)}

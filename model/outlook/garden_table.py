@@ -20,6 +20,10 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
 
     What a crop gives beyond all use is shared among its plantings by what they give. Of one
     choice only those are listed that are taken.
+
+    >>> print(*model.planting_table(planned))
+    crop bed per written amount area_m2 plants sown start first_picking expected_kg spare_kg
+    own_seasons family_before
     """
     case, plan = planned.case, planned.plan
     surplus = dict(zip(case.arrays.crops, _surplus_share(planned), strict=True))
@@ -63,7 +67,11 @@ def _surplus_share(planned: PlannedSeason) -> Floats:
 
 
 def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a crop and week in which something may be picked, with a bad and a good year."""
+    """One row a crop and week in which something may be picked, with a bad and a good year in ten.
+
+    >>> print(*model.harvest_table(planned))
+    crop week expected_kg low_kg high_kg
+    """
     plan = planned.plan
     rows = []
     for c, crop in enumerate(planned.case.arrays.crops):
@@ -88,6 +96,9 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
     Under about a sixth of the crop nothing can be said yet, nor where nothing at all was
     logged this season. Of a crop that ripens at once much may be early instead of more:
     what is to come of it is not cut for that.
+
+    >>> print(*model.progress_table(planned))
+    crop expected_so_far_kg picked_kg status to_come_kg
     """
     case = planned.case
     year = this_season(case.season, case.today)

@@ -22,6 +22,9 @@ def in_hand_table(planned: PlannedSeason) -> pd.DataFrame:
     Waiting a day costs ``kept_portions_a_kg / hold_days_low``: what a kilogram gives on average
     in the preserves the plan still puts up, in portions times liking over 5, by how soon it
     spoils. What no preserve is planned of comes last, by how soon it spoils.
+
+    >>> print(*model.in_hand_table(planned))
+    crop in_hand_kg picked_on hold_days_low hold_days_high hold_where kept_portions_a_kg way_to_wait
     """
     case, plan = planned.case, planned.plan
     to_hand = case.before_kg.sum(axis=1) + plan.harvest_kg[:, 0]

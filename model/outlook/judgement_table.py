@@ -9,7 +9,14 @@ COLUMNS = ("setting", "in_use", "usual", "setting_unit", "least", "most", "means
 
 
 def judgement_table(season: Season) -> pd.DataFrame:
-    """One row a judgement value: in use and usual, its bounds, its meaning, who says so."""
+    """One row a judgement value: in use and usual, its bounds, its meaning, who says so.
+
+    >>> judged = model.judgement_table(season)
+    >>> print(*judged)
+    setting in_use usual setting_unit least most means says
+    >>> judged.set_index("setting")["setting_unit"]["seal_failure_share"]
+    'share of jars'
+    """
     rows = [
         {
             "setting": row["setting"],

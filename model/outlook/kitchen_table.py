@@ -16,7 +16,15 @@ PRESERVE_COLUMNS = (
 
 
 def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a preserve: jars to fill by the plan and by hand, and why they differ."""
+    """One row a preserve: jars to fill by the plan and by hand, and why they differ.
+
+    ``to_fill`` (before seals fail) and ``sealed_needed`` are whole units; ``by_hand`` are sealed
+    ones too.
+
+    >>> print(*model.preserve_table(planned))
+    preserve food product method jar unit to_fill sealed_needed by_hand by_hand_fill on_shelf
+    carried_over fresh_kg loads minutes reason
+    """
     case, plan = planned.case, planned.plan
     why = reasons(planned, limit_uses(case, plan))
     fresh = case.arrays.fresh_kg.sum(axis=1)
@@ -51,7 +59,13 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
 
 
 def batch_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a week and preserve in which something is put up, in whole units."""
+    """One row a week and preserve in which something is put up, in whole units.
+
+    ``jars`` are whole units of the column ``unit``.
+
+    >>> print(*model.batch_table(planned))
+    week preserve unit jars loads minutes fresh_kg
+    """
     case, plan, arrays = planned.case, planned.plan, planned.case.arrays
     whole = plan.whole_batches
     rows = []
@@ -74,7 +88,17 @@ def batch_table(planned: PlannedSeason) -> pd.DataFrame:
 
 
 def limit_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a limit and week, with the used share."""
+    """One row a limit and week, with the used share.
+
+    ``used`` and ``available`` are in the column ``unit``.
+
+    >>> limits = model.limit_table(planned)
+    >>> print(*limits)
+    limit kind unit week used available share
+    >>> sorted(set(limits["kind"]))
+    ['bed', 'crock', 'dryer', 'freezer', 'freezing', 'jars', 'kitchen hours', 'lids', 'root store',
+    'shelf']
+    """
     case = planned.case
     frames = [
         pd.DataFrame(
@@ -94,7 +118,14 @@ def limit_table(planned: PlannedSeason) -> pd.DataFrame:
 
 
 def tight_limits(limits: pd.DataFrame) -> pd.DataFrame:
-    """Keep each limit's tightest week, and every week in which nine tenths of it are used."""
+    """Keep each limit's tightest week, and every week in which nine tenths of it are used.
+
+    In the columns of ``limit_table``.
+
+    >>> tight = model.tight_limits(model.limit_table(planned))
+    >>> bool((tight["share"] >= model.TIGHT).any())
+    True
+    """
     peaks = limits.loc[limits.groupby("limit", sort=False)["share"].idxmax()]
     almost = limits[limits["share"] >= ALMOST]
     return pd.concat([peaks, almost]).drop_duplicates(["limit", "week"]).sort_index()

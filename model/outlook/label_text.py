@@ -18,6 +18,10 @@ class Label:
 
     ``code`` is the name under which the batch is written down; ``method`` says how it was kept,
     never that it is safe.
+
+    >>> label = model.label_for(season.preserve("ketchup"), date(2027, 9, 18), "2027-09-18 ketchup")
+    >>> label.lines()
+    ('ketchup', '435 ml jar, 2027-09-18', 'boiling water; larder shelves', '2027-09-18 ketchup')
     """
 
     product: str
@@ -41,12 +45,20 @@ class Label:
 
 
 def label_of(season: Season, batch: Batch) -> Label:
-    """Give the label of a batch that was written down; raises KeyError for an unknown preserve."""
+    """Give the label of a batch that was written down; raises KeyError for an unknown preserve.
+
+    >>> model.label_of(season, season.record.batches[0]).code
+    '2026-06-06 frozen peas'
+    """
     return label_for(season.preserve(batch.preserve), batch.put_up, batch.code)
 
 
 def label_for(preserve: Preserve, made_on: date, code: str) -> Label:
-    """Give the label of a batch of a preserve that is still to be made."""
+    """Give the label of a batch of a preserve that is still to be made.
+
+    >>> model.label_for(season.preserve("frozen peas"), date(2027, 6, 6), "peas 1").place
+    'chest freezer'
+    """
     size = preserve.jar or preserve.unit
     method = preserve.process.method if preserve.process else preserve.method
     return Label(preserve.name, size, made_on, code, method, preserve.place)
@@ -56,6 +68,10 @@ def free_codes(season: Season, made_on: date, preserve: str) -> Iterator[str]:
     """Give the names for the next batches of a preserve on a day, without end.
 
     Its day and its preserve, numbered from the second on; those in use are left out.
+
+    >>> codes = model.free_codes(season, date(2027, 8, 16), "ketchup")
+    >>> next(codes), next(codes)
+    ('2027-08-16 ketchup', '2027-08-16 ketchup 2')
     """
     taken = {batch.code for batch in season.record.batches}
     plain, number = f"{made_on} {preserve}"[:LONGEST_CODE], 1
@@ -71,6 +87,10 @@ def labels_due(season: Season, today: date) -> tuple[tuple[Label, int], ...]:
 
     Of what is canned only the sealed jars, once somebody has looked at the seals; of anything
     else the packs that were filled, and one label where no pieces are counted.
+
+    >>> label, number = model.labels_due(season, date(2027, 3, 15))[0]
+    >>> label.code, number
+    ('2026-10-17 sauerkraut', 1)
     """
     looked = season.record.newest_checks(today)
     found = []

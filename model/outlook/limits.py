@@ -12,7 +12,7 @@ from model.case import Case
 from model.forecast.beds import bed_occupancy
 from model.plan import Plan
 from model.season.arrays import Bools, Floats
-from model.season.ledger import unconfirmed
+from model.season.unseen_seals import unconfirmed
 
 TIGHT = 0.97
 

@@ -20,6 +20,12 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
     weeks it was missing, of what was too much the carry-over is taken off, and nothing is
     aimed at where the carry-over is a year's use. ``before_units`` is what was meant this
     year, or what was filled. ``carry_units`` stand there at the new crop at this year's pace.
+    Raises KeyError for a year that is not in the notes.
+
+    >>> draft = model.next_year_table(planned, "2026")
+    >>> print(*draft)
+    preserve food unit verdict used_units missing_weeks carry_units before_units next_units
+    difference_portions working
     """
     units, rows = planned.case.season.units, []
     for draft in drafts(planned.case, year):
@@ -43,7 +49,11 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
 
 
 def largest_changes(draft: pd.DataFrame) -> pd.DataFrame:
-    """Keep the three rows of ``next_year_table`` that change the most portions, largest first."""
+    """Keep the three rows of ``next_year_table`` that change the most portions, largest first.
+
+    >>> len(model.largest_changes(model.next_year_table(planned, "2026")))
+    3
+    """
     changed = draft[draft["difference_portions"] != 0]
     order = changed["difference_portions"].abs().sort_values(ascending=False, kind="stable").index
     return changed.loc[order].head(CHANGES).reset_index(drop=True)

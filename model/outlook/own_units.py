@@ -31,7 +31,14 @@ _BY_ROW = {
 
 
 def in_own(number: float, unit: str, units: str) -> tuple[float, str]:
-    """Give a number and its unit as the household counts them."""
+    """Give a number and its unit as the household counts them.
+
+    ``units`` is metric or US; a unit that has no other of the household stays.
+
+    >>> number, unit = model.in_own(10.0, "kg", model.US)
+    >>> round(number, 2), unit
+    (22.05, 'lb')
+    """
     if units == US and unit in OWN:
         word, each = OWN[unit]
         return number / each, word
@@ -39,7 +46,13 @@ def in_own(number: float, unit: str, units: str) -> tuple[float, str]:
 
 
 def from_own(number: float, unit: str, units: str) -> float:
-    """Give a number that the household wrote in its own unit in the unit used inside."""
+    """Give a number that the household wrote in its own unit in the unit used inside.
+
+    The inverse of ``in_own``; ``unit`` is the one used inside.
+
+    >>> round(model.from_own(10.0, "kg", model.US), 3)
+    4.536
+    """
     return number * OWN[unit][1] if units == US and unit in OWN else number
 
 

@@ -25,6 +25,9 @@ def picked_table(planned: PlannedSeason, seed: int) -> pd.DataFrame:
     by then; ``low_kg`` and ``high_kg`` hold eight in ten of simulated years as they lay ahead
     when the season began, cut by the same setbacks; ``picked_kg`` is from the log, and blank
     after today. Days before anything is picked or when all is picked are left out.
+
+    >>> print(*model.picked_table(planned, seed=1))
+    crop day expected_kg low_kg high_kg picked_kg
     """
     case, season = planned.case, planned.case.season
     year = case.forecast.year

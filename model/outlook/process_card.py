@@ -27,7 +27,19 @@ _METHOD_WORDS = {
 
 @dataclass(frozen=True, slots=True)
 class ProcessCard:
-    """One tested process for one jar at one altitude; ``others`` are lines that also hold."""
+    """One tested process for one jar at one altitude; ``others`` are lines that also hold.
+
+    Altitudes are feet, times minutes.
+
+    >>> card = model.process_card(
+    ...     "Apples, sliced", "boiling water", "hot", "pint", model.altitude_ft("250 m")
+    ... )
+    >>> card.figure
+    '20 minutes in boiling water'
+    >>> card.source
+    'U.S. Department of Agriculture, Complete Guide to Home Canning, AIB 539, Apples, sliced (text
+    as mirrored), 1994'
+    """
 
     jar: str
     altitude_ft: Fraction
@@ -162,10 +174,23 @@ def process_card(
 ) -> ProcessCard:
     """Look up a tested process for a card.
 
+    Source: the reference table ``process_times``, each line with its own.
+
     Raises
     ------
     NoTestedProcess : without a tested process, and without an altitude.
     ValueError : for a jar that is no size.
+
+    >>> card = model.process_card(
+    ...     "Apples, sliced", "boiling water", "hot", "pint", model.altitude_ft("250 m")
+    ... )
+    >>> card.process.minutes
+    20
+    >>> model.process_card("Apples, sliced", "boiling water", "hot", "pint", None)
+    Traceback (most recent call last):
+        ...
+    model.errors.NoAltitude: without the altitude there is no figure: it changes every time and
+    pressure. Ways that remain: give the altitude of the kitchen, in metres or feet
     """
     small = " ".join(method.lower().split())
     known = {name: name for name in METHODS} | _METHOD_WORDS

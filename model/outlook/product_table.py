@@ -18,7 +18,8 @@ from model.outlook.reasons import reasons
 from model.outlook.review_table import meant_units
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
+from model.season.unseen_seals import unconfirmed
 
 BEHIND, ON_TRACK, AHEAD, ENOUGH = PRODUCT_STATUSES = ("behind", "on track", "ahead", "enough")
 # Within a tenth of what was meant is on track: a difference that small is settled by a load.
@@ -63,6 +64,10 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
     sealed ones that the present plan and the seals not looked at should add; ``lost_units`` are
     those of this season's that fell, spoiled or were thrown away since, which count no more;
     ``known_on`` is the last day its crops are usually picked (blank where none is planted).
+
+    >>> print(*model.product_table(planned))
+    preserve food unit meant_units filled_units sealed_units lost_units unconfirmed_units
+    still_units product_status product_reason known_on
     """
     season = planned.case.season
     why = reasons(planned, limit_uses(planned.case, planned.plan))

@@ -43,6 +43,10 @@ def ration_table(planned: PlannedSeason, seed: int, *, years: int = RATION_YEARS
     new crop in as many of ``years`` simulated years as the household plans for. Where eating
     less does not help, because it does not keep so long, ``less_portions`` and
     ``chance_after`` are blank.
+
+    >>> print(*model.ration_table(small, seed=1, years=10))
+    food less_from lasts_until new_crop week_portions less_portions chance_before chance_after
+    ration
     """
     found = _giving_out(planned)
     aim = REACHES[planned.case.season.plan_for]

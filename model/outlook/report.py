@@ -44,7 +44,11 @@ SHOWN = {
 
 
 def plan_report(planned: PlannedSeason) -> dict[str, object]:
-    """Give the plan as one object of plain values; weeks are named by their Monday."""
+    """Give the plan as one object of plain values; weeks are named by their Monday.
+
+    >>> print(*model.plan_report(planned))
+    household today weeks lean_weeks preserves batches plantings foods harvest stock limits solver
+    """
     weeks = planned.case.weeks
     tables = {
         "lean_weeks": lean_table(planned),

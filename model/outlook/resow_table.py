@@ -47,6 +47,10 @@ def resow_table(planned: PlannedSeason) -> pd.DataFrame:
     short of most portions by the plan. ``instead`` is the quick crop that should fill most of
     what is short from the bed with the most room, on no more ground than it takes for that, its
     yield the published one. All are blank where nothing is short or nothing quick makes it.
+
+    >>> print(*model.resow_table(planned))
+    crop latest_nine latest_five latest_two chance_today instead instead_bed instead_m2 instead_kg
+    instead_portions replaces short_portions
     """
     failed = failed_crops(planned)
     if not failed:

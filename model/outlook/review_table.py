@@ -5,8 +5,9 @@ from datetime import date, timedelta
 import pandas as pd
 
 from model.case import Case
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 NONE_LEFT = 1e-9
 COLUMNS = (
@@ -24,6 +25,14 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
     ``filled_units`` counts no jar twice that was processed again. ``meant_units`` and
     ``verdict`` are blank where nobody said. A preserve of which nothing was written down has
     no row. Raises KeyError for a year that is not in the notes.
+
+    >>> review = model.review_table(planned.case, "2026").set_index("preserve")
+    >>> print(*review)
+    food unit meant_units filled_units unconfirmed_units opening_units sealed_units eaten_units
+    given_units lost_units unknown_units left_units ran_out verdict
+    >>> balance = ["opening_units", "sealed_units", "eaten_units", "left_units"]
+    >>> review.loc["crushed tomatoes", balance].tolist()
+    [0.0, 21.0, 2.0, 19.0]
     """
     season = case.season
     begins, ends = reviewed(season, year, case.today)

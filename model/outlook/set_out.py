@@ -23,7 +23,12 @@ RECIPE_AMOUNT = "as much as the tested recipe says"
 
 @dataclass(frozen=True, slots=True)
 class SetOut:
-    """One thing to set out; ``amount`` is None where only the tested recipe says how much."""
+    """One thing to set out; ``amount`` is None where only the tested recipe says how much.
+
+    >>> made, _ = model.day_products(season, [model.Wanted("ketchup", 6)])
+    >>> [thing.what for thing in model.set_out(season, made) if thing.unit == "kg"]
+    ['paste tomato']
+    """
 
     what: str
     amount: float | None
@@ -32,7 +37,13 @@ class SetOut:
 
 
 def set_out(season: Season, made: Iterable[DayProduct]) -> tuple[SetOut, ...]:
-    """List what is set out for some products: produce, jars and packs, lids, acid, the rest."""
+    """List what is set out for some products: produce, jars and packs, lids, acid, the rest.
+
+    >>> made, _ = model.day_products(season, [model.Wanted("crushed tomatoes", 7)])
+    >>> [(thing.what, thing.unit) for thing in model.set_out(season, made)]
+    [('paste tomato', 'kg'), ('850 ml jar', ''), ('new lids for 850 ml jar', ''), ('(210 ml) bottled
+    lemon juice', 'tbsp'), ('or citric acid', 'level tsp')]
+    """
     made = tuple(made)
     return (*_produce(made), *_jars(season, made), *_acid(made), *_recipe(made))
 

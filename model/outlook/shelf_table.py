@@ -7,9 +7,14 @@ from model.planning import PlannedSeason
 
 
 def stock_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a preserve and week: the plan's units on the shelf, and a low and a high year.
+    """One row a preserve and week: the plan's units on the shelf, and a low and a high year in ten.
 
     The years are those in which the household keeps to the plan's pace.
+
+    ``jars``, ``low`` and ``high`` are in the column ``unit``.
+
+    >>> print(*model.stock_table(planned))
+    preserve food unit week jars low high
     """
     case, plan = planned.case, planned.plan
     low, high = planned.shelf_low, planned.shelf_high
@@ -34,7 +39,13 @@ def stock_table(planned: PlannedSeason) -> pd.DataFrame:
 
 
 def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a food and week: portions on the shelf if everyone eats what they want."""
+    """One row a food and week: portions on the shelf if everyone eats what they want.
+
+    Low, middle and high are of the simulated years, one in ten below and above.
+
+    >>> print(*model.food_stock_table(planned))
+    food week low_portions middle_portions high_portions plan_portions
+    """
     case, arrays = planned.case, planned.case.arrays
     columns = ["food", "week", "low_portions", "middle_portions", "high_portions"]
     rows = [pd.DataFrame(columns=[*columns, "plan_portions"])]
@@ -63,6 +74,12 @@ def supply_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a week and source: portions of the plate by where they come from, and the want.
 
     Sources are fresh food, and kept food by its method; portions beyond the want are left out.
+
+    >>> supply = model.supply_table(planned)
+    >>> print(*supply)
+    week source portions wanted_portions
+    >>> supply["source"].unique().tolist()
+    ['new crop', 'fresh', 'jars', 'freezer', 'root store', 'dried or fermented']
     """
     case, plan, arrays = planned.case, planned.plan, planned.case.arrays
     plate = case.plate

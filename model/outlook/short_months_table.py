@@ -18,6 +18,9 @@ def short_months_table(planned: PlannedSeason) -> pd.DataFrame:
     A food is short in a month when in one of its weeks less than the notes' ``lean_share`` of
     what is wanted can be eaten. A week belongs to the month of its Monday, ``month`` is that
     month's first day, ``chance_short`` the share of the simulated years.
+
+    >>> print(*model.short_months_table(planned))
+    food month chance_short
     """
     case, lived = planned.case, planned.years
     share, foods = case.season.settings.lean_share, case.arrays.foods

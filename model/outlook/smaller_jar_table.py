@@ -18,6 +18,9 @@ def smaller_jar_table(case: Case, year: str) -> pd.DataFrame:
     ``opened_units`` are those written down as eaten. Only where a tested process covers a
     smaller jar is there a row; ``smaller_process`` names it. Raises KeyError for a year that
     is not in the notes.
+
+    >>> print(*model.smaller_jar_table(planned.case, "2026"))
+    preserve jar opened_units unfinished_units smaller_jar smaller_process
     """
     season = case.season
     begins, ends = reviewed(season, year, case.today)

@@ -36,6 +36,10 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
     the bed of a planting that failed counts as free. Behind the garden's own crops stand the
     quick ones of the tables that likely make it and have room. Crops that stand over winter
     have no row.
+
+    >>> print(*model.sowing_table(planned))
+    crop food start_by start_from latest_nine latest_five latest_two chance_today catch_crop
+    free_beds free_bed free_m2
     """
     season, today = planned.case.season, planned.case.today
     own = [crop for crop in season.crops if can_be_dated(crop)]

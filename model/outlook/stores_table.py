@@ -32,6 +32,14 @@ def stores_table(planned: PlannedSeason) -> pd.DataFrame:
     Temperatures are degrees C, humidities per cent, ``loss_share`` a share of what is left, a
     week. The weeks are those of the published tables for the air of the place. Rows come by
     place, then by the first day of keeping.
+
+    >>> stores = model.stores_table(planned)
+    >>> print(*stores)
+    place preserve standing_units unit put_up_on wanted_c_low wanted_c_high wanted_percent_low
+    wanted_percent_high keeps_weeks_low keeps_weeks_high keep_until_low keep_until_high loss_share
+    sort_on store_warning
+    >>> stores["place"].unique().tolist()
+    ['attic', 'cellar']
     """
     season, today = planned.case.season, planned.case.today
     places = {place.name: place for place in season.places}

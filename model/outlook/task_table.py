@@ -10,7 +10,7 @@ from model.outlook.garden_table import harvest_table, planting_table
 from model.outlook.kitchen_table import batch_table
 from model.outlook.stores_table import stores_table
 from model.planning import PlannedSeason
-from model.season.ledger import unconfirmed
+from model.season.unseen_seals import unconfirmed
 
 SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
     "sow",
@@ -41,6 +41,12 @@ def task_table(planned: PlannedSeason) -> pd.DataFrame:
     for the seals of a batch whose process is known to have ended at a moment; every other task
     has its day only. What is due in a week stands on its Monday, this week on today; seals
     that nobody looked at in time stand on today.
+
+    >>> tasks = model.task_table(planned)
+    >>> print(*tasks)
+    day task what number unit begins_at ends_at
+    >>> set(tasks["task"]) <= set(model.TASKS)
+    True
     """
     tasks = [
         *_garden(planned),

@@ -26,6 +26,15 @@ def ways_table(
 
     ``more_portions`` and ``more_in_bad_year`` compare with the way that plans use, each with
     the range that holds it in 95 of 100 such samples; blank for that way itself.
+
+    ``progress`` is told the way and the part done. Portions are a year's.
+
+    >>> ways = model.ways_table(small, seed=1, years=10)
+    >>> print(*ways)
+    way met_portions bad_year_portions weeks_short left_portions hours more_portions more_low
+    more_high bad_more_portions bad_more_low bad_more_high
+    >>> ways["way"].head(2).tolist()
+    ['as written down', 'by hand']
     """
     scores = score_ways(planned.case, planned.windows, years, seed, progress)
     used = next(score for score in scores if score.way == TUNED)

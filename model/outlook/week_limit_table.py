@@ -20,6 +20,9 @@ def week_limit_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Kitchen hours, empty jars and packs by size, lids, room by place, and what freezers freeze
     and dryers dry in a week. Sizes and lids that nobody counted have no row.
+
+    >>> print(*model.week_limit_table(planned))
+    limit kind unit free taken_by_plan
     """
     rows = [*_work(planned), *_jars(planned), *_places(planned), *_rates(planned)]
     return pd.DataFrame(rows, columns=list(COLUMNS))

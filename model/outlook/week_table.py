@@ -14,7 +14,13 @@ SOON_WEEKS = 8
 
 
 def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
-    """One row a crop to hand in a week: what is picked, and what becomes of it."""
+    """One row a crop to hand in a week: what is picked, and what becomes of it.
+
+    Raises IndexError for a week beyond the plan.
+
+    >>> print(*model.fresh_table(planned, 25))
+    crop expected_kg low_kg high_kg eaten_kg put_up_kg held_kg spare_kg
+    """
     plan, arrays = planned.plan, planned.case.arrays
     put_up = arrays.fresh_kg.T @ plan.put_up[:, week]
     rows = [
@@ -45,7 +51,13 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
 
 
 def opening_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
-    """One row a preserve to open in a week, by the plan's pace, with why it is opened now."""
+    """One row a preserve to open in a week, by the plan's pace, with why it is opened now.
+
+    ``opened`` is in the column ``unit``. Raises IndexError for a week beyond the plan.
+
+    >>> print(*model.opening_table(planned, 25))
+    preserve food unit opened portions why
+    """
     case, plan = planned.case, planned.plan
     opened = plan.opened[:, week] > 0.02
     why = _why_now(planned, week, opened)
@@ -96,7 +108,14 @@ def _why(made: date | None, preserve: Preserve, of_food: list[date], monday: dat
 
 
 def week_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a week: kilograms picked, jars put up, loads, hours used and free, jars opened."""
+    """One row a week: kilograms picked, jars put up, loads, hours used and free, jars opened.
+
+    >>> weeks = model.week_table(planned)
+    >>> print(*weeks)
+    week expected_kg jars loads hours free_hours opened
+    >>> weeks["week"].iloc[0]
+    datetime.date(2027, 3, 15)
+    """
     plan, case, arrays = planned.plan, planned.case, planned.case.arrays
     minutes = kitchen_minutes(case, plan)
     counted = np.array([preserve.in_pieces for preserve in case.season.preserves])

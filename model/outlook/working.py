@@ -25,6 +25,9 @@ class Source:
     ``key`` is a table of the notes, a setting, keys of the published sources, or words;
     ``row`` names the row of the notes; ``status`` says how sure a figure of the reference
     tables is.
+
+    >>> model.workings.Source(model.workings.FROM_SETTING, "lean_share").words
+    'setting: lean share'
     """
 
     kind: str
@@ -89,6 +92,13 @@ class Working:
     """How a figure came about: what it is, as it is shown, and the lines.
 
     Raises ValueError for more than five lines, or none.
+
+    >>> model.workings.seals_working(planned).what
+    'jars that do not seal'
+    >>> model.workings.Working("nothing", "", ())
+    Traceback (most recent call last):
+        ...
+    ValueError: a working of 0 lines
     """
 
     what: str

@@ -65,7 +65,13 @@ def _told(planned: PlannedSeason, planting: Planting) -> _Told:
 
 
 def planting_workings(planned: PlannedSeason, b: int) -> tuple[Working, ...]:
-    """Give the workings of a planting: what one unit gives, how many, and what that comes to."""
+    """Give the workings of a planting: what one unit gives, how many, and what that comes to.
+
+    ``b`` is the place of the planting in the plan; raises IndexError beyond the last.
+
+    >>> [working.what for working in model.workings.planting_workings(planned, 0)][:2]
+    ['tomato, south bed: what it should give', 'tomato, south bed: how much of it']
+    """
     own = planned.case.forecast.own[b]
     learned = (own_yield_working(planned, b),) if own.seasons else ()
     return (_given(planned, b), _how_many(planned, b), *learned)

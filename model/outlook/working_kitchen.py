@@ -29,7 +29,14 @@ FREEZER, STORE, SHELF = "freezer", "root store", "shelf"
 
 
 def week_workings(planned: PlannedSeason, monday: date) -> tuple[Working, ...]:
-    """Give the working of the kitchen hours of a week; none where nothing is put up."""
+    """Give the working of the kitchen hours of a week; none where nothing is put up.
+
+    ``monday`` begins a week of the plan.
+
+    >>> (working,) = model.workings.week_workings(planned, date(2027, 8, 16))
+    >>> working.what
+    'kitchen hours of the week'
+    """
     week = planned.case.weeks.index(monday)
     minutes = float(kitchen_minutes(planned.case, planned.plan)[week])
     return (_hours(planned, week, minutes),) if minutes >= 0.5 else ()
@@ -100,7 +107,14 @@ class _Fill:
 
 
 def fullest_workings(planned: PlannedSeason, place: str) -> tuple[Working, ...]:
-    """Give the working of how full a place gets; none where nothing ever stands there."""
+    """Give the working of how full a place gets; none where nothing ever stands there.
+
+    Raises ValueError for a place that is not in the season.
+
+    >>> (working,) = model.workings.fullest_workings(planned, "cellar")
+    >>> working.what
+    'cellar: the fullest week'
+    """
     case = planned.case
     p = case.arrays.places.index(place)
     rows = np.flatnonzero(case.arrays.place_of == p)

@@ -45,7 +45,13 @@ class _MiddleYear:
 
 
 def lasting_workings(planned: PlannedSeason, food: str, *, now: bool) -> tuple[Working, ...]:
-    """Give the workings of a food, or of the whole plate where it is none of the foods."""
+    """Give the workings of a food, or of the whole plate where it is none of the foods.
+
+    ``now`` asks for the stretch to this season's crop, not for the winter; none without one.
+
+    >>> model.workings.lasting_workings(planned, "tomatoes", now=False)[0].what
+    'tomatoes: lasts until'
+    """
     foods = planned.case.arrays.foods
     if food not in foods:
         plate = plate_lasting(planned, now=now)

@@ -14,7 +14,12 @@ SEALS = Source(FROM_NOTES, "seals.csv")
 
 
 def learned_working(planned: PlannedSeason, row: Mapping[Hashable, Any]) -> Working:
-    """Give the working of a row of ``learned_table``."""
+    """Give the working of a row of ``learned_table``.
+
+    >>> row = model.learned_table(planned).to_dict("records")[0]
+    >>> model.workings.learned_working(planned, row).what
+    'tomato: own and published yield'
+    """
     if row["learned"] == "yield":
         plantings = planned.case.forecast.plantings
         per = str(row["unit"]).removeprefix("kg a ")
@@ -27,7 +32,11 @@ def learned_working(planned: PlannedSeason, row: Mapping[Hashable, Any]) -> Work
 
 
 def seals_working(planned: PlannedSeason) -> Working:
-    """Say what own batches show, and how bad batches and single jars make up the share."""
+    """Say what own batches show, and how bad batches and single jars make up the share.
+
+    >>> model.workings.seals_working(planned).lines[0].sources[0].words
+    'your notes: seals'
+    """
     seals = planned.case.seals
     single = (seals.share - seals.clump_chance * CLUMP_MEAN) / (1 - seals.clump_chance)
 

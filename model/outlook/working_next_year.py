@@ -15,7 +15,13 @@ TAKEN = Source(FROM_NOTES, "taken.csv")
 
 
 def next_year_workings(case: Case, year: str) -> dict[str, Working]:
-    """Map each preserve of the year's review to the working of what to aim at."""
+    """Map each preserve of the year's review to the working of what to aim at.
+
+    Raises KeyError for a year that is not in the notes.
+
+    >>> model.workings.next_year_workings(planned.case, "2026")["ketchup"].what
+    'ketchup: next year'
+    """
     units = case.season.units
     return {
         draft.preserve.name: Working(
@@ -89,7 +95,13 @@ def _carried(pen: Pen, use: Use, used: float, unit: str) -> tuple[list[WorkingLi
 
 
 def book_workings(case: Case, year: str) -> dict[str, Working]:
-    """Map each preserve of the year's review to the balance of its book."""
+    """Map each preserve of the year's review to the balance of its book.
+
+    Raises KeyError for a year that is not in the notes.
+
+    >>> model.workings.book_workings(planned.case, "2026")["ketchup"].what
+    'ketchup: left by the book'
+    """
     begins, ends = reviewed(case.season, year, case.today)
     return {
         draft.preserve.name: _book(

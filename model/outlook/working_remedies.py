@@ -29,6 +29,10 @@ def ration_working(planned: PlannedSeason, row: Row, years: int = RATION_YEARS) 
     """Say what is left to eat with a ration, and in how many simulated years it reaches.
 
     ``row`` is one of ``ration_table``, made with as many ``years``.
+
+    >>> row = model.ration_table(small, seed=1, years=10).to_dict("records")[0]
+    >>> model.workings.ration_working(small, row, years=10).what
+    'beans: the ration'
     """
     season, food = planned.case.season, str(row["food"])
     of, aim = of_years(years), Source(FROM_NOTES, "household.csv", f"plan for {season.plan_for}")
@@ -63,7 +67,12 @@ def ration_working(planned: PlannedSeason, row: Row, years: int = RATION_YEARS) 
 
 
 def buy_in_working(planned: PlannedSeason, row: Row) -> Working:
-    """Say how what the winter lacks becomes jars, and the jars what to buy; a row of the table."""
+    """Say how what the winter lacks becomes jars, and the jars what to buy; a row of the table.
+
+    >>> row = model.buy_in_table(small).to_dict("records")[0]
+    >>> model.workings.buy_in_working(small, row).what
+    'tomatoes: tomato to buy in, as whole tomatoes'
+    """
     season = planned.case.season
     own = season.preserve(str(row["preserve"]))
     r = planned.case.arrays.preserves.index(own.name)

@@ -46,7 +46,14 @@ LEAST_OPENED = 0.05
 
 
 def stock_workings(planned: PlannedSeason, r: int) -> tuple[Working, ...]:
-    """Give the workings of one preserve: to fill by the plan, by hand, and carried over."""
+    """Give the workings of one preserve: to fill by the plan, by hand, and carried over.
+
+    ``r`` is the place of the preserve in the season; raises IndexError beyond the last.
+
+    >>> [working.what for working in model.workings.stock_workings(planned, 0)]
+    ['crushed tomatoes: to put up, by the plan', 'crushed tomatoes: by the hand rule', 'crushed
+    tomatoes: left when its crop begins']
+    """
     return filled(planned, r), by_hand(planned, r), carried(planned, r)
 
 

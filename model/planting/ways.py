@@ -60,7 +60,12 @@ class WayScore:
 
 @dataclass(frozen=True, slots=True)
 class Interval:
-    """A number with the range that holds it in 95 of 100 such samples."""
+    """A number with the range that holds it in 95 of 100 such samples.
+
+    >>> gained = model.Interval(value=12.0, low=-3.0, high=27.0)
+    >>> gained.low < 0 < gained.high
+    True
+    """
 
     value: float
     low: float

@@ -56,7 +56,14 @@ class GlutStep:
 
 @dataclass(frozen=True, slots=True)
 class GlutSplit:
-    """What to do with a pile, in order, and the one thing that limits it."""
+    """What to do with a pile, in order, and the one thing that limits it.
+
+    ``minutes`` is the kitchen time of all of it.
+
+    >>> split = model.split_glut(planned, {"apple": 8.0}, hours=3)
+    >>> [step.action for step in split.steps]
+    ['eat', 'hold']
+    """
 
     steps: tuple[GlutStep, ...]
     limit: str
@@ -83,6 +90,15 @@ def split_glut(
     Raises
     ------
     SeasonProblems : for crops that the season does not know, and impossible numbers.
+
+    >>> split = model.split_glut(planned, {"apple": 8.0}, hours=3)
+    >>> round(sum(step.kg for step in split.steps), 6)
+    8.0
+    >>> model.split_glut(planned, {"mango": 8.0}, hours=3)
+    Traceback (most recent call last):
+        ...
+    model.errors.SeasonProblems: 1 problem in the season:
+      - the pile: 'mango' is not grown; one of apple, beetroot, ...
     """
     _check(planned.case, pile_kg, hours)
     bruised = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
@@ -243,6 +259,10 @@ def _fills_no_load(case: Case, over_kg: Floats, made_of: Bools) -> bool:
 
 
 def glut_table(split: GlutSplit) -> pd.DataFrame:
-    """One row a step of a split pile, in order."""
+    """One row a step of a split pile, in order.
+
+    >>> print(*model.glut_table(model.split_glut(planned, {"apple": 8.0}, hours=3)))
+    action crop preserve kg bruised_kg units unit loads minutes done_minutes
+    """
     names = [field.name for field in fields(GlutStep)]
     return pd.DataFrame([asdict(step) for step in split.steps], columns=names)

@@ -66,6 +66,9 @@ def one_more_table(planned: PlannedSeason, progress: Progress = lambda _: None) 
 
     ``steps`` says how many of the step at once are the fewest that bring anything (0: even
     sixteen bring nothing), ``portions`` and ``jars`` what those bring.
+
+    >>> print(*model.one_more_table(small))
+    limit week step steps portions jars
     """
     tight = [use for use in limit_uses(planned.case, planned.plan) if use.tight.any()]
     widening = Widening(planned.case, planned.plan)

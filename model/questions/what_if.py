@@ -21,6 +21,9 @@ class Change:
     ``amounts`` pairs the place of a planting in the season with a new amount in its own unit,
     ``targets`` a preserve with the sealed jars wanted, ``losses`` a crop with the share of
     what is still to come that is gone.
+
+    >>> model.Change(targets=(("ketchup", 10),)).empty
+    False
     """
 
     amounts: tuple[tuple[int, float], ...] = ()
@@ -34,7 +37,18 @@ class Change:
 
 
 def changed_season(season: Season, change: Change, today: date) -> Season:
-    """Give the season with a change made to it; raises ValueError for impossible numbers."""
+    """Give the season with a change made to it.
+
+    Raises ValueError for impossible numbers.
+
+    >>> change = model.Change(targets=(("ketchup", 10),))
+    >>> model.changed_season(season, change, date(2027, 3, 15)).preserve("ketchup").target
+    10
+    >>> model.changed_season(season, model.Change(targets=(("ketchup", -1),)), date(2027, 3, 15))
+    Traceback (most recent call last):
+        ...
+    ValueError: a target cannot be below 0
+    """
     if any(amount < 0 for _, amount in change.amounts):
         raise ValueError("an amount cannot be below 0")
     if any(not 0 <= share <= 1 for _, share in change.losses):
@@ -59,7 +73,18 @@ def changed_season(season: Season, change: Change, today: date) -> Season:
 
 
 def compare_jars(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
-    """One row a preserve whose number changes: jars to fill before and after, and why."""
+    """One row a preserve whose number changes: jars to fill before and after, and why.
+
+    >>> season, today = small.case.season, small.case.today
+    >>> change = model.Change(targets=(("dilled beans", 12),))
+    >>> changed = model.changed_season(season, change, today)
+    >>> after = model.plan_season(changed, today, years=10, before=small)
+    >>> compared = model.compare_jars(small, after)
+    >>> print(*compared)
+    preserve unit before after difference reason
+    >>> "dilled beans" in compared["preserve"].tolist()
+    True
+    """
     old, new = before.plan.to_fill, after.plan.to_fill
     return pd.DataFrame(
         [
@@ -108,7 +133,11 @@ def _grows(before: PlannedSeason, after: PlannedSeason, r: int) -> bool:
 
 
 def compare_foods(before: PlannedSeason, after: PlannedSeason) -> pd.DataFrame:
-    """One row a food: portions met and how long it lasts, before and after."""
+    """One row a food: portions met and how long it lasts, before and after.
+
+    >>> print(*model.compare_foods(planned, planned))
+    food met_before met_after lasts_before lasts_after new_crop
+    """
     rows = []
     for f, food in enumerate(before.case.arrays.foods):
         old, new = lasting(before, f), lasting(after, f)

@@ -126,7 +126,11 @@ def _row(name: str, **cells: str) -> Row:
 
 @cache
 def products() -> dict[str, Row]:
-    """Map the name of every tested product to its row."""
+    """Map the name of every tested product to its row.
+
+    >>> model.products()["Apples, sliced"]["acidity"]
+    'high-acid'
+    """
     return {row["product"]: row for row in table("products")}
 
 

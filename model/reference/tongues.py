@@ -11,6 +11,11 @@ def in_tongue(text: str, tongue: str) -> str:
 
     Whole words and phrases, the longest first; a capital first letter stays one. Saying it
     twice says the same.
+
+    Raises KeyError for another tongue. Source: the reference table ``words_us_uk``.
+
+    >>> model.in_tongue("Frozen courgettes", "US")
+    'Frozen zucchini'
     """
     phrases, said = _words(tongue)
     return phrases.sub(lambda found: _as_written(found.group(), said), text)

@@ -29,6 +29,14 @@ def altitude_ft(text: str) -> Fraction:
     ------
     ValueError : when there is no unit or no number, when the number can be read in two ways,
         or when it is no place for a kitchen (see ``check_altitude``).
+
+    >>> model.altitude_ft("762 m")
+    Fraction(2500, 1)
+    >>> model.altitude_ft("1.200 m")
+    Traceback (most recent call last):
+        ...
+    ValueError: '1.200 m' can be read in two ways; write thousands without a mark (1200) and
+    decimals with other than three figures
     """
     match = _ALTITUDE.fullmatch(text)
     if match is None:
@@ -65,6 +73,12 @@ def air_pressure_kpa(altitude_m: float) -> float:
 
 
 def boiling_point_c(altitude_m: float) -> float:
-    """Give the temperature, in degrees C, at which water boils at an altitude in m."""
+    """Give the temperature, in degrees C, at which water boils at an altitude in m.
+
+    Sources: U.S. Standard Atmosphere 1976, the Antoine equation for water.
+
+    >>> round(model.boiling_point_c(1500.0), 1)
+    95.0
+    """
     pressure_mmhg = air_pressure_kpa(altitude_m) * 7.500616827
     return 1730.63 / (8.07131 - math.log10(pressure_mmhg)) - 233.426

@@ -46,6 +46,12 @@ def crops_named(food: str) -> list[str]:
 
 
 def cautions_for(tags: set[str]) -> list[str]:
-    """List the cautions that belong to a set of tags (methods, acidity), the general one first."""
+    """List the cautions that belong to a set of tags (methods, acidity), the general one first.
+
+    Source: the reference table ``cautions``, each with its own.
+
+    >>> model.cautions_for({"boiling water"})[1]
+    'Water covers the jars by 25-30 mm from start to end; top up with boiling water.'
+    """
     shown = tags | {"always"}
     return [row["caution"] for row in table("cautions") if row["shown_with"] in shown]

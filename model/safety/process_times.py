@@ -28,6 +28,9 @@ def process_time(
 ) -> ProcessTime:
     """Look up the tested process; the first of the printed lines where there are several.
 
+    Minutes, pounds per square inch and mm of headspace. Source: the reference table
+    ``process_times``, each line with its own.
+
     Parameters
     ----------
     altitude : exact feet above the sea (see ``altitude_ft``), or None when not known.
@@ -37,6 +40,17 @@ def process_time(
     NoAltitude : when only the altitude is missing.
     NoTestedProcess : with the reason and the ways that remain.
     ValueError : when ``jar`` names no size.
+
+    >>> process = model.process_time(
+    ...     "Apples, sliced", "boiling water", "hot", "pint", model.altitude_ft("250 m")
+    ... )
+    >>> process.minutes, process.from_ft, process.to_ft
+    (20, 0, 1000)
+    >>> model.process_time("Pumpkin butter", "boiling water", "hot", "pint", None)
+    Traceback (most recent call last):
+        ...
+    model.errors.NoTestedProcess: puréed or mashed pumpkin, squash, beans or other vegetables: no
+    tested process: heat does not reach the middle of a dense pack. Ways that remain: freeze
     """
     return process_lines(product, method, pack, jar, altitude)[0]
 
@@ -47,6 +61,14 @@ def process_lines(
     """Look up every printed time-and-pressure line that may be used, first line first.
 
     Takes and raises the same as ``process_time``.
+
+    >>> [
+    ...     (line.minutes, line.pressure_psi)
+    ...     for line in model.process_lines(
+    ...         "Apples, sliced", "pressure, dial gauge", "hot", "pint", model.altitude_ft("250 m")
+    ...     )
+    ... ]
+    [(8, 6)]
     """
     volume_ml = jar_ml(jar)
     own = _tested_product(product)

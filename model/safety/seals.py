@@ -13,9 +13,9 @@ from model.errors import NoTestedProcess
 from model.reference.incidents import UNSEALED, Step, steps_for
 from model.safety.process_times import process_time
 from model.season.kitchen import Preserve
-from model.season.ledger import ONE_DAY, unconfirmed
 from model.season.record import Batch
 from model.season.season import Season
+from model.season.unseen_seals import ONE_DAY, unconfirmed
 
 LOOK_AFTER = timedelta(hours=12)
 LIMIT = timedelta(hours=24)
@@ -48,6 +48,13 @@ def seal_times(batch: Batch, zone: tzinfo) -> SealTimes:
     """Give the times of a batch, shown on the clock of a zone.
 
     Without the moment its process ended, the limit counts from the first moment of its day.
+
+    Sources: USDA AIB 410 and 539, Iowa State University Extension.
+
+    >>> batch = next(b for b in season.record.batches if b.preserve == "ketchup")
+    >>> times = model.seal_times(batch, UTC)
+    >>> times.known, times.look_from.isoformat(), times.limit.isoformat()
+    (False, '2026-09-20T12:00:00+00:00', '2026-09-20T00:00:00+00:00')
     """
     first = last = batch.finished
     if first is None or last is None:
@@ -64,6 +71,16 @@ def seals_to_look_at(season: Season, now: datetime, zone: tzinfo) -> tuple[Batch
     """List the batches whose seals are to be looked at now, the oldest first.
 
     Raises ValueError when ``now`` names no moment (it has no offset from UTC).
+
+    >>> from dataclasses import replace
+    >>> now = datetime(2026, 9, 20, 13, tzinfo=UTC)
+    >>> unseen = replace(season, record=replace(season.record, seal_checks=()))
+    >>> [batch.code for batch in model.seals_to_look_at(unseen, now, UTC)][-1]
+    '2026-09-19 pickled beetroot'
+    >>> model.seals_to_look_at(season, datetime(2026, 9, 20, 13), UTC)
+    Traceback (most recent call last):
+        ...
+    ValueError: 2026-09-20 13:00:00 names no moment: it has no offset from UTC
     """
     today = _moment(now).astimezone(zone).date()
     due = [b for b in unconfirmed(season, today) if seal_times(b, zone).look_from <= now]
@@ -75,6 +92,14 @@ def ways_for_unsealed(season: Season, batch: Batch, now: datetime, zone: tzinfo)
 
     From the limit on they are thrown away. Processing again takes a tested hot pack: where
     there is none, it is not offered. Raises ValueError when ``now`` names no moment.
+
+    >>> batch = next(b for b in season.record.batches if b.preserve == "ketchup")
+    >>> ways = model.ways_for_unsealed(season, batch, datetime(2026, 9, 19, 20, tzinfo=UTC), UTC)
+    >>> [way.step.went for way in ways]
+    ['refrigerated', 'frozen', 'reprocessed']
+    >>> ways = model.ways_for_unsealed(season, batch, datetime(2026, 9, 20, 20, tzinfo=UTC), UTC)
+    >>> [way.step.went for way in ways]
+    ['thrown away']
     """
     limit = seal_times(batch, zone).limit
     if _moment(now) >= limit:

@@ -19,6 +19,11 @@ def discard_steps(preserve: Preserve, *, leaking: bool) -> tuple[Step, ...]:
 
     ``leaking`` says that it is open, leaks or spurts. Whatever is no fruit counts as low in
     acid here, tomatoes and pickles too.
+
+    Source: the reference table ``incidents``, each step with its own.
+
+    >>> model.discard_steps(season.preserve("ketchup"), leaking=True)[0].words
+    'Do not taste it, and do not open it to look.'
     """
     if not leaking:
         return steps_for(SUSPECT, "sealed")
@@ -26,7 +31,13 @@ def discard_steps(preserve: Preserve, *, leaking: bool) -> tuple[Step, ...]:
 
 
 def thaw_steps() -> tuple[Step, ...]:
-    """List what is done when a freezer has died, in order."""
+    """List what is done when a freezer has died, in order.
+
+    Source: the reference table ``incidents``, each step with its own.
+
+    >>> model.thaw_steps()[0].source
+    'foodsafety-power'
+    """
     return steps_for(THAWED)
 
 
@@ -38,6 +49,14 @@ def may_be_frozen_again(
     ``measured`` is in degrees of ``scale``, None where no thermometer was read: then only ice
     crystals count. ``froze_again`` says that it may have thawed and frozen before anybody
     looked: for how long it was warm is then unknown, and ice in it proves nothing.
+
+    Raises KeyError for a scale that is neither ``CELSIUS`` nor ``FAHRENHEIT``. Source: as
+    ``thaw_steps``.
+
+    >>> model.may_be_frozen_again(
+    ...     ice_crystals=False, measured=5.0, scale=model.CELSIUS, froze_again=False
+    ... )
+    False
     """
     if froze_again:
         return False

@@ -10,6 +10,10 @@ def makings_counted(book: Ledger, units: float, unknown: date) -> tuple[tuple[da
 
     What the book does not know of was made about on the day ``unknown``, or on the newest day
     that the book knows. A count of none is one making of none.
+
+    >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
+    >>> model.makings_counted(book, 2.0, date(2027, 3, 1))
+    ((datetime.date(2026, 9, 19), 2.0),)
     """
     left, found = units, list[tuple[date, float]]()
     for standing in sorted(book.standing, key=lambda one: one.put_up, reverse=True):

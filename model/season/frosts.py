@@ -16,7 +16,13 @@ TENTH = NormalDist().inv_cdf(0.9)
 
 @dataclass(frozen=True, slots=True)
 class Frost:
-    """One frost date: its median, and the dates it beats in one year of ten."""
+    """One frost date: its median, and the dates it beats in one year of ten.
+
+    >>> season.frosts.last_spring.median
+    YearDay(month=5, day=12)
+    >>> season.frosts.last_spring.chance_after(date(2027, 5, 12))
+    0.5
+    """
 
     early: YearDay
     median: YearDay

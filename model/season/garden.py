@@ -52,7 +52,12 @@ class Bed:
 
 @dataclass(frozen=True, slots=True)
 class GardenSeason:
-    """One garden year; an abnormal one is kept in the risk but not in the mean."""
+    """One garden year; an abnormal one is kept in the risk but not in the mean.
+
+    >>> year = season.garden_seasons[-1]
+    >>> year.name, year.begins, year.normal
+    ('2027', datetime.date(2027, 3, 1), True)
+    """
 
     name: str
     begins: date
@@ -67,6 +72,10 @@ class Planting:
     ``amount`` is in ``per`` units (m2 of bed, plants, m of row). ``least`` and ``most``
     differ where the plan may choose; they equal ``amount`` where it may not. Plantings of one
     ``choice`` (another bed, another sowing day) share one amount, written with the first.
+
+    >>> planting = season.plantings[0]
+    >>> planting.crop, planting.bed, planting.per
+    ('tomato', 'south bed', 'plant')
     """
 
     season: str

@@ -19,7 +19,11 @@ RISK_UNDER_YEARS, RISK_FROM_YEARS = 5, 65
 
 @dataclass(frozen=True, slots=True)
 class Eater:
-    """One person at the table; the scale of an adult's portion is 1."""
+    """One person at the table; the scale of an adult's portion is 1.
+
+    >>> model.household.Eater("Ann", vegetable_scale=1.0, fruit_scale=1.0).name
+    'Ann'
+    """
 
     name: str
     vegetable_scale: float
@@ -28,7 +32,11 @@ class Eater:
 
 @dataclass(frozen=True, slots=True)
 class Away:
-    """Somebody (or everyone) is not at the table, first and last day included."""
+    """Somebody (or everyone) is not at the table, first and last day included.
+
+    >>> season.away[0].who
+    'everyone'
+    """
 
     who: str
     begins: date
@@ -37,7 +45,11 @@ class Away:
 
 @dataclass(frozen=True, slots=True)
 class Guests:
-    """So many adult guests, first and last day included."""
+    """So many adult guests, first and last day included.
+
+    >>> model.household.Guests(2.0, date(2027, 12, 24), date(2027, 12, 26)).adults
+    2.0
+    """
 
     adults: float
     begins: date
@@ -46,7 +58,12 @@ class Guests:
 
 @dataclass(frozen=True, slots=True)
 class Habit:
-    """How eating of a food runs through the year: a factor from each date on."""
+    """How eating of a food runs through the year: a factor from each date on.
+
+    >>> steps = ((model.YearDay(6, 1), 0.5), (model.YearDay(9, 1), 1.0))
+    >>> model.household.Habit("little in summer", steps).factor(date(2027, 7, 15))
+    0.5
+    """
 
     name: str
     steps: tuple[tuple[YearDay, float], ...]
@@ -62,7 +79,10 @@ class Food:
     """Something on the plate, fresh or kept.
 
     ``portions_a_week`` and ``most_a_week`` are for one adult; ``plate`` says whether it
-    counts as part of the plate (jam and pickles do not).
+    counts as part of the plate (jam and pickles do not); ``liking`` is 1 to 5.
+
+    >>> season.food("tomatoes").crops
+    ('tomato', 'paste tomato')
     """
 
     name: str

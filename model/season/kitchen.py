@@ -105,7 +105,13 @@ class Preserve:
     """A recipe in a jar: what the plan decides how many of to make.
 
     ``unit`` names what is counted (jar, pack, kg, litre). ``units_per_load`` is None where
-    nothing is done in loads. ``loss_per_week`` is the root store's shrink and rot.
+    nothing is done in loads. ``loss_per_week`` is the root store's shrink and rot, a share.
+    ``portions``, minutes and ``space_per_unit`` (cm2 of shelf, litres or kg of its ``place``) are
+    of one unit; ``liking`` is 1 to 5.
+
+    >>> ketchup = season.preserve("ketchup")
+    >>> ketchup.canned, ketchup.unit, ketchup.jar
+    (True, 'jar', '435 ml jar')
     """
 
     name: str

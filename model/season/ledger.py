@@ -6,18 +6,15 @@ everything else when it is put up; those lost before that never come. Oldest goe
 nothing falls below none: what was taken beyond the book had been there unknown.
 """
 
-from bisect import bisect_left
 from collections import defaultdict
 from dataclasses import dataclass, field
-from datetime import date, timedelta
+from datetime import date
 
 from model.season.kitchen import Counted
-from model.season.record import EATEN, GIVEN, LOST, WHYS, Batch, Taken
+from model.season.record import EATEN, GIVEN, LOST, WHYS
 from model.season.season import Season
+from model.season.unseen_seals import ONE_DAY, canned_names, count_days, lost_unseen
 
-# Seals are looked at after 12 to 24 hours. A count later than that has seen the jars itself.
-SEALS_SEEN = timedelta(days=2)
-ONE_DAY = timedelta(days=1)
 PUT_UP, COUNTED = "put up", "counted"
 _ORDER = (PUT_UP, *WHYS, COUNTED)
 
@@ -61,7 +58,16 @@ class Movement:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """The book of one preserve up to a day; ``counted`` is its last count, if there was one."""
+    """The book of one preserve up to a day; ``counted`` is its last count, if there was one.
+
+    Amounts are in the preserve's units.
+
+    >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
+    >>> book.units, book.counted
+    (5.0, datetime.date(2027, 3, 13))
+    >>> book.between(date(2026, 9, 1), date(2026, 9, 30)).came
+    6.0
+    """
 
     preserve: str
     entries: tuple[Entry, ...]
@@ -146,10 +152,14 @@ class _Shelf:
 
 
 def ledgers(season: Season, today: date) -> dict[str, Ledger]:
-    """Write up the book of every preserve to the evening of a day."""
+    """Write up the book of every preserve to the evening of a day.
+
+    >>> len(model.ledgers(season, date(2027, 3, 15))) == len(season.preserves)
+    True
+    """
     events: dict[str, list[_Event]] = {preserve.name: [] for preserve in season.preserves}
     _came(season, today, events)
-    never_came = set(_lost_unseen(season, today))
+    never_came = set(lost_unseen(season, today))
     for taken in season.record.taken:
         if taken.day <= today and taken not in never_came:
             events[taken.preserve].append(_Event(taken.day, taken.why, -taken.units, taken.day))
@@ -167,80 +177,6 @@ def stock(season: Season, today: date) -> tuple[Standing, ...]:
     return tuple(s for own in ledgers(season, today).values() for s in own.standing)
 
 
-def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
-    """List the canned batches whose seals nobody has looked at: they are not counted as sure.
-
-    A count after the time for it has seen the jars, and settles the batch; so does its loss.
-    """
-    counts = _count_days(season, today)
-    looked, canned = season.record.newest_checks(today), _canned(season)
-    lost: dict[str, float] = defaultdict(float)
-    for taken in _lost_unseen(season, today):
-        lost[taken.batch] += taken.units
-    return tuple(
-        batch
-        for batch in season.record.batches
-        if batch.put_up <= today
-        and batch.preserve in canned
-        and batch.code not in looked
-        and lost[batch.code] < batch.filled
-        and not counts[batch.preserve].saw(batch, today + ONE_DAY)
-    )
-
-
-def _lost_unseen(season: Season, today: date) -> list[Taken]:
-    """List what was lost of canned batches before anybody had looked at their seals."""
-    canned = _canned(season)
-    lost = [
-        taken
-        for taken in season.record.taken
-        if taken.batch and taken.why == LOST and taken.day <= today and taken.preserve in canned
-    ]
-    if not lost:
-        return []
-    looks: dict[str, date] = {}
-    for check in season.record.seal_checks:
-        looks[check.batch] = min(check.checked, looks.get(check.batch, check.checked))
-    batches, counts = {b.code: b for b in season.record.batches}, _count_days(season, today)
-    return [
-        taken
-        for taken in lost
-        if batches[taken.batch].preserve == taken.preserve
-        and looks.get(taken.batch, date.max) > taken.day
-        and not counts[taken.preserve].saw(batches[taken.batch], taken.day)
-    ]
-
-
-def _canned(season: Season) -> set[str]:
-    return {preserve.name for preserve in season.preserves if preserve.canned}
-
-
-@dataclass
-class _CountDays:
-    """When a preserve was counted, and when a count first named what was made on a day."""
-
-    days: list[date] = field(default_factory=list)
-    named: dict[date, date] = field(default_factory=dict)
-
-    def saw(self, batch: Batch, before: date) -> bool:
-        """Say whether a count before a day had seen a batch: it was late, or names its jars."""
-        late = bisect_left(self.days, batch.put_up + SEALS_SEEN)
-        return (late < len(self.days) and self.days[late] < before) or self.named.get(
-            batch.put_up, before
-        ) < before
-
-
-def _count_days(season: Season, today: date) -> dict[str, _CountDays]:
-    found: dict[str, _CountDays] = defaultdict(_CountDays)
-    for count in sorted(season.counts, key=lambda count: count.day):
-        if count.day <= today:
-            own = found[count.preserve]
-            own.days.append(count.day)
-            if count.units > 0 and count.put_up <= count.day:
-                own.named.setdefault(count.put_up, count.day)
-    return found
-
-
 def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]]:
     counts: dict[tuple[date, str], list[Counted]] = defaultdict(list)
     for count in season.counts:
@@ -251,7 +187,7 @@ def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]
 
 def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
     """Book what was put up, canned jars by what each look at their seals changed."""
-    counts, canned = _count_days(season, today), _canned(season)
+    counts, canned = count_days(season, today), canned_names(season)
     looks: dict[str, list[tuple[date, float]]] = defaultdict(list)
     for check in season.record.seal_checks:
         if check.checked <= today:

@@ -28,6 +28,9 @@ def batch_mates(season: Season, preserve: str, code: str, today: date) -> tuple[
     ``code`` is blank where the batch of the jar is not known: then every batch of the preserve
     is listed. A batch that is another one processed again counts as the same. Raises KeyError
     for a preserve or a batch that is not in the season.
+
+    >>> [mate.batch.code for mate in model.batch_mates(season, "ketchup", "", date(2027, 3, 15))]
+    ['2026-09-19 ketchup']
     """
     canned = [
         batch

@@ -13,6 +13,10 @@ def next_garden_year(season: Season, name: str) -> tuple[GardenSeason, tuple[Pla
 
     It begins the day after, and is named by its number where the year is. Raises ValueError
     when the notes hold a later year already, KeyError for a year they do not hold.
+
+    >>> year, plantings = model.next_garden_year(season, "2027")
+    >>> year.name, year.begins
+    ('2028', datetime.date(2028, 3, 1))
     """
     year = season.garden_season(name)
     if any(other.begins > year.begins for other in season.garden_seasons):

@@ -39,6 +39,12 @@ class Batch:
     ``finished`` is the moment the last load's process ended, with its offset from UTC; None
     where nobody wrote it. ``lid_box`` names the box of lids, ``again_of`` the batch whose
     unsealed jars were processed again.
+
+    ``filled`` is in the preserve's units.
+
+    >>> batch = season.record.batches[0]
+    >>> batch.code, batch.filled
+    ('2026-06-06 frozen peas', 3.0)
     """
 
     code: str
@@ -66,6 +72,11 @@ class Taken:
 
     ``batch`` is known of suspect jars, whose batch-mates are looked at too. ``unfinished`` says
     that part of each was thrown away after it had been opened.
+
+    ``units`` are the preserve's.
+
+    >>> model.Taken(date(2027, 3, 15), "ketchup", 1.0, model.EATEN, cause="", batch="").unfinished
+    False
     """
 
     day: date

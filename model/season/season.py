@@ -40,6 +40,15 @@ class Season:
     ``plan_for`` one of ``settings.PLAN_FOR``; ``at_risk`` says that food poisoning would be
     worse for somebody at the table: the very young and old, in pregnancy, weak immune systems;
     ``time_zone`` is blank where it is the machine's.
+
+    >>> season.household, season.invented, season.units
+    ('Alder Lane', True, 'metric')
+    >>> season.preserve("ketchup").food
+    'sauces'
+    >>> season.preserve("pumpkin butter")
+    Traceback (most recent call last):
+        ...
+    KeyError: 'pumpkin butter'
     """
 
     household: str

@@ -61,7 +61,11 @@ class Weeks:
 
 @dataclass(frozen=True, slots=True, order=True)
 class YearDay:
-    """A month and a day that come round every year."""
+    """A month and a day that come round every year.
+
+    >>> model.YearDay(5, 12).in_year(2027)
+    datetime.date(2027, 5, 12)
+    """
 
     month: int
     day: int

@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from datetime import date
 
-from model.season.ledger import Ledger, unconfirmed
+from model.season.ledger import Ledger
 from model.season.record import CAUSES, LOST, Taken
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 
 
 def write_off(
@@ -17,6 +18,15 @@ def write_off(
     Canned jars whose seals nobody has looked at are not in the book yet; they follow batch by
     batch, under their code. Raises ValueError for a place that is not in the season, or another
     cause than one of ``CAUSES``.
+
+    >>> books, today = model.ledgers(season, date(2027, 3, 15)), date(2027, 3, 15)
+    >>> lost = model.write_off(season, books, "chest freezer", model.FREEZER_DIED, today)
+    >>> {(row.why, row.cause) for row in lost}
+    {('lost', 'freezer died')}
+    >>> model.write_off(season, books, "attic shelf", model.FREEZER_DIED, today)
+    Traceback (most recent call last):
+        ...
+    ValueError: no place 'attic shelf' in the season
     """
     if place not in {known.name for known in season.places}:
         raise ValueError(f"no place {place!r} in the season")

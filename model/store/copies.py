@@ -16,7 +16,12 @@ _NUMBER = re.compile(r".* copy ([0-9]+), ")
 
 
 def list_copies(path: Path) -> tuple[Path, ...]:
-    """List the copies of a store, the newest first; the store itself need not be sound."""
+    """List the copies of a store, the newest first; the store itself need not be sound.
+
+    >>> copy = store.back_up(datetime(2027, 3, 16, tzinfo=UTC))
+    >>> copy in model.list_copies(store.path)
+    True
+    """
     found = Database(path).copies_folder.glob("*.sqlite")
     return tuple(sorted(found, key=lambda copy: (_number(copy), copy.name), reverse=True))
 
@@ -35,6 +40,15 @@ def bring_back(path: Path, copy: Path, now: datetime) -> Path | None:
 
     Gives what was there: a copy, or the damaged file itself, which is moved aside; None if
     there was nothing.
+
+    >>> now = datetime(2027, 3, 15, tzinfo=UTC)
+    >>> before = model.bring_back(store.path, store.back_up(now), now)
+    >>> before in model.list_copies(store.path)
+    True
+    >>> model.bring_back(store.path, Path("nowhere.sqlite"), now)
+    Traceback (most recent call last):
+        ...
+    model.errors.StoreError: nowhere.sqlite: there is no such copy; choose another
     """
     steps = shipped_steps()
     if not copy.is_file():

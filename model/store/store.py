@@ -23,14 +23,22 @@ _FOLDER, _FILE = "harvest-to-pantry-plan", "households.sqlite"
 
 
 def usual_place() -> Path:
-    """Give where the store lies: as the environment says, else in the user's data folder."""
+    """Give where the store lies: as the environment says, else in the user's data folder.
+
+    >>> isinstance(model.usual_place(), Path)
+    True
+    """
     named = os.environ.get(PLACE_VARIABLE)
     return Path(named) if named else user_data_path(_FOLDER, appauthor=False) / _FILE
 
 
 @dataclass(frozen=True, slots=True)
 class StoredHousehold:
-    """A household of the store, and its last change, by which what is read of it is known."""
+    """A household of the store, and its last change, by which what is read of it is known.
+
+    >>> [household.name for household in store.households()]
+    ['Alder Lane']
+    """
 
     household_id: int
     name: str
@@ -42,6 +50,14 @@ class Store:
 
     Whatever is written passes the gate first: what would leave a season with faults raises
     SeasonProblems, and nothing is written. A repeated operation is written once.
+
+    >>> now = datetime(2027, 3, 15, 9, tzinfo=UTC)
+    >>> store = model.Store(place / "kept.sqlite", now)
+    >>> begun = store.begin("Alder Lane", notes, model.Author("first", now, "Ann", "begun"))
+    >>> bed = model.Edit("beds.csv", {"bed": "new bed", "area_m2": "4"})
+    >>> change = store.write(begun, model.Author("second", now, "Ann", "a new bed"), [bed])
+    >>> [change.words for change in store.changes(begun)]
+    ['a new bed', 'begun']
     """
 
     def __init__(self, path: Path, now: datetime, steps: Sequence[Step] | None = None) -> None:

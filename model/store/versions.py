@@ -18,7 +18,11 @@ _ORDER = {kind.file: place for place, kind in enumerate(TABLE_KINDS)}
 
 @dataclass(frozen=True, slots=True)
 class Edit:
-    """What a change does to one row: new cells, or none to take it out; no number is a new row."""
+    """What a change does to one row: new cells, or none to take it out; no number is a new row.
+
+    >>> model.Edit("beds.csv", None, row_id=7)
+    Edit(file='beds.csv', cells=None, row_id=7)
+    """
 
     file: str
     cells: Cells | None
@@ -27,7 +31,13 @@ class Edit:
 
 @dataclass(frozen=True, slots=True)
 class Author:
-    """Who did something when, in words, under a name that a repeated click has again."""
+    """Who did something when, in words, under a name that a repeated click has again.
+
+    ``at`` is a moment, with its offset from UTC.
+
+    >>> model.Author("click 1", datetime(2027, 3, 15, 9, tzinfo=UTC), "Ann", "a new bed").words
+    'a new bed'
+    """
 
     operation: str
     at: datetime
@@ -37,7 +47,12 @@ class Author:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """What a change did to one row: its cells before and after, None where it was not there."""
+    """What a change did to one row: its cells before and after, None where it was not there.
+
+    >>> line = store.lines(1)[0]
+    >>> line.file, line.before
+    ('away.csv', None)
+    """
 
     file: str
     row_id: int
@@ -47,7 +62,12 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """Something that was done; ``undone`` is the change that took it back, if one did."""
+    """Something that was done; ``undone`` is the change that took it back, if one did.
+
+    >>> first = store.changes(1)[-1]
+    >>> first.words, first.undone
+    ('the first notes', None)
+    """
 
     change_id: int
     at: datetime

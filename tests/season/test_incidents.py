@@ -5,9 +5,10 @@ from datetime import date, timedelta
 
 import pytest
 
-from model.season.ledger import ledgers, unconfirmed
+from model.season.ledger import ledgers
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
+from model.season.unseen_seals import unconfirmed
 from model.season.write_off import write_off
 from tests.recorded import JARS, PACKS, batch, count, recorded
 

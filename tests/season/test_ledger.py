@@ -8,9 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.season.kitchen import Counted, Gift
-from model.season.ledger import COUNTED, Ledger, ledgers, stock, unconfirmed
+from model.season.ledger import COUNTED, Ledger, ledgers, stock
 from model.season.record import EATEN, GIVEN, LOST, WHYS, SealCheck, Taken
 from model.season.season import Season
+from model.season.unseen_seals import unconfirmed
 from tests.recorded import JARS, PACKS, batch, count, recorded, took
 
 DAY = date(2027, 8, 16)
