@@ -10,6 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.dashboard.seeding import seeded
 from tests.dashboard.serving import served
+from tests.dashboard.visiting import idle
 from tests.dashboard.walking import NARROW, PLACES, WIDE, Seen, fits, go, look_from, settle
 
 pytestmark = pytest.mark.browser
@@ -52,6 +53,7 @@ def press(page: Page, name: str) -> None:
 
 def choose(page: Page, name: str) -> None:
     page.get_by_test_id("stMain").get_by_role("radio", name=name, exact=True).first.click()
+    idle(page)
 
 
 def type_into(page: Page, label: str, text: str) -> None:
