@@ -1,5 +1,6 @@
 """What the tables say, in a sentence: the headline of each place."""
 
+import math
 from datetime import date
 
 import pandas as pd
@@ -40,6 +41,22 @@ def spring_headline(
     if scarce:
         sentences.append(f"Fullest: **{scarce}**.")
     return " ".join(sentences)
+
+
+def bad_year_words(totals: pd.DataFrame) -> str:
+    """Say what a bad year leaves of the jars and packs, and how long the kitchen may take."""
+    rows = totals.set_index("unit")
+    words = [
+        f"{about(math.floor(rows.loc[unit, 'bad_year']))} {name} or fewer (all "
+        f"{about(rows.loc[unit, 'planned'])} in {rows.loc[unit, 'chance']:.0%} of years)"
+        for unit, name in (("jar", "jars"), ("pack", "freezer packs"))
+        if rows.loc[unit, "planned"]
+    ]
+    if not words:
+        return ""
+    planned, bad = (about(rows.loc["h", name]) for name in ("planned", "bad_year"))
+    more = f"in one year of ten {bad} h or more" if bad != planned else "hardly more in any year"
+    return f"In one year of ten: {listed(words)}. The kitchen takes about {planned} h, {more}."
 
 
 def margin_words(margin: float) -> str:

@@ -74,6 +74,7 @@ from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.stores_table import stores_table
 from model.outlook.task_table import TASKS, task_table
+from model.outlook.totals_table import totals_table
 from model.outlook.ways_table import ways_table
 from model.outlook.week_limit_table import week_limit_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
@@ -284,6 +285,7 @@ __all__ = [
     "tasks_calendar",
     "thaw_steps",
     "tight_limits",
+    "totals_table",
     "unconfirmed",
     "usual_place",
     "wanted_today",

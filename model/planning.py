@@ -38,6 +38,7 @@ class PlannedSeason:
     harvest_low, harvest_high : shape (C, W), kilograms; one year in ten gives less, or more.
     shelf_low, shelf_high : shape (R, W), units; one year in ten has less, or more, when the
         household keeps to the plan's pace.
+    filled : shape (Y, R), units put up in those years; minutes : shape (Y,), all kitchen work.
     years : the same years when it eats what it wants until it is gone.
     planting : how much to plant, and the margin behind it.
     basis : where the program stood, for planning again after a small change.
@@ -55,6 +56,8 @@ class PlannedSeason:
     harvest_high: Floats
     shelf_low: Floats
     shelf_high: Floats
+    filled: Singles
+    minutes: Singles
     years: FoodYears
     windows: tuple[CoverWindow, ...]
     by_hand: tuple[HandRule, ...]
@@ -129,6 +132,8 @@ def plan_season(
         harvest_high=high,
         shelf_low=shelf_low,
         shelf_high=shelf_high,
+        filled=at_pace.filled,
+        minutes=at_pace.minutes.sum(axis=1),
         years=food_years(as_wanted, case.arrays),
         windows=windows,
         by_hand=tuple(window.hand_rule for window in windows),

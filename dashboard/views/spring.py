@@ -13,6 +13,7 @@ from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import (
     all_started,
+    bad_year_words,
     limit_words,
     margin_words,
     over_headline,
@@ -81,6 +82,9 @@ def show() -> None:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
+        told = bad_year_words(table_of(plan, model.totals_table))
+        if told:
+            st.caption(told)
         working_behind(of_preserves(plan), "jars")
     _more(plan, every)
 

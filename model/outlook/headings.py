@@ -15,6 +15,8 @@ HEADINGS: dict[str, Heading] = {
     "bad_more_high": Heading("Bad year, to", "portions", "95 of 100 such samples give less"),
     "bad_more_low": Heading("Bad year, from", "portions", "95 of 100 such samples give more"),
     "bad_more_portions": Heading("More in a bad year", "portions", "than by the way in use"),
+    "bad_year": Heading("Bad year", "", "one year in ten has fewer jars, or takes more hours"),
+    "bad_year_fill": Heading("In a bad year", "jars", "one year in ten fills fewer"),
     "bad_year_portions": Heading(
         "In a bad year", "portions", "met in the year that one in ten falls below"
     ),
@@ -41,6 +43,8 @@ HEADINGS: dict[str, Heading] = {
     "chance_before": Heading(
         "Chance now", "", "share of simulated years in which it lasts without it"
     ),
+    "chance": Heading("Chance", "", "share of simulated years in which the plan is reached"),
+    "chance_filled": Heading("All filled", "", "share of simulated years in which all are filled"),
     "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
     "chance_short": Heading("Short", "", "share of simulated years in which it runs short"),
     "chance_today": Heading("Started today", "", "chance of being picked"),
@@ -184,6 +188,7 @@ HEADINGS: dict[str, Heading] = {
     "picked_kg": Heading("Picked", "kg", "from the log"),
     "place": Heading("Place", "", "shelf, freezer or store"),
     "plan_portions": Heading("Plan", "portions", "on the shelf by the plan"),
+    "planned": Heading("Planned", "", "in an ordinary year"),
     "plants": Heading("Plants", "", "rounded up"),
     "portions": Heading("Portions", "portions", "eaten this week"),
     "preserve": Heading("Preserve", "", "what is put up"),

@@ -10,7 +10,16 @@ from model.planning import PlannedSeason
 ALMOST = 0.9
 PRESERVE_COLUMNS = (
     *("preserve", "food", "product", "method", "jar", "unit"),
-    *("to_fill", "sealed_needed", "by_hand", "by_hand_fill", "on_shelf", "carried_over"),
+    *(
+        "to_fill",
+        "bad_year_fill",
+        "chance_filled",
+        "sealed_needed",
+        "by_hand",
+        "by_hand_fill",
+        "on_shelf",
+        "carried_over",
+    ),
     *("fresh_kg", "loads", "minutes", "reason"),
 )
 
@@ -19,11 +28,12 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a preserve: jars to fill by the plan and by hand, and why they differ.
 
     ``to_fill`` (before seals fail) and ``sealed_needed`` are whole units; ``by_hand`` are sealed
-    ones too.
+    ones too. One year in ten fills fewer than ``bad_year_fill``; ``chance_filled`` is the share
+    of simulated years in which all are filled.
 
     >>> print(*model.preserve_table(planned))
-    preserve food product method jar unit to_fill sealed_needed by_hand by_hand_fill on_shelf
-    carried_over fresh_kg loads minutes reason
+    preserve food product method jar unit to_fill bad_year_fill chance_filled sealed_needed
+    by_hand by_hand_fill on_shelf carried_over fresh_kg loads minutes reason
     """
     case, plan = planned.case, planned.plan
     why = reasons(planned, limit_uses(case, plan))
@@ -41,6 +51,10 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                 "jar": preserve.jar or preserve.unit,
                 "unit": preserve.unit,
                 "to_fill": int(to_fill),
+                "bad_year_fill": int(
+                    min(to_fill, float(np.percentile(planned.filled[:, r], 10)) + 1e-3)
+                ),
+                "chance_filled": float((planned.filled[:, r] >= plan.put_up[r].sum() - 0.5).mean()),
                 "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
                 "by_hand": rule.sealed_needed,
                 "by_hand_fill": rule.to_fill,

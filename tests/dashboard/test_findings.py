@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 
 import model
-from dashboard.findings import all_started, limit_words, progress_words
+from dashboard.findings import all_started, bad_year_words, limit_words, progress_words
 from dashboard.record_findings import fill_words, resow_words
 from dashboard.words import counted_words
 
@@ -14,6 +14,27 @@ from dashboard.words import counted_words
 def test_a_spring_is_fixed_once_all_of_it_is_in_the_ground(tiny: model.Season) -> None:
     assert not all_started(tiny, date(2027, 5, 27))
     assert all_started(tiny, date(2027, 5, 28))
+
+
+def test_totals_stand_beside_a_bad_year_and_a_chance_in_two_significant_figures() -> None:
+    totals = pd.DataFrame(
+        [("jar", 211.0, 94.3, 0.03), ("pack", 0.0, 0.0, 1.0), ("h", 118.7, 134.2, 0.8)],
+        columns=["unit", "planned", "bad_year", "chance"],
+    )
+
+    assert bad_year_words(totals) == (
+        "In one year of ten: 94 jars or fewer (all 210 in 3% of years). "
+        "The kitchen takes about 120 h, in one year of ten 130 h or more."
+    )
+
+
+def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
+    totals = pd.DataFrame(
+        [("jar", 0.0, 0.0, 1.0), ("pack", 0.0, 0.0, 1.0), ("h", 0.0, 0.0, 1.0)],
+        columns=["unit", "planned", "bad_year", "chance"],
+    )
+
+    assert bad_year_words(totals) == ""
 
 
 def progress(*rows: tuple[str, str]) -> pd.DataFrame:
