@@ -44,6 +44,9 @@ _STYLE = """
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
     [data-testid="stButtonGroup"] [role="radiogroup"] {flex-wrap: wrap; overflow: visible;}
+    [data-testid="stButtonGroup"] [role="radio"][aria-checked="false"] {
+      border-color: color-mix(in srgb, currentColor 20%, transparent);
+    }
     [data-testid="stMain"] :is([data-testid="stTextInputRootElement"],
     [data-testid="stNumberInputContainer"], .react-aria-ComboBox > [role="group"]) {
       height: auto; min-height: 46px;

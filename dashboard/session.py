@@ -129,6 +129,12 @@ def written() -> tuple[int, str] | None:
 def remember_written(change: int | None, words: str = "") -> None:
     """Keep what was written last, so that it can be taken back at once."""
     st.session_state["written"] = None if change is None else (change, words)
+    st.session_state["newly_written"] = change is not None
+
+
+def newly_written() -> bool:
+    """Say whether something was written since this was asked last."""
+    return bool(st.session_state.pop("newly_written", False))
 
 
 def remember_fault(error: PlanningError) -> None:

@@ -69,7 +69,6 @@ def jar_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
             {
                 "preserve": row.preserve,
                 "to_fill": _units_or_none(row.to_fill, row.unit, units),
-                "bad_year_fill": _units_or_none(row.bad_year_fill, row.unit, units),
                 "by_hand_fill": _units_or_none(row.by_hand_fill, row.unit, units),
                 "why_short": short_reason(row.reason),
             }
@@ -87,6 +86,7 @@ def count_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
                 "sealed_needed": _units_or_none(row.sealed_needed, row.unit, units),
                 "carried_over": _units_or_none(row.carried_over, row.unit, units),
                 "loads": f"{row.loads}" if row.loads else "",
+                "bad_year_fill": _units_or_none(row.bad_year_fill, row.unit, units),
                 "chance_filled": f"{row.chance_filled:.0%}" if row.to_fill else "",
                 "reason": row.reason,
             }

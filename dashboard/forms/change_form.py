@@ -87,6 +87,7 @@ def _ask_amount(plan: PlannedSeason, today: date) -> Asked:
         max_value=max(20 * step, 4 * now),
         value=round(now / step) * step,
         step=step,
+        format="%g",
         key=f"amount_{chosen}_{now:.3f}_{scope}",
     )
     if abs(new - now) <= step / 2:

@@ -42,6 +42,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
                 100_000.0,
                 None,
                 1.0,
+                format="%g",
                 key=f"count_{form}_{preserve.name}",
                 placeholder=f"by the book {books[preserve.name].units:g}",
             )

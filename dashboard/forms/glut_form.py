@@ -31,7 +31,9 @@ def glut_form(plan: PlannedSeason) -> None:
             key=f"glut_{scope}",
         )
     with hours:
-        free = st.number_input("Free hours for it", 0.0, 100.0, 4.0, 0.5, key=f"glut_h_{scope}")
+        free = st.number_input(
+            "Free hours for it", 0.0, 100.0, 4.0, 0.5, format="%g", key=f"glut_h_{scope}"
+        )
     with start:
         begins = st.time_input("Starting at", START, key=f"glut_at_{scope}")
     pile_kg = _weights(plan, chosen, units)
@@ -60,6 +62,7 @@ def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, flo
                 MOST,
                 min(usual, MOST),
                 0.5,
+                format="%g",
                 key=f"glut_{crop}_{session.scope()}",
             )
             pile_kg[crop] = from_own(given, "kg", units)
@@ -82,6 +85,7 @@ def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
                 MOST,
                 0.0,
                 0.5,
+                format="%g",
                 key=f"glut_bruised_{crop}_{scope}",
             )
             bruised_kg[crop] = from_own(given, "kg", units)

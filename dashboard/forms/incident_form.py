@@ -100,6 +100,7 @@ def _thawed(season: Season, form: str) -> None:
         140.0,
         None,
         1.0,
+        format="%g",
         key=f"thaw_measured_{form}",
         placeholder="nobody measured",
     )
@@ -145,7 +146,7 @@ def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
         for mate in mates:
             st.text(f"{mate.batch.code} ({mate.why})")
     units = st.number_input(
-        "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, key=f"suspect_n_{form}"
+        "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, format="%g", key=f"suspect_n_{form}"
     )
     gone = Taken(books[name].after_count(today), name, units, LOST, SUSPECT, code or "")
     _say_counted([gone])

@@ -23,8 +23,11 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
     try:
         following, moved = model.next_garden_year(season, year)
     except ValueError:
-        st.caption("The next garden year is in the notes already; these are its numbers to aim at.")
         edits = target_edits(notes.household.household_id, draft)
+        if not edits:
+            st.caption("The next garden year is in the notes already, and aims at these numbers.")
+            return
+        st.caption("The next garden year is in the notes already; these are its numbers to aim at.")
         words = f"{count(len(edits), 'target')} from the review of {year}"
     else:
         aim = st.toggle("Aim at the numbers of this draft", value=False, key="next_aim")

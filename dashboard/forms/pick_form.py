@@ -30,7 +30,9 @@ def pick_form(season: Season) -> None:
             "Another crop", rest, index=None, format_func=speaker(), key=f"pick_other_{form}"
         )
         day = st.date_input("Picked on", today, max_value=today, key=f"pick_day_{form}")
-        typed = st.number_input("Another number", 0.0, 1000.0, 0.0, 0.5, key=f"pick_typed_{form}")
+        typed = st.number_input(
+            "Another number", 0.0, 1000.0, 0.0, 0.5, format="%g", key=f"pick_typed_{form}"
+        )
     crop = other or crop
     number = st.pills("How many", list(NUMBERS), key=f"pick_number_{form}")
     many = typed or NUMBERS.get(number or "", 0.0)

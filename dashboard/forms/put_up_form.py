@@ -62,6 +62,7 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         2000.0,
         load,
         1.0,
+        format="%g",
         key=f"put_up_filled_{form}_{name}",
     )
     day = st.date_input("Put up on", today, max_value=today, key=f"put_up_day_{form}")

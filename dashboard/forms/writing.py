@@ -74,10 +74,16 @@ def take_back(change: int, words: str) -> None:
 
 
 def last_written() -> None:
-    """Say what was written last, with the way to take it back, or why nothing was written."""
+    """Say what was written last, with the way to take it back, or why nothing was written.
+
+    Whoever saved at the foot of a long page sees at once whether it went well.
+    """
     error = session.fault()
     if error is not None:
         faults(error, "Nothing was written.")
+        st.toast("Nothing was written: why, stands at the top.", icon=":material/error:")
+    if session.newly_written():
+        st.toast("Written. Undo stands at the top.", icon=":material/check:")
     written = session.written()
     if written is None:
         return
