@@ -98,7 +98,7 @@ def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
         return known
     before = planned(seasons[:-1], today) if len(seasons) > 1 else None
     with (
-        _bar() as progress,
+        _bar(key) as progress,
         plan_shelf().turn(key, lambda: progress("Another window is working this out", 0.0)),
     ):
         known = plan_shelf().get(key)
@@ -122,7 +122,7 @@ def answered(plan: PlannedSeason, question: str, ask: Callable[[Progress], Answe
     """Give the answer to a question about a plan, worked out once while the plan is kept."""
 
     def slowly() -> Answer:
-        with _bar() as progress:
+        with _bar(question) as progress:
             return ask(progress)
 
     return kept(plan, question, slowly)
@@ -148,9 +148,22 @@ def _answers() -> MutableMapping[PlannedSeason, dict[str, object]]:
 
 
 @contextmanager
-def _bar() -> Iterator[Progress]:
-    """Show what is being done, until it is done or fails."""
-    bar = st.progress(0.0, text="Reading the season")
+def _bar(work: str) -> Iterator[Progress]:
+    """Show what is being done until it is done or fails, or the person at the page stops it.
+
+    Streamlit ends the run of a page at its next sign of life when something is clicked, so a stop
+    leaves the work at its next progress, and all that is kept as it was.
+    """
+    place = st.empty()
+    with place.container():
+        bar = st.progress(0.0, text="Reading the season")
+        stopped = st.button("Stop", icon=":material/stop_circle:", key=f"stop_{work}")
+
+    if stopped:
+        with place.container():
+            st.info("Stopped. Nothing was changed, and all that is written down stands.")
+            st.button("Work it out now", key=f"go_on_{work}")
+        st.stop()
 
     def tell(words: str, part: float) -> None:
         bar.progress(min(1.0, part), text=words)
@@ -158,4 +171,4 @@ def _bar() -> Iterator[Progress]:
     try:
         yield tell
     finally:
-        bar.empty()
+        place.empty()

@@ -15,8 +15,8 @@ from model.season.season import Season
 
 def many_foods(texts: Mapping[str, str]) -> dict[str, str]:
     """Give the texts of a folder by file name, with one food a preserve."""
-    foods = {row["food"]: row for row in _rows(texts["foods.csv"])}
-    preserves = _rows(texts["preserves.csv"])
+    foods = {row["food"]: row for row in rows_of(texts["foods.csv"])}
+    preserves = rows_of(texts["preserves.csv"])
     members: dict[str, list[str]] = {}
     for row in preserves:
         members.setdefault(row["food"], []).append(row["preserve"])
@@ -31,7 +31,7 @@ def many_foods(texts: Mapping[str, str]) -> dict[str, str]:
         for name in names
     ]
     own = [{**row, "food": row["preserve"]} for row in preserves]
-    return {**texts, "foods.csv": _text(split), "preserves.csv": _text(own)}
+    return {**texts, "foods.csv": text_of(split), "preserves.csv": text_of(own)}
 
 
 def season_of(texts: Mapping[str, str]) -> Season:
@@ -39,11 +39,13 @@ def season_of(texts: Mapping[str, str]) -> Season:
     return season_from_tables(text_tables((name, text.encode()) for name, text in texts.items()))
 
 
-def _rows(text: str) -> list[dict[str, str]]:
+def rows_of(text: str) -> list[dict[str, str]]:
+    """Read a table's rows."""
     return list(csv.DictReader(io.StringIO(text)))
 
 
-def _text(rows: Iterable[dict[str, str]]) -> str:
+def text_of(rows: Iterable[dict[str, str]]) -> str:
+    """Write a table."""
     listed = list(rows)
     written = io.StringIO()
     writer = csv.DictWriter(written, list(listed[0]))

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from scipy.optimize import Bounds, LinearConstraint, milp
 
-from model.case import make_case
+from model.case import Case, make_case
 from model.optimization.make_plan import make_plan
 from model.optimization.planning_program import planning_program
 from model.optimization.program import LinearProgram
@@ -18,8 +18,7 @@ from tests.small_season import TABLES, small_season
 TODAY = date(2027, 8, 30)
 
 
-@pytest.fixture(scope="module")
-def program() -> LinearProgram:
+def late_case() -> Case:
     """Late in the season: few weeks of tomatoes left, one preserve canned in loads."""
     preserves = "\n".join(TABLES["preserves.csv"].splitlines()[:2]) + "\n"
     season = small_season(
@@ -28,7 +27,12 @@ def program() -> LinearProgram:
         plantings=TABLES["plantings.csv"].replace(",12\n", ",6\n"),
         kitchen_hours="begins,ends,hours_a_week\n,,3\n",
     )
-    return planning_program(make_case(season, TODAY))
+    return make_case(season, TODAY)
+
+
+@pytest.fixture(scope="module")
+def program() -> LinearProgram:
+    return planning_program(late_case())
 
 
 def best_by_scipy(program: LinearProgram, loads: np.ndarray, fixed: np.ndarray) -> float | None:
@@ -71,14 +75,7 @@ def test_the_relaxation_agrees_with_scipy(program: LinearProgram) -> None:
 
 
 def test_the_plan_lies_between_the_best_of_all_and_its_stated_gap() -> None:
-    preserves = "\n".join(TABLES["preserves.csv"].splitlines()[:2]) + "\n"
-    season = small_season(
-        preserves=preserves,
-        stock=None,
-        plantings=TABLES["plantings.csv"].replace(",12\n", ",6\n"),
-        kitchen_hours="begins,ends,hours_a_week\n,,3\n",
-    )
-    case = make_case(season, TODAY)
+    case = late_case()
     program, report = planning_program(case), make_plan(case).plan.report
     loads = program.variables["loads"].columns
     worths = [

@@ -10,7 +10,7 @@ import model
 from dashboard import question_tables
 from tests.dashboard.steps import labelled, look, part, table_with, words
 
-GLUT = date(2027, 8, 16)
+GLUT, AUGUST = date(2027, 8, 16), date(2026, 8, 10)
 
 
 @pytest.fixture
@@ -50,23 +50,30 @@ def test_nothing_on_the_table_asks_for_something(glut: AppTest) -> None:
     assert any("Choose what lies there" in caption.value for caption in glut.caption)
 
 
-def test_one_more_is_told_in_words(app: AppTest) -> None:
-    part(app, "One more")
+@pytest.fixture
+def august(app: AppTest) -> AppTest:
+    """The smaller of the invented households, which is soon answered."""
+    return look(app, "Two Rivers", AUGUST, "views/spring.py")
+
+
+def test_one_more_is_told_in_words(august: AppTest) -> None:
+    app = part(august, "One more")
     found = table_with(app, "limit", "brings")
 
     assert found["brings"].str.contains("portions|jars|next to nothing").all()
     assert "brings nothing:" in words(app)
 
 
-def test_hedges_of_a_food_stand_side_by_side(app: AppTest) -> None:
-    part(app, "A bad year")
+def test_hedges_of_a_food_stand_side_by_side(august: AppTest) -> None:
+    app = part(august, "A bad year")
     found = table_with(app, "hedge", "chance_lasts")
 
     assert found.iloc[0]["hedge"] == "as planned"
     assert found["hedge"].str.contains("bought in at the peak").any()
 
 
-def test_the_weight_of_bad_years_is_asked_for_and_stays(app: AppTest) -> None:
+def test_the_weight_of_bad_years_is_asked_for_and_stays(august: AppTest) -> None:
+    app = august
     control = next(c for c in app.segmented_control if "the bad year too" in c.options)
     assert control.value == "eight years in ten"
     control.set_value("an ordinary year").run()

@@ -1,12 +1,18 @@
-"""Walking through the dashboard in a browser: settle, go, look from a day, and fit the screen."""
+"""Walking through the dashboard in a browser: open, go, look from a day, read, fit the screen."""
 
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Literal, NamedTuple
 from urllib.parse import urlparse
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, ViewportSize, expect
+
+from tests.dashboard.visiting import idle
 
 expect.set_options(timeout=30_000)
-WIDE, NARROW = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
+WIDE: ViewportSize = {"width": 1280, "height": 800}
+NARROW: ViewportSize = {"width": 390, "height": 844}
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
     "This week": "This week in the garden and the kitchen",
@@ -16,61 +22,115 @@ PLACES = {
     "Winter: will it last": "Will it last until the new crop?",
     "Review": "What came of the year, and what to change",
 }
+ROWS = """
+grids => grids.flatMap(grid => [...grid.querySelectorAll('[role="row"]')])
+  .map(row => [...row.querySelectorAll('[role="gridcell"]')].map(cell => cell.textContent))
+"""
 
 
-class Seen:
-    """What a page asked for and complained of while it was used."""
+class Screen(NamedTuple):
+    """How large a screen is, and its colours."""
 
-    def __init__(self, page: Page) -> None:
-        self.hosts: set[str] = set()
-        self.faults: list[str] = []
-        page.on("request", lambda request: self.hosts.add(urlparse(request.url).hostname or ""))
-        page.on("pageerror", lambda error: self.faults.append(str(error)))
+    size: ViewportSize
+    scheme: Literal["light", "dark"]
+
+
+BOTH = {"wide light": Screen(WIDE, "light"), "narrow dark": Screen(NARROW, "dark")}
+
+
+@contextmanager
+def walked(browser: Browser, address: str, screen: Screen) -> Iterator[Page]:
+    """Open the dashboard; at the end nothing has failed, and nobody else was asked for anything."""
+    context = browser.new_context(viewport=screen.size, color_scheme=screen.scheme)
+    page = context.new_page()
+    hosts: set[str | None] = set()
+    faults: list[str] = []
+    page.on("request", lambda request: hosts.add(urlparse(request.url).hostname))
+    page.on("websocket", lambda socket: hosts.add(urlparse(socket.url).hostname))
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    try:
+        page.goto(address)
+        yield page
+        assert faults == []
+        assert hosts == {urlparse(address).hostname}
+    finally:
+        context.close()
 
 
 def settle(page: Page, title: str) -> None:
     expect(page.get_by_role("heading", level=1, name=title)).to_be_visible(timeout=60_000)
-    expect(page.get_by_test_id("stStatusWidget")).to_have_count(0, timeout=60_000)
-    expect(page.get_by_test_id("stProgress")).to_have_count(0, timeout=60_000)
+    idle(page)
 
 
 def side(page: Page, *, shown: bool) -> None:
     """Open or close the side bar, which covers a narrow page."""
-    if page.viewport_size == WIDE:
-        return
-    button = "stExpandSidebarButton" if shown else "stSidebarCollapseButton"
-    target = page.get_by_test_id(button).first
-    inner = target.locator("button")
-    (inner if inner.count() else target).click()
-    page.wait_for_timeout(500)  # the bar slides
+    if page.viewport_size == NARROW:
+        button = "stExpandSidebarButton" if shown else "stSidebarCollapseButton"
+        page.get_by_test_id(button).first.click()
 
 
 def go(page: Page, place: str) -> None:
-    side(page, shown=True)
-    page.get_by_test_id("stSidebarNavLink").filter(has_text=place).click()
+    """Go to a place, by the side bar or, on a narrow page, by the links below its title."""
     if page.viewport_size == NARROW:
-        page.wait_for_timeout(500)
-        close = page.get_by_test_id("stSidebarCollapseButton").locator("button")
-        if close.is_visible():
-            close.click()
+        link = page.locator(".st-key-ways").get_by_test_id("stPageLink")
+        link.filter(has_text=place.split(":", maxsplit=1)[0]).get_by_role("link").click()
+    else:
+        page.get_by_test_id("stSidebarNavLink").filter(has_text=place).click()
     settle(page, PLACES[place])
 
 
 def look_from(page: Page, words: str, day: str) -> None:
+    """Look from one of the demo's days; what is being worked out for another day is left."""
     side(page, shown=True)
     page.get_by_role("button", name=re.compile(words)).first.click()
     side(page, shown=False)
     expect(page.get_by_text(f"looked at from {day}")).to_be_visible()
-    expect(page.get_by_test_id("stProgress")).to_have_count(0, timeout=60_000)
+    idle(page)
+
+
+def press(page: Page, name: str) -> None:
+    """Press a button or follow a link of the page once it can be, and wait for what comes."""
+    main = page.get_by_test_id("stMain")
+    found = main.get_by_role("button", name=re.compile(name))
+    button = found.or_(main.get_by_role("link", name=re.compile(name))).first
+    expect(button).to_be_enabled()
+    button.click()
+    idle(page)
+
+
+def choose(page: Page, name: str) -> None:
+    page.get_by_test_id("stMain").get_by_role("radio", name=name, exact=True).first.click()
+    idle(page)
+
+
+def pick(page: Page, label: str, option: str) -> None:
+    """Pick from a list opened by its key: one that the mouse opens closes as the page scrolls."""
+    page.get_by_test_id("stMain").get_by_role("combobox", name=label).press("ArrowDown")
+    page.get_by_role("option", name=option).click()
+    idle(page)
+
+
+def type_into(page: Page, label: str, text: str) -> None:
+    box = page.get_by_test_id("stMain").get_by_label(label, exact=True)
+    box.click()
+    box.fill(text)
+    box.press("Tab")
+    idle(page)
+
+
+def row_of(page: Page, name: str) -> list[str]:
+    """Read the first row of that name in the page's tables; empty where there is none."""
+    rows: list[list[str]] = page.locator("canvas > [role='grid']").evaluate_all(ROWS)
+    return next((row for row in rows if row and row[0] == name), [])
 
 
 def fits(page: Page) -> None:
     """Check that the page is no wider than the screen, and on a wide one no table is cut."""
+    idle(page)
     main = page.get_by_test_id("stMain")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), page.url
     if page.viewport_size == NARROW:
         return
-    page.wait_for_timeout(500)  # the columns take their widths
     for place, scroller in enumerate(page.locator(".dvn-scroller").all()):
         wide, shown = scroller.evaluate("e => [e.scrollWidth, e.clientWidth]")
         assert wide <= shown, (page.url, place)
