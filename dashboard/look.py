@@ -1,6 +1,7 @@
 """The little style that Streamlit's own settings do not reach; tables and faults in our words."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from contextvars import copy_context
 from functools import partial
 from typing import Literal
@@ -123,10 +124,18 @@ def wrapped_table(frame: pd.DataFrame) -> None:
     st.table(named(frame).rename(columns=headings), hide_index=True, border="horizontal")
 
 
-def picture(chart: alt.LayerChart, told: pd.DataFrame) -> None:
+@contextmanager
+def fold(label: str, key: str, icon: str | None = None) -> Iterator[bool]:
+    """Make a fold and say whether it is open: only then is what it holds worked out and sent."""
+    made = st.expander(label, icon=icon, key=f"fold_{key}", on_change="rerun")
+    with made:
+        yield bool(made.open)
+
+
+def picture(chart: alt.LayerChart, told: pd.DataFrame, key: str) -> None:
     """Show a chart as wide as there is room, with its figures behind one click."""
     drawing(chart)
-    figures(told)
+    figures(told, key)
 
 
 def drawing(chart: alt.LayerChart) -> None:
@@ -152,12 +161,13 @@ def _told(chart: alt.LayerChart) -> alt.LayerChart:
     return told.configure_text(color=ink) if ink else told
 
 
-def figures(told: pd.DataFrame) -> None:
+def figures(told: pd.DataFrame, key: str) -> None:
     """Show the figures of a chart behind one click: of its columns those that have a heading."""
-    shown = told[[name for name in told.columns if name in model.HEADINGS]]
-    days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
-    with st.expander("The figures"):
-        table(shown.assign(**days))
+    with fold("The figures", f"figures_{key}") as is_open:
+        if is_open:
+            shown = told[[name for name in told.columns if name in model.HEADINGS]]
+            days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
+            table(shown.assign(**days))
 
 
 def printed(what: str, make: Callable[..., bytes], *given: object) -> None:

@@ -18,7 +18,7 @@ def supply_picture(plan: PlannedSeason) -> None:
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return
     holes = with_dates(supply_holes(supply), "begins", "ends")
-    picture(supply_chart(supply, holes, supply_finding(supply, holes)), supply)
+    picture(supply_chart(supply, holes, supply_finding(supply, holes)), supply, "supply")
     st.caption(
         "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "
         "Shaded: over a quarter of it is missing."

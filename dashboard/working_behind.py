@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 import streamlit as st
 
 from dashboard import kept, place, session
+from dashboard.look import fold
 from dashboard.words import day, listed, local, speaker
 from model import workings as known
 
@@ -19,7 +20,9 @@ def working_behind(workings: Workings, key: str, of: str = "Of") -> None:
     """Offer the workings behind the figures above, one named figure at a time."""
     if not workings:
         return
-    with st.expander(TITLE, icon=":material/calculate:", key=f"behind_{key}"):
+    with fold(TITLE, f"behind_{key}", ":material/calculate:") as is_open:
+        if not is_open:
+            return
         names = list(workings)
         chosen = names[0]
         if len(names) > 1:

@@ -4,6 +4,7 @@ import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.writing import take_back
+from dashboard.look import fold
 from dashboard.words import day
 from model import Line
 
@@ -21,8 +22,10 @@ def history_form() -> None:
         at = change.at.astimezone(zone)
         by = f" · {change.by}" if change.by else ""
         state = " · taken back" if change.undone else ""
-        with st.expander(f"{day(at)} {at:%H:%M}{by}{state}"):
+        with fold(f"{day(at)} {at:%H:%M}{by}{state}", f"change_{change.change_id}") as is_open:
             st.text(change.words)
+            if not is_open:
+                continue
             told = kept.store().lines(change.change_id)
             for line in told[:MOST_LINES]:
                 st.text(line_words(line))

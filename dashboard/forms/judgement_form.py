@@ -8,7 +8,7 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.look import table
+from dashboard.look import fold, table
 from model import Edit, Season
 
 FILE = "settings.csv"
@@ -41,8 +41,9 @@ def judgement_form(season: Season, asked: str = "") -> None:
     words = f"{chosen.replace('_', ' ')}: {now:g} {row['setting_unit']}"
     edits = judgement_edits(stored_rows(FILE), chosen, now, row)
     save_button("judgement_save", f"Save {words}" if edits else "Nothing changed", edits, words)
-    with st.expander("Every judgement"):
-        table(values.drop(columns=["least", "most"]), key="judgements")
+    with fold("Every judgement", "judgements") as is_open:
+        if is_open:
+            table(values.drop(columns=["least", "most"]), key="judgements")
 
 
 def _step(usual: float) -> float:

@@ -32,7 +32,7 @@ def picked_form(plan: PlannedSeason) -> None:
         st.markdown("Nothing was to be picked yet this season, and nothing was.")
         return
     rows = named(picked_rows(now, units))
-    picture(picked_bars(rows, picked_finding(now, units)), rows)
+    picture(picked_bars(rows, picked_finding(now, units)), rows, "picked")
     st.caption(
         "Bar: picked, red where behind. Brown tick: what an ordinary year gives by now, with the "
         "setbacks written down. Grey: eight years in ten, as they lay ahead when the season began."
@@ -47,5 +47,5 @@ def picked_form(plan: PlannedSeason) -> None:
     days, unit = crop_days(table, crop, units)
     finding = crop_finding(crop, row["picked_kg"], row["expected_kg"], units)
     chart = picked_curve(days, pd.Timestamp(today), finding, unit)
-    picture(chart, day_figures(table, crop, units))
+    picture(chart, day_figures(table, crop, units), "picked_days")
     st.caption("Line with points: picked. Dashed: an ordinary year. Grey: eight years in ten.")

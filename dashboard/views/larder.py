@@ -113,7 +113,8 @@ def _fullness(plan: PlannedSeason, units: str) -> None:
         st.markdown("The notes name no shelf, freezer or store.")
         return
     finding = room_finding(limits, ROOM, "place")
-    picture(share_strips(room, finding), limit_rows(limits[limits["kind"].isin(ROOM)], units))
+    told = limit_rows(limits[limits["kind"].isin(ROOM)], units)
+    picture(share_strips(room, finding), told, "room")
     working_behind(of_places(plan), "places")
     st.caption(
         "By the plan of an ordinary year; the words name the fullest week. Jars stand one tier "

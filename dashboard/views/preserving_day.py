@@ -142,7 +142,7 @@ def _picture(sheet: DaySheet) -> None:
     steps = day_steps(model.day_table(sheet))
     title = f"{count(len(sheet.loads), 'batch', 'batches')}, done at "
     title += clock(sheet.finish, sheet.begins)
-    picture(day_chart(steps, title, nearly(sheet)), steps)
+    picture(day_chart(steps, title, nearly(sheet)), steps, "day")
     st.caption(
         "Grey: your hands. Thin: the canner heats, vents or cools. Thick: the process, with the "
         "number of its load. The process is the tested one; the times round it are usual ones, "

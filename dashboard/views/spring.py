@@ -23,7 +23,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, picture, printed, table, wrapped_table
+from dashboard.look import choice, fold, picture, printed, table, wrapped_table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
@@ -132,27 +132,11 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
     chosen = choice("More", [when, sow, buy, time, why, change, *asks], key="spring_more")
     if chosen == when:
-        harvest, units = model.harvest_table(plan), plan.case.season.units
-        drawn = named(strips(harvest, units))
-        if drawn.empty:
-            st.markdown("Nothing is to be picked in these weeks.")
-        else:
-            title = harvest_finding(harvest, units)
-            picture(harvest_strips(drawn, pd.Timestamp(session.today()), title), drawn)
-        st.caption(
-            "The darker, the more of its crop; an ordinary year. Yields are published figures "
-            "moved by the household's own seasons; the table shows how many stand behind each."
-        )
-        supply_picture(plan)
-        with st.expander("What each planting should give"):
-            table(yield_rows(model.planting_table(plan), plan.case.season.units), key="yields")
+        _picked(plan)
     elif chosen == time:
         _limits(plan, limits)
     elif chosen == why:
-        working(plan)
-        with st.expander("What the plan counts on, and why it differs from the hand rule"):
-            rows = count_rows(model.preserve_table(plan), plan.case.season.units)
-            table(rows, key="counted_on")
+        _working(plan)
     elif chosen == sow:
         for words in resow_words(model.resow_table(plan), session.today(), plan.case.season.units):
             st.markdown(words)
@@ -168,6 +152,34 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
         asks[chosen](plan)
     else:
         change_form(plan, session.today(), loss=False)
+
+
+def _picked(plan: PlannedSeason) -> None:
+    """Draw what is picked week by week, and where the plate's portions come from."""
+    harvest, units = model.harvest_table(plan), plan.case.season.units
+    drawn = named(strips(harvest, units))
+    if drawn.empty:
+        st.markdown("Nothing is to be picked in these weeks.")
+    else:
+        title = harvest_finding(harvest, units)
+        picture(harvest_strips(drawn, pd.Timestamp(session.today()), title), drawn, "picked")
+    st.caption(
+        "The darker, the more of its crop; an ordinary year. Yields are published figures "
+        "moved by the household's own seasons; the table shows how many stand behind each."
+    )
+    supply_picture(plan)
+    with fold("What each planting should give", "yields") as is_open:
+        if is_open:
+            rows = yield_rows(model.planting_table(plan), plan.case.season.units)
+            table(rows, key="yields")
+
+
+def _working(plan: PlannedSeason) -> None:
+    working(plan)
+    with fold("What the plan counts on, and why it differs from the hand rule", "count") as is_open:
+        if is_open:
+            rows = count_rows(model.preserve_table(plan), plan.case.season.units)
+            table(rows, key="counted_on")
 
 
 def _away(away: pd.DataFrame, units: str) -> None:
@@ -194,8 +206,9 @@ def _buy(plan: PlannedSeason) -> None:
         printed("the buy list", buy_list, season, rows, session.today())
     enough = in_house_rows(buying, season.units)
     if not enough.empty:
-        with st.expander("What is there in plenty"):
-            wrapped_table(enough)
+        with fold("What is there in plenty", "enough") as is_open:
+            if is_open:
+                wrapped_table(enough)
 
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
@@ -203,20 +216,21 @@ def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     if weeks.empty:
         st.markdown("No kitchen work in these weeks.")
     else:
-        picture(hours_chart(weeks, hours_finding(weeks)), weeks)
+        picture(hours_chart(weeks, hours_finding(weeks)), weeks, "hours")
         st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
         working_behind(of_weeks(plan), "hours", "Week of")
     jars = limit_strips(limits, JARS)
     if not jars.empty:
         finding = room_finding(limits, JARS, "size of jar")
         owned = limits[limits["kind"].isin(JARS)]
-        picture(share_strips(jars, finding), limit_rows(owned, plan.case.season.units))
+        picture(share_strips(jars, finding), limit_rows(owned, plan.case.season.units), "jars")
         st.caption("Jars in use of those owned: full ones, those given away and those to fill.")
     tight = model.tight_limits(limits)
     scarce = limit_words(tight)
     st.caption(local(f"Used up: {scarce}.") if scarce else "No hours, jars or room are used up.")
-    with st.expander("What is used of every limit"):
-        table(limit_rows(tight, plan.case.season.units), key="limits")
+    with fold("What is used of every limit", "limits") as is_open:
+        if is_open:
+            table(limit_rows(tight, plan.case.season.units), key="limits")
 
 
 show()

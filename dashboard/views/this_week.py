@@ -147,7 +147,7 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
         if not near["hours"].any():
             st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
             return
-        picture(hours_chart(near, hours_finding(near), short=True), near)
+        picture(hours_chart(near, hours_finding(near), short=True), near, "hours")
         st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
         working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
 

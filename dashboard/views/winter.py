@@ -47,7 +47,7 @@ def show() -> None:
             st.markdown("No food has to last until a new crop.")
         else:
             today = pd.Timestamp(session.today())
-            picture(lasts_chart(named(foods), today, lasts_finding(foods)), foods)
+            picture(lasts_chart(named(foods), today, lasts_finding(foods)), foods, "lasts")
             st.caption(_meaning(plan, foods, share))
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
@@ -104,7 +104,7 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
             marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
         title = _curve_title(food, row.iloc[0])
     own = stock[stock["food"] == food]
-    picture(food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title), own)
+    picture(food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title), own, "curve")
     st.caption(
         f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
         "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
@@ -169,7 +169,7 @@ def _months(short: pd.DataFrame) -> None:
     if short.empty:
         st.markdown("In these weeks no food has to last.")
         return
-    picture(share_strips(month_strips(short), months_finding(short)), short)
+    picture(share_strips(month_strips(short), months_finding(short)), short, "months")
     st.caption(
         "The chance that a food runs short in a month, over the simulated years: the stronger "
         "the colour, the likelier; red where more likely than not. In words: its worst month."
@@ -214,7 +214,7 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
             small = partial(_small_curve, row, stock, lean)
             with column:
                 drawn(plan, f"the stock of {row['food']} from {session.today()}", small)
-    figures(stock)
+    figures(stock, "every_food")
     st.caption(
         "What gives out first stands first. Line: the middle of the simulated years; band: eight "
         "years in ten; shaded: no fresh; dashed: the new crop."
@@ -245,7 +245,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     portions = table_of(plan, model.food_stock_table)
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
     chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
-    picture(chart, own)
+    picture(chart, own, "jars")
 
 
 show()

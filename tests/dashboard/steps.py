@@ -59,3 +59,12 @@ def words(app: AppTest) -> str:
 def table_with(app: AppTest, *columns: str):
     """Give the first table that has some columns."""
     return next(t.value for t in app.dataframe if set(columns) <= set(t.value.columns))
+
+
+def unfold(app: AppTest) -> AppTest:
+    """Open every fold of a page, whose content is only made then."""
+    for own in app.expander:
+        _, is_fold, name = own.proto.id.partition("-fold_")
+        if is_fold:
+            app.session_state[f"fold_{name}"] = True
+    return app.run()

@@ -7,7 +7,7 @@ from streamlit.testing.v1 import AppTest
 
 from dashboard.cached import read_file
 from model import SeasonProblems
-from tests.dashboard.steps import bring_in, labelled, use, words, zipped
+from tests.dashboard.steps import bring_in, labelled, unfold, use, words, zipped
 from tests.small_season import TABLES
 
 TOO_SMALL = "bed,area_m2\nonly bed,3\n"
@@ -49,6 +49,7 @@ def test_notes_put_in_the_place_of_others_can_be_taken_back(app: AppTest) -> Non
     assert "Tiny" in words(app)
     app.switch_page("views/log.py").run()
     app.segmented_control(key="log_what").set_value("What was written").run()
+    unfold(app)
     labelled(app, "button", "Take this back").click().run()
     app.switch_page("views/spring.py").run()
 

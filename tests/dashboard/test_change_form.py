@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, part, table_with, use, words
+from tests.dashboard.steps import labelled, look, part, table_with, unfold, use, words
 
 
 @pytest.fixture
@@ -35,7 +35,7 @@ def test_a_loss_shows_the_new_plan_beside_the_old(south: AppTest) -> None:
 
 
 def test_a_target_starts_at_the_sealed_jars_the_plan_counts_on(south: AppTest) -> None:
-    part(south, "The working")
+    unfold(part(south, "The working"))
     counted = table_with(south, "preserve", "sealed_needed").set_index("preserve")
     part(south, "Try a change")
     labelled(south, "selectbox", "Fill more or fewer").set_value("strawberry jam").run()

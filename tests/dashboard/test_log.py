@@ -11,7 +11,7 @@ from dashboard.forms.correct_form import edits_between
 from dashboard.words import pieces
 from model import GUESS, Author, Edit, Store
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, words
+from tests.dashboard.steps import labelled, look, unfold, words
 
 GLUT, LOG = date(2027, 8, 16), "views/log.py"
 ALDER_LANE = 2
@@ -60,7 +60,7 @@ def test_what_was_written_is_taken_back_at_once_and_stays_readable(
     log.button(key="undo_written").click().run()
 
     assert rows(store_path, "harvest_log.csv") == before
-    part(log, "What was written")
+    unfold(part(log, "What was written"))
     assert "Picked 3 kg of tomato" in words(log)
     assert "Taken back: Picked 3 kg of tomato" in words(log)
     assert "crop tomato" in words(log)

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, part, words
+from tests.dashboard.steps import labelled, look, part, unfold, words
 
 PAGES = [
     "views/spring.py",
@@ -52,7 +52,7 @@ def test_every_part_of_a_page_opens(app: AppTest, page: str) -> None:
     look(app, "Alder Lane", date(2027, 8, 16), page)
     parts = app.segmented_control(key=MORE[page])
     for name in parts.options:
-        app.segmented_control(key=MORE[page]).set_value(name).run()
+        unfold(app.segmented_control(key=MORE[page]).set_value(name).run())
 
         assert not app.exception
         assert not app.error

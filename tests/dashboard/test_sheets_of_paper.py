@@ -4,7 +4,7 @@ from datetime import date
 
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import look, part, words
+from tests.dashboard.steps import look, part, unfold, words
 
 SPRING, GLUT = date(2027, 3, 15), date(2027, 8, 16)
 
@@ -14,7 +14,7 @@ def sheets(page: AppTest) -> list[str]:
 
 
 def test_spring_tells_what_must_be_in_the_house_by_when(app: AppTest) -> None:
-    page = part(look(app, "Alder Lane", SPRING, "views/spring.py"), "Buy list")
+    page = unfold(part(look(app, "Alder Lane", SPRING, "views/spring.py"), "Buy list"))
     rows = page.table[0].value
 
     assert not page.exception

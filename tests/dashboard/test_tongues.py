@@ -8,7 +8,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model.reference.read import table
-from tests.dashboard.steps import look
+from tests.dashboard.steps import look, unfold
 from tests.dashboard.test_how_we_write import write_as
 from tests.dashboard.test_pages import MORE
 
@@ -91,7 +91,7 @@ def test_no_page_says_a_word_of_the_other_tongue(
         for part in app.segmented_control(key=control).options:
             if part in AS_STORED:
                 continue
-            app.segmented_control(key=control).set_value(part).run()
+            unfold(app.segmented_control(key=control).set_value(part).run())
             assert not app.exception
             for text in read(app):
                 found |= {

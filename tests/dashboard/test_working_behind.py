@@ -10,7 +10,7 @@ from dashboard.forms.judgement_form import FILE, judgement_edits
 from dashboard.working_behind import PART, SETTING
 from model import Edit, Store
 from tests.dashboard.seeding import FIRST, begin
-from tests.dashboard.steps import labelled, use, words
+from tests.dashboard.steps import labelled, unfold, use, words
 from tests.intake.test_first_notes import NORTH
 
 
@@ -20,8 +20,19 @@ def lean_share(app: AppTest, asked: dict[str, str]) -> AppTest:
     return app.switch_page("views/household.py").run()
 
 
+def test_a_working_is_worked_out_only_when_it_is_opened(app: AppTest) -> None:
+    assert ": to put up, by the plan: " not in words(app)
+    assert not any(box.label == "Of" for box in app.selectbox)
+
+
+def test_the_figures_of_a_chart_are_sent_only_when_they_are_opened(app: AppTest) -> None:
+    before = len(app.dataframe)
+
+    assert len(unfold(app).dataframe) > before
+
+
 def test_the_jars_of_spring_open_to_their_working(app: AppTest) -> None:
-    shown = words(app)
+    shown = words(unfold(app))
 
     assert ": to put up, by the plan: " in shown
     assert "portions a week x" in shown
@@ -29,7 +40,7 @@ def test_the_jars_of_spring_open_to_their_working(app: AppTest) -> None:
 
 
 def test_another_preserve_shows_its_own_lines(app: AppTest) -> None:
-    labels = [box for box in app.selectbox if box.label == "Of"]
+    labels = [box for box in unfold(app).selectbox if box.label == "Of"]
     labels[-1].set_value("dilled beans").run()
 
     assert "dilled beans: by the hand rule" in words(app)
@@ -87,4 +98,4 @@ def test_what_is_still_a_guess_is_marked_as_one(app: AppTest, store_path: Path) 
     begin(Store(store_path, FIRST), "Our garden", notes)
     use(app.run(), "Our garden")
 
-    assert "**your guess** (your notes: foods, " in words(app)
+    assert "**your guess** (your notes: foods, " in words(unfold(app))
