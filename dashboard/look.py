@@ -138,6 +138,21 @@ def picture(chart: alt.LayerChart, told: pd.DataFrame, key: str) -> None:
     figures(told, key)
 
 
+def kept_picture(
+    plan: PlannedSeason,
+    draw: Callable[[], alt.LayerChart],
+    told: pd.DataFrame,
+    key: str,
+    of: object = "",
+) -> None:
+    """Show a chart that is drawn once for its plan, with its figures behind one click.
+
+    ``of`` is all that it shows a part or a side of besides the plan.
+    """
+    drawn(plan, f"{key} of {of}", draw)
+    figures(told, key)
+
+
 def drawing(chart: alt.LayerChart) -> None:
     """Show a chart without its figures."""
     st.altair_chart(_told(chart), width="stretch")

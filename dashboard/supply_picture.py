@@ -1,12 +1,16 @@
 """Where the portions of the plate come from through the year, and where the hole is."""
 
+from functools import partial
+
+import altair as alt
+import pandas as pd
 import streamlit as st
 
 import model
 from dashboard.cached import table_of
 from dashboard.chart_findings import supply_finding, supply_holes
 from dashboard.charts.supply_chart import supply_chart
-from dashboard.look import picture
+from dashboard.look import kept_picture
 from dashboard.tables import with_dates
 from model import PlannedSeason
 
@@ -17,9 +21,13 @@ def supply_picture(plan: PlannedSeason) -> None:
     if not supply["wanted_portions"].any():
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return
-    holes = with_dates(supply_holes(supply), "begins", "ends")
-    picture(supply_chart(supply, holes, supply_finding(supply, holes)), supply, "supply")
+    kept_picture(plan, partial(_chart, supply), supply, "supply")
     st.caption(
         "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "
         "Shaded: over a quarter of it is missing."
     )
+
+
+def _chart(supply: pd.DataFrame) -> alt.LayerChart:
+    holes = with_dates(supply_holes(supply), "begins", "ends")
+    return supply_chart(supply, holes, supply_finding(supply, holes))

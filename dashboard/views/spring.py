@@ -1,5 +1,8 @@
 """Spring: what to plant, how many jars of what, and what limits it."""
 
+from functools import partial
+
+import altair as alt
 import pandas as pd
 import streamlit as st
 
@@ -23,7 +26,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, fold, picture, printed, table, wrapped_table
+from dashboard.look import choice, fold, kept_picture, picture, printed, table, wrapped_table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
@@ -58,13 +61,13 @@ def show() -> None:
     if _is_over(plan):
         _over(plan)
         return
-    jars = model.preserve_table(plan)
+    jars = table_of(plan, model.preserve_table)
     every = table_of(plan, model.limit_table)
     limits = model.tight_limits(every)
     foods = lasting_rows(
         table_of(plan, model.food_table), session.today(), season.settings.lean_share
     )
-    planted = model.planting_table(plan)
+    planted = table_of(plan, model.planting_table)
     ground = amount(planted["area_m2"].sum(), "m2", season.units)
     sown = f"{count(planted['crop'].nunique(), 'crop')} on {ground}"
     told = spring_headline(jars, foods, limits, None if fixed else sown)
@@ -156,13 +159,12 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 
 def _picked(plan: PlannedSeason) -> None:
     """Draw what is picked week by week, and where the plate's portions come from."""
-    harvest, units = model.harvest_table(plan), plan.case.season.units
-    drawn = named(strips(harvest, units))
-    if drawn.empty:
+    harvest, units = table_of(plan, model.harvest_table), plan.case.season.units
+    picked = named(strips(harvest, units))
+    if picked.empty:
         st.markdown("Nothing is to be picked in these weeks.")
     else:
-        title = harvest_finding(harvest, units)
-        picture(harvest_strips(drawn, pd.Timestamp(session.today()), title), drawn, "picked")
+        kept_picture(plan, partial(_strips, harvest, picked, units), picked, "picked")
     st.caption(
         "The darker, the more of its crop; an ordinary year. Yields are published figures "
         "moved by the household's own seasons; the table shows how many stand behind each."
@@ -172,6 +174,11 @@ def _picked(plan: PlannedSeason) -> None:
         if is_open:
             rows = yield_rows(model.planting_table(plan), plan.case.season.units)
             table(rows, key="yields")
+
+
+def _strips(harvest: pd.DataFrame, picked: pd.DataFrame, units: str) -> alt.LayerChart:
+    now = pd.Timestamp(session.today())
+    return harvest_strips(picked, now, harvest_finding(harvest, units))
 
 
 def _working(plan: PlannedSeason) -> None:

@@ -16,7 +16,7 @@ from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curv
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
-from dashboard.look import choice, drawn, figures, picture, table
+from dashboard.look import choice, drawn, figures, kept_picture, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -47,12 +47,17 @@ def show() -> None:
             st.markdown("No food has to last until a new crop.")
         else:
             today = pd.Timestamp(session.today())
-            picture(lasts_chart(named(foods), today, lasts_finding(foods)), foods, "lasts")
+            bars_of = partial(_lasts, foods, today)
+            kept_picture(plan, bars_of, foods, "lasts", now)
             st.caption(_meaning(plan, foods, share))
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
-        _curve(plan, foods)
+        _curve(plan, foods, now=now)
     _more(plan, foods)
+
+
+def _lasts(foods: pd.DataFrame, today: pd.Timestamp) -> alt.LayerChart:
+    return lasts_chart(named(foods), today, lasts_finding(foods))
 
 
 def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
@@ -83,7 +88,7 @@ def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:
     return foods if plate.empty else pd.concat([plate, foods], ignore_index=True)
 
 
-def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
+def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     stock = with_dates(table_of(plan, model.food_stock_table), "week")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     known = sorted(stock["food"].unique())
@@ -104,7 +109,9 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame) -> None:
             marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
         title = _curve_title(food, row.iloc[0])
     own = stock[stock["food"] == food]
-    picture(food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title), own, "curve")
+    bare = lean[lean["food"] == food]
+    curve = partial(food_curve, own, bare, pd.DataFrame(marks), title)
+    kept_picture(plan, curve, own, "curve", (food, now))
     st.caption(
         f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
         "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
@@ -156,7 +163,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == gap:
         supply_picture(plan)
     elif chosen == months:
-        _months(table_of(plan, model.short_months_table))
+        _months(plan)
     elif chosen == reach:
         _reach(plan)
     elif chosen == basket:
@@ -165,15 +172,21 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
         table(lasting_words(foods), key="lasting")
 
 
-def _months(short: pd.DataFrame) -> None:
+def _months(plan: PlannedSeason) -> None:
+    short = table_of(plan, model.short_months_table)
     if short.empty:
         st.markdown("In these weeks no food has to last.")
         return
-    picture(share_strips(month_strips(short), months_finding(short)), short, "months")
+    strips = partial(_month_strips, short)
+    kept_picture(plan, strips, short, "months")
     st.caption(
         "The chance that a food runs short in a month, over the simulated years: the stronger "
         "the colour, the likelier; red where more likely than not. In words: its worst month."
     )
+
+
+def _month_strips(short: pd.DataFrame) -> alt.LayerChart:
+    return share_strips(month_strips(short), months_finding(short))
 
 
 def _reach(plan: PlannedSeason) -> None:
