@@ -41,7 +41,7 @@ def phone(browser: Browser) -> Iterator[Page]:
     page.context.close()
 
 
-def test_the_tab_key_reaches_every_control(browser: Browser, address: str) -> None:
+def test_the_tab_key_reaches_every_control_and_enter_saves_and_takes_back(browser: Browser, address: str) -> None:
     page = screen(browser, WIDE)
     visit(page, f"{address}/log")
     main = page.get_by_test_id("stMain")
@@ -54,6 +54,11 @@ def test_the_tab_key_reaches_every_control(browser: Browser, address: str) -> No
     for _ in range(120):
         reached.append(page.evaluate(FOCUSED))
         page.keyboard.press("Tab")
+    main.get_by_role("button", name="Save: ").press("Enter")
+    expect(main.get_by_text("Picked 2 kg of")).to_be_visible()
+    idle(page)
+    main.get_by_role("button", name="Undo").press("Enter")
+    expect(main.get_by_text("Picked 2 kg of")).to_have_count(0)
     page.context.close()
     words = " | ".join(word for word in reached if word)
 
