@@ -6,7 +6,7 @@ from functools import partial
 import pandas as pd
 
 from dashboard.units import amount, in_own, weight
-from dashboard.words import about, chance, count, day, day_or
+from dashboard.words import about, chance, count, day, day_or, in_own_days
 
 # What evidence is called when there is one of it.
 ONE_OF = {
@@ -73,7 +73,7 @@ def ration_rows(rations: pd.DataFrame) -> pd.DataFrame:
         {
             "food": rations["food"],
             "lasts_until": [day_or(when, "") for when in rations["lasts_until"]],
-            "ration": rations["ration"],
+            "ration": [in_own_days(words) for words in rations["ration"]],
             "chance_before": [chance(share) for share in rations["chance_before"]],
             "chance_after": [
                 "" if pd.isna(share) else chance(share) for share in rations["chance_after"]

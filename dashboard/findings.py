@@ -48,7 +48,7 @@ def bad_year_words(totals: pd.DataFrame) -> str:
     rows = totals.set_index("unit")
     words = [
         f"{about(math.floor(rows.loc[unit, 'bad_year']))} {name} or fewer (all "
-        f"{about(rows.loc[unit, 'planned'])} in {rows.loc[unit, 'chance']:.0%} of years)"
+        f"{rows.loc[unit, 'planned']:.0f} in {rows.loc[unit, 'chance']:.0%} of years)"
         for unit, name in (("jar", "jars"), ("pack", "freezer packs"))
         if rows.loc[unit, "planned"]
     ]
@@ -94,7 +94,7 @@ def limit_words(limits: pd.DataFrame) -> str:
     weeks = tight.groupby("limit", sort=False)["week"].agg(["count", "min"])
     ordered = weeks.sort_values("count", ascending=False)
     names = [
-        f"{name} ({count(row['count'], 'week')} from {short_day(row['min'])})"
+        f"{name} ({count(row['count'], 'week')}, the first {short_day(row['min'])})"
         for name, row in ordered.iterrows()
     ]
     return listed(names, 3)

@@ -64,11 +64,15 @@ def page_style() -> None:
 
 def choice(label: str, options: list[str], key: str, usual: str = "") -> str:
     """Let one of a few options be chosen; the usual one, or the first, is until then."""
-    first = usual or options[0]
     chosen = st.segmented_control(
-        label, options, default=first, key=key, label_visibility="collapsed"
+        label,
+        options,
+        default=usual or options[0],
+        required=True,
+        key=key,
+        label_visibility="collapsed",
     )
-    return chosen or first
+    return str(chosen)
 
 
 def faults(error: PlanningError, head: str) -> None:
@@ -182,7 +186,8 @@ def figures(told: pd.DataFrame, key: str) -> None:
         if is_open:
             shown = told[[name for name in told.columns if name in model.HEADINGS]]
             days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
-            table(shown.assign(**days))
+            parts = {name: shown[name].round(2) for name in shown.select_dtypes("float").columns}
+            table(shown.assign(**days, **parts))
 
 
 def printed(what: str, make: Callable[..., bytes], *given: object) -> None:

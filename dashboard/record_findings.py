@@ -18,8 +18,7 @@ def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
     if first.empty:
         told = "By the book the larder is empty."
     elif len(doubtful):
-        names = listed(dict.fromkeys(doubtful["preserve"]))
-        told = f"**Look first at {names}**: {doubtful.iloc[0]['why_first']}."
+        told = _look_first(doubtful)
     else:
         row = first.iloc[0]
         told = f"**Eat first: {row['preserve']}**, {row['why_first']}."
@@ -30,6 +29,15 @@ def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
     if weeks >= COUNT_DUE_WEEKS:
         return f"{told} A count is due: the last was {count(weeks, 'week')} ago."
     return told
+
+
+def _look_first(doubtful: pd.DataFrame) -> str:
+    """Name what is to be looked at, each with its own reason where they differ."""
+    rows = doubtful.drop_duplicates(["preserve", "why_first"])
+    if len(set(rows["why_first"])) == 1:
+        return f"**Look first at {listed(rows['preserve'])}**: {rows.iloc[0]['why_first']}."
+    told = [f"**{row.preserve}** ({row.why_first})" for row in rows.itertuples()]
+    return f"Look first at {listed(told)}."
 
 
 def log_headline(season: Season, waiting: int, today: date) -> str:

@@ -121,14 +121,14 @@ def moment() -> datetime:
 
 
 def written() -> tuple[int, str] | None:
-    """Give the last change written in this session, and its words."""
-    found = st.session_state.get("written")
+    """Give the last change written in this session to the household in use, and its words."""
+    found = _kept("written").get(_key())
     return found if isinstance(found, tuple) else None
 
 
 def remember_written(change: int | None, words: str = "") -> None:
     """Keep what was written last, so that it can be taken back at once."""
-    st.session_state["written"] = None if change is None else (change, words)
+    _keep("written", _key(), None if change is None else (change, words))
     st.session_state["newly_written"] = change is not None
 
 

@@ -3,6 +3,7 @@
 Forecasts never carry more than two significant figures; chances are told in tenths.
 """
 
+import re
 from collections.abc import Callable, Iterable
 from contextvars import ContextVar
 from datetime import date, datetime
@@ -18,6 +19,7 @@ DAY_FIRST, MONTH_FIRST, YEAR_FIRST = household.DATE_FORMS
 # What stands on a label or was published keeps its name.
 AS_WRITTEN = ("batch", "product", "jar", "source")
 about = model_about
+_ISO_DAY = re.compile(r"\b\d{4}-\d\d-\d\d\b")
 _date_form = ContextVar("date_form", default=DAY_FIRST)
 _tongue = ContextVar("tongue", default="UK")
 
@@ -29,6 +31,11 @@ def day(when: date) -> str:
         MONTH_FIRST: f"{when:%b} {when.day}, {when:%Y}",
         YEAR_FIRST: f"{when:%Y-%m-%d}",
     }[_date_form.get()]
+
+
+def in_own_days(words: str) -> str:
+    """Write the days within a sentence of the model's as the household writes them."""
+    return _ISO_DAY.sub(lambda found: day(date.fromisoformat(found[0])), words)
 
 
 def write_as(date_form: str, tongue: str) -> None:

@@ -51,8 +51,9 @@ def show() -> None:
     left, right = st.columns([1, 1], gap="medium")
     with left:
         _loads(sheet, done, season)
-        paper = PaperDay(session.today(), sheet, made, done)
-        printed("the day", day_paper, season, paper)
+        if sheet.loads:
+            paper = PaperDay(session.today(), sheet, made, done)
+            printed("the day", day_paper, season, paper)
     with right:
         _picture(sheet)
         _more(season, sheet, made, done)

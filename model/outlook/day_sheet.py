@@ -15,6 +15,7 @@ import pandas as pd
 
 from model.outlook.day_product import DayProduct, Refused
 from model.outlook.day_waiting import Waiting, fitting_today, waiting
+from model.reference.curing import curing
 from model.safety.canner_steps import after_process, before_process
 from model.season.kitchen import Canner
 from model.season.season import Season
@@ -27,6 +28,7 @@ PACK = {
     "ferment": "prepare and salt",
     "root store": "sort and store",
 }
+CURE = "lay out to cure; store once cured"
 HANDS = "hands"
 PAST_BEDTIME = "it would end past bedtime"
 COLUMNS = (
@@ -203,6 +205,14 @@ def _idle(load: Load, hands: datetime) -> timedelta:
     return max(step.ends for step in load.steps if step.equipment == HANDS) - hands - worked
 
 
+def _by_hand(product: DayProduct) -> str:
+    """Say what is done with what needs no canner; what is to be cured is not stored fresh."""
+    own = product.preserve
+    if own is not None and product.method == "root store" and curing(own.crops[0]) is not None:
+        return CURE
+    return PACK[product.method]
+
+
 def _load(
     number: int,
     product: DayProduct,
@@ -215,9 +225,8 @@ def _load(
     canners = product.suitable(season.canners)
     if product.card is None or product.jar is None or not canners:
         ends = hands + _whole(left * product.minutes_per_unit)
-        return Load(
-            number, product, left, None, (DayStep(PACK[product.method], HANDS, hands, ends),)
-        )
+        done = DayStep(_by_hand(product), HANDS, hands, ends)
+        return Load(number, product, left, None, (done,))
     canner = min(canners, key=lambda one: free[one.name])
     units = min(left, canner.load_of(product.jar.name) or left)
     prepared = hands + _whole(units * product.minutes_per_unit)

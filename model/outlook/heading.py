@@ -14,4 +14,5 @@ class Heading:
     @property
     def with_unit(self) -> str:
         """Give the words with the unit behind them, as over a column of numbers."""
-        return f"{self.words} ({self.unit})" if self.unit else self.words
+        told = not self.unit or self.unit == self.words.lower()
+        return self.words if told else f"{self.words} ({self.unit})"

@@ -98,6 +98,9 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
     share = case.season.settings.lean_share
     out = gives_out(planned.years, food, begins, ends, share)
     amount = level(planned, food, begins, ends, in_hand(planned, food, begins))
+    if amount.keeps_weeks is not None:
+        # A week counts what is good as it begins: what keeps to its Monday only is not eaten.
+        out = np.minimum(out, begins + amount.keeps_weeks)
     low, middle, high = np.percentile(out, [10, 50, 90])
     new_crop = case.forecast.new_crop.get(arrays.foods[food])
     end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)

@@ -7,7 +7,7 @@ import pytest
 
 import model
 from dashboard.findings import all_started, bad_year_words, limit_words, progress_words
-from dashboard.record_findings import fill_words, resow_words
+from dashboard.record_findings import fill_words, larder_headline, resow_words
 from dashboard.words import counted_words
 
 
@@ -16,14 +16,14 @@ def test_a_spring_is_fixed_once_all_of_it_is_in_the_ground(tiny: model.Season) -
     assert all_started(tiny, date(2027, 5, 28))
 
 
-def test_totals_stand_beside_a_bad_year_and_a_chance_in_two_significant_figures() -> None:
+def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
     totals = pd.DataFrame(
         [("jar", 211.0, 94.3, 0.03), ("pack", 0.0, 0.0, 1.0), ("h", 118.7, 134.2, 0.8)],
         columns=["unit", "planned", "bad_year", "chance"],
     )
 
     assert bad_year_words(totals) == (
-        "In one year of ten: 94 jars or fewer (all 210 in 3% of years). "
+        "In one year of ten: 94 jars or fewer (all 211 in 3% of years). "
         "The kitchen takes about 120 h, in one year of ten 130 h or more."
     )
 
@@ -35,6 +35,25 @@ def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
     )
 
     assert bad_year_words(totals) == ""
+
+
+def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> None:
+    first = pd.DataFrame(
+        [
+            ("cabbages", "past keeping", "past its keeping"),
+            ("apples", "sort now", "keeps about 2 weeks more: sort it now"),
+        ],
+        columns=["preserve", "condition", "why_first"],
+    )
+    alike = first.assign(why_first="past its keeping")
+
+    assert larder_headline(tiny, first, date(2027, 8, 1)).startswith(
+        "Look first at **cabbages** (past its keeping) and "
+        "**apples** (keeps about 2 weeks more: sort it now)."
+    )
+    assert larder_headline(tiny, alike, date(2027, 8, 1)).startswith(
+        "**Look first at cabbages and apples**: past its keeping."
+    )
 
 
 def progress(*rows: tuple[str, str]) -> pd.DataFrame:
@@ -110,7 +129,7 @@ def test_limits_that_leave_room_are_not_named() -> None:
     limits = pd.DataFrame({"limit": ["oven"], "share": [0.5], "week": [date(2027, 6, 7)]})
 
     assert limit_words(limits) == ""
-    assert limit_words(limits.assign(share=1.0)) == "oven (1 week from 7 Jun)"
+    assert limit_words(limits.assign(share=1.0)) == "oven (1 week, the first 7 Jun)"
 
 
 def test_a_sowing_that_failed_is_told_with_what_could_stand_in_its_place() -> None:

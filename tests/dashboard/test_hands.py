@@ -41,7 +41,9 @@ def phone(browser: Browser) -> Iterator[Page]:
     page.context.close()
 
 
-def test_the_tab_key_reaches_every_control_and_enter_saves_and_takes_back(browser: Browser, address: str) -> None:
+def test_the_tab_key_reaches_every_control_and_enter_saves_and_takes_back(
+    browser: Browser, address: str
+) -> None:
     page = screen(browser, WIDE)
     visit(page, f"{address}/log")
     main = page.get_by_test_id("stMain")

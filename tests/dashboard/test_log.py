@@ -11,7 +11,7 @@ from dashboard.forms.correct_form import edits_between
 from dashboard.words import pieces
 from model import GUESS, Author, Edit, Store
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, unfold, words
+from tests.dashboard.steps import labelled, look, unfold, use, words
 
 GLUT, LOG = date(2027, 8, 16), "views/log.py"
 ALDER_LANE = 2
@@ -64,6 +64,17 @@ def test_what_was_written_is_taken_back_at_once_and_stays_readable(
     assert "Picked 3 kg of tomato" in words(log)
     assert "Taken back: Picked 3 kg of tomato" in words(log)
     assert "crop tomato" in words(log)
+
+
+def test_undo_stands_only_with_the_household_that_was_written_to(log: AppTest) -> None:
+    pill(log, "Crop", "tomato")
+    pill(log, "How many", "3")
+    labelled(log, "button", "Save").click().run()
+    use(log, "Two Rivers")
+    assert not any(button.key == "undo_written" for button in log.button)
+
+    use(log, "Alder Lane")
+    assert any(button.key == "undo_written" for button in log.button)
 
 
 def test_the_container_used_last_is_offered_first(log: AppTest) -> None:

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from model.outlook.day_product import Wanted, put_up_on
 from model.outlook.day_sheet import HANDS, PROCESS, day_table
+from model.season.season import Season
 from tests.day_kitchen import DAY, KITCHEN, NINE, PRESSURE, SNAP_BEANS, minutes, sheet
 from tests.recorded import batch, recorded
 from tests.small_season import small_season
@@ -189,6 +190,15 @@ def test_a_freezer_takes_no_more_in_a_day_than_it_freezes() -> None:
     assert kg + 0.5 > place.volume_l * 32 / 1000
     assert found.waiting[0].why == "the freezer freezes no more in a day"
     assert found.loads[0].units + found.waiting[0].units == 50
+
+
+def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season) -> None:
+    loads = sheet(alder_lane, Wanted("onions on strings", 5), Wanted("carrots in sand", 5)).loads
+
+    assert {load.product.name: load.steps[0].phase for load in loads} == {
+        "onions on strings": "lay out to cure; store once cured",
+        "carrots in sand": "sort and store",
+    }
 
 
 def test_loads_are_done_by_what_was_put_up_today() -> None:
