@@ -7,8 +7,9 @@ taken. Times are plain local clock times, in whole minutes, each step rounded up
 """
 
 import math
+from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
 import pandas as pd
@@ -109,6 +110,15 @@ class DaySheet:
     def late(self) -> bool:
         """Say whether everything together would run past bedtime."""
         return self.all_done > self.bedtime
+
+    @property
+    def made(self) -> tuple[DayProduct, ...]:
+        """Give the products of the loads, each of as many units as the day has room for."""
+        units = Counter[str]()
+        for load in self.loads:
+            units[load.product.name] += load.units
+        products = {load.product.name: load.product for load in self.loads}
+        return tuple(replace(products[name], units=number) for name, number in units.items())
 
     def done(self, put_up: Mapping[str, float]) -> frozenset[int]:
         """Give the numbers of the loads that are done, by the units put up of each preserve."""

@@ -190,6 +190,7 @@ def test_a_freezer_takes_no_more_in_a_day_than_it_freezes() -> None:
     assert kg + 0.5 > place.volume_l * 32 / 1000
     assert found.waiting[0].why == "the freezer freezes no more in a day"
     assert found.loads[0].units + found.waiting[0].units == 50
+    assert [made.units for made in found.made] == [found.loads[0].units]
 
 
 def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season) -> None:
