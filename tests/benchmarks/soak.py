@@ -14,12 +14,13 @@ from pathlib import Path
 from urllib.parse import urlparse
 
 import numpy as np
-from playwright.async_api import Error, Page, async_playwright
+from playwright.async_api import Error, Locator, Page, async_playwright
 
 from model.store.store import Store
 from tests.benchmarks.measuring import say
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.serving import CHROMIUM_FLAGS, chromium_path, served
+from tests.dashboard.visiting import STILL
 
 PLACES = ("", "this_week", "preserving_day", "log", "larder", "winter", "review")
 PAUSE_S = 10.0
@@ -42,12 +43,13 @@ class User:
         """Walk about and write down until a moment; what fails is kept as a fault."""
         await asyncio.sleep(float(generator.uniform(0, PAUSE_S)))
         await self._page.goto(address)
+        await self._page.get_by_role("heading", level=1).wait_for()
         while time.monotonic() < until:
             try:
                 await self._act(generator)
                 self.steps += 1
-            except Error as error:
-                self.faults.append(str(error).splitlines()[0])
+            except (Error, TimeoutError) as error:
+                self.faults.append(f"{type(error).__name__}: {error}".splitlines()[0])
             for box in await self._page.get_by_test_id("stException").all():
                 self.faults.append((await box.inner_text())[:200])
             await asyncio.sleep(float(generator.exponential(PAUSE_S)))
@@ -55,17 +57,21 @@ class User:
     async def _act(self, generator: np.random.Generator) -> None:
         pick = generator.random() < PICKS
         link = "log" if pick else str(generator.choice(PLACES))
-        await self._page.locator(f'[data-testid="stSidebarNav"] a[href$="/{link}"]').click()
-        await self._page.get_by_role("heading", level=1).wait_for()
+        await self._press(self._page.locator(f'[data-testid="stSidebarNav"] a[href$="/{link}"]'))
         if pick:
             await self._pick()
+
+    async def _press(self, target: Locator) -> None:
+        """Press something and wait, as a person does, until the page has done what it does."""
+        await target.click()
+        await asyncio.wait_for(self._page.evaluate(STILL), WAIT_MS / 1000)
 
     async def _pick(self) -> None:
         main = self._page.get_by_test_id("stMain")
         groups = main.get_by_test_id("stButtonGroup")
-        await groups.nth(1).locator("button").first.click()
-        await main.get_by_text("2", exact=True).click()
-        await main.get_by_role("button", name=re.compile("^Save: ")).click()
+        await self._press(groups.nth(1).locator("button").first)
+        await self._press(main.get_by_text("2", exact=True))
+        await self._press(main.get_by_role("button", name=re.compile("^Save: ")))
         await main.get_by_text(re.compile("^Picked 2 ")).first.wait_for()
         self.saved += 1
 
