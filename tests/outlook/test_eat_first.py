@@ -113,3 +113,19 @@ def test_an_unsealed_jar_leaves_the_list_after_a_week() -> None:
 
     assert CHILLED in set(eat_first(season, date(2027, 9, 18))["condition"])
     assert CHILLED not in set(eat_first(season, date(2027, 9, 19))["condition"])
+
+
+def test_what_was_lost_after_the_count_of_the_day_is_not_to_be_eaten() -> None:
+    season = recorded(
+        counts=(
+            count(TODAY, 4, preserve=PACKS, put_up=date(2027, 8, 1)),
+            count(TODAY, 5, put_up=date(2027, 9, 18)),
+        )
+    )
+    lost = Taken(date(2027, 9, 21), PACKS, 4, LOST, "freezer died", "")
+    broken = Taken(date(2027, 9, 21), JARS, 2, LOST, "broken", "")
+    season = replace(season, record=replace(season.record, taken=(lost, broken)))
+    table = eat_first(season)
+
+    assert list(table["preserve"]) == [JARS]
+    assert list(table["standing_units"]) == [3]
