@@ -30,6 +30,8 @@ from model.season.kitchen import CANNING
 
 STORE, HOLD = "store", "hold"
 LEAST_KG = 0.05
+ENOUGH = "enough: what is wanted of it until the new crop is met, or its work is worth less"
+MORE_HOURS = "hours: too few are left for the next whole jar or load"
 MOST_KG = 10_000.0
 MOST_HOURS = 168.0
 
@@ -103,14 +105,28 @@ def split_glut(
     _check(planned.case, pile_kg, hours)
     bruised = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
     _check_bruised(pile_kg, bruised)
+    case, plan = _split_in(hours, planned, pile_kg, bruised)
+    steps, limit = _steps(case, plan, pile_kg, bruised), _limit(case, plan, pile_kg)
+    if limit == ENOUGH:
+        # Whole jars and loads leave minutes over that are too few for the next of them.
+        _, longer = _split_in(MOST_HOURS, planned, pile_kg, bruised)
+        if plan.spare_kg[:, 0].sum() - longer.spare_kg[:, 0].sum() > LEAST_KG:
+            limit = MORE_HOURS
+    return GlutSplit(tuple(steps), limit)
+
+
+def _split_in(
+    hours: float,
+    planned: PlannedSeason,
+    pile_kg: Mapping[str, float],
+    bruised_kg: Mapping[str, float],
+) -> tuple[Case, Plan]:
     case = _with_pile(planned, pile_kg, hours)
     families = FAMILIES
-    if bruised:
-        sound = [pile_kg.get(crop, 0.0) - bruised.get(crop, 0.0) for crop in case.arrays.crops]
+    if bruised_kg:
+        sound = [pile_kg.get(crop, 0.0) - bruised_kg.get(crop, 0.0) for crop in case.arrays.crops]
         families = (*FAMILIES, partial(only_sound_waits, np.array(sound)))
-    plan = relaxed_plan(case, planned.basis, weeks_ahead=1, families=families).plan
-    steps = _steps(case, plan, pile_kg, bruised)
-    return GlutSplit(tuple(steps), _limit(case, plan, pile_kg))
+    return case, relaxed_plan(case, planned.basis, weeks_ahead=1, families=families).plan
 
 
 def _check_bruised(pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]) -> None:
@@ -247,7 +263,7 @@ def _limit(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
             return "hours: all that there are for it" if mine else f"{use.limit}: used up this week"
     if _fills_no_load(case, over, made_of):
         return "loads: what is left does not fill one"
-    return "enough: what is wanted of it until the new crop is met, or its work is worth less"
+    return ENOUGH
 
 
 def _fills_no_load(case: Case, over_kg: Floats, made_of: Bools) -> bool:

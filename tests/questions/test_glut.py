@@ -151,6 +151,15 @@ def test_enough_is_said_when_more_than_is_wanted_lies_there(planned: model.Plann
     assert split.limit.split(":")[0] != "nothing"
 
 
+def test_hours_too_few_for_the_next_load_are_named_as_the_limit(
+    planned: model.PlannedSeason,
+) -> None:
+    few, many = (model.split_glut(planned, {"tomato": 20.0}, hours) for hours in (3.0, 12.0))
+
+    assert by_action(few, "tomato")["give away"] > by_action(many, "tomato").get("give away", 0.0)
+    assert few.limit.startswith("hours: ")
+
+
 def test_an_unknown_crop_and_impossible_numbers_are_listed_together(
     planned: model.PlannedSeason,
 ) -> None:
