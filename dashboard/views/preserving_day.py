@@ -112,8 +112,12 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
     for load in sheet.loads:
         over = load.number in done
         with st.container(border=True, key=f"load_{load.number}"):
-            head = load_words(load, sheet, season.units, done=over)
-            st.markdown(local("  \n".join([head, *([] if over else step_words(load, sheet))])))
+            told = [local(load_words(load, sheet, season.units, done=over))]
+            if not over:
+                # As published, acid first: whoever fills a jar does not look elsewhere for it.
+                told += load.product.card.steps if load.product.card else []
+                told += map(local, step_words(load, sheet))
+            st.markdown("  \n".join(told))
             if load.product.preserve is not None and not over:
                 st.button(
                     f"Done: write down load {load.number}",

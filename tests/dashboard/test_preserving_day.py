@@ -56,6 +56,14 @@ def test_the_first_sentence_says_how_much_from_when_and_until_when(day: AppTest)
     assert "process 50 minutes in boiling water" in load_of(day, "crushed tomatoes")
 
 
+def test_acid_and_headspace_stand_with_the_load_they_go_into(day: AppTest) -> None:
+    """USDA Complete Guide: 2 tbsp bottled lemon juice a quart of tomatoes, headspace 1/2 inch."""
+    told = load_of(day, "crushed tomatoes")
+
+    assert "Acid goes into every jar: 2 tbsp (30 ml) bottled lemon juice" in told
+    assert "Headspace 13 mm (0.5 in)" in told
+
+
 def test_the_hour_of_beginning_moves_every_clock_time(day: AppTest) -> None:
     labelled(day, "time_input", "Begin at").set_value(time(13)).run()
 
