@@ -158,7 +158,6 @@ def _bar(work: str) -> Iterator[Progress]:
     with place.container():
         bar = st.progress(0.0, text="Reading the season")
         stopped = st.button("Stop", icon=":material/stop_circle:", key=f"stop_{work}")
-
     if stopped:
         with place.container():
             st.info("Stopped. Nothing was changed, and all that is written down stands.")

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from model.intake.folder import text_tables
 from model.intake.gate import season_from_tables
 from model.season.season import Season
+from tests.conftest import DEMOS
 
 
 def many_foods(texts: Mapping[str, str]) -> dict[str, str]:
@@ -32,6 +33,11 @@ def many_foods(texts: Mapping[str, str]) -> dict[str, str]:
     ]
     own = [{**row, "food": row["preserve"]} for row in preserves]
     return {**texts, "foods.csv": text_of(split), "preserves.csv": text_of(own)}
+
+
+def demo_texts(household: str) -> dict[str, str]:
+    """Read the tables of an invented household as texts, by file name."""
+    return {path.name: path.read_text() for path in (DEMOS / household).glob("*.csv")}
 
 
 def season_of(texts: Mapping[str, str]) -> Season:

@@ -17,9 +17,8 @@ from dashboard.charts.strips_chart import share_strips
 from dashboard.lasting import lasting_rows
 from dashboard.picked import picked_now, picked_rows
 from dashboard.strips import month_strips
-from tests.conftest import DEMOS
 from tests.dashboard.test_charts import layers
-from tests.many_foods import many_foods, season_of
+from tests.many_foods import demo_texts, many_foods, season_of
 
 SUMMER = date(2027, 8, 16)
 NOW = pd.Timestamp(SUMMER)
@@ -30,8 +29,7 @@ MOST_BYTES = 300_000
 
 @pytest.fixture(scope="module")
 def plan() -> model.PlannedSeason:
-    texts = {path.name: path.read_text() for path in (DEMOS / "alder_lane").glob("*.csv")}
-    return model.plan_season(season_of(many_foods(texts)), SUMMER, years=20)
+    return model.plan_season(season_of(many_foods(demo_texts("alder_lane"))), SUMMER, years=20)
 
 
 @pytest.fixture(scope="module")

@@ -6,18 +6,13 @@ import pytest
 
 from model.errors import SeasonProblems
 from model.planning import plan_season
-from tests.conftest import DEMOS
 from tests.large_season import times
-from tests.many_foods import season_of
+from tests.many_foods import demo_texts, season_of
 from tests.plan_check import broken_rules
 
 
-def texts(household: str) -> dict[str, str]:
-    return {path.name: path.read_text() for path in (DEMOS / household).glob("*.csv")}
-
-
 def test_a_season_of_ten_times_the_size_is_planned_and_keeps_every_rule() -> None:
-    season = season_of(times(texts("two_rivers"), 10))
+    season = season_of(times(demo_texts("two_rivers"), 10))
     planned = plan_season(season, date(2027, 1, 10), years=20)
 
     assert len(season.preserves) == 160
@@ -27,7 +22,7 @@ def test_a_season_of_ten_times_the_size_is_planned_and_keeps_every_rule() -> Non
 
 def test_a_season_that_is_too_large_is_refused_with_the_limit() -> None:
     with pytest.raises(SeasonProblems) as caught:
-        season_of(times(texts("alder_lane"), 20))
+        season_of(times(demo_texts("alder_lane"), 20))
 
     (fault,) = [p for p in caught.value.problems if p.where == "preserves.csv"]
     assert "more than 500 rows" in fault.found
