@@ -2,17 +2,18 @@
 
 import re
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import Literal, NamedTuple
 from urllib.parse import urlparse
 
-from playwright.sync_api import Browser, Page, ViewportSize, expect
+from playwright.sync_api import Browser, Error, Page, ViewportSize, expect
 
 from tests.dashboard.visiting import idle
 
 expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
 NARROW: ViewportSize = {"width": 390, "height": 844}
+TRIES, TRY_MS = 20, 2_000
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
     "This week": "This week in the garden and the kitchen",
@@ -104,9 +105,15 @@ def choose(page: Page, name: str) -> None:
 
 
 def pick(page: Page, label: str, option: str) -> None:
-    """Pick from a list opened by its key: one that the mouse opens closes as the page scrolls."""
-    page.get_by_test_id("stMain").get_by_role("combobox", name=label).press("ArrowDown")
-    page.get_by_role("option", name=option).click()
+    """Pick from a list; it is opened again where a page that still scrolls has closed it."""
+    box = page.get_by_test_id("stMain").get_by_role("combobox", name=label)
+    box.scroll_into_view_if_needed()
+    for _ in range(TRIES):
+        box.press("ArrowDown")
+        with suppress(Error):
+            page.get_by_role("option", name=option).click(timeout=TRY_MS)
+            break
+    expect(box).to_have_value(option)
     idle(page)
 
 
