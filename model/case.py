@@ -16,6 +16,7 @@ from model.learning.use_intervals import Wants
 from model.learning.use_rate import UseRates, use_rates
 from model.season.arrays import Bools, Floats, SeasonArrays, season_arrays
 from model.season.ledger import Ledger, Standing, ledgers
+from model.season.seals_due import seals_due
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
@@ -30,7 +31,8 @@ class Case:
     Parameters
     ----------
     books : of every preserve, to the evening of today.
-    stock : what stands there by the book, less what was usually eaten since it was seen.
+    stock : what stands there by the book, less what was usually eaten since it was seen; the
+        arrays begin with it and with what should prove sealed of this year's jars.
     before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
         lets be eaten fresh, up to the want.
@@ -59,6 +61,14 @@ class Case:
         """Give the weeks of the case."""
         return self.arrays.weeks
 
+    @property
+    def seen_units(self) -> Floats:
+        """Give what stands on the shelf without the jars whose seals wait; shape (R,), units."""
+        units = dict.fromkeys(self.arrays.preserves, 0.0)
+        for standing in self.stock:
+            units[standing.preserve] += standing.units
+        return np.array(list(units.values()))
+
 
 def make_case(season: Season, today: date) -> Case:
     """Work out the case of a season on a day; raises SeasonProblems for contradictions."""
@@ -67,7 +77,8 @@ def make_case(season: Season, today: date) -> Case:
     books, seals = ledgers(season, today), seal_rate(season, today)
     use = _use(season, books, today)
     stock = _stock_today(season, books, use, forecast.weeks)
-    arrays = season_arrays(season, forecast.weeks, stock, seals.share)
+    due = seals_due(season, today, forecast.year.begins, seals.share)
+    arrays = season_arrays(season, forecast.weeks, stock + due, seals.share)
     after = forecast.weeks.monday(len(forecast.weeks))
     weeks = [forecast.weeks.index(forecast.new_crop.get(food, after)) for food in arrays.foods]
     cover = np.clip(np.array(weeks, dtype=int), 0, len(forecast.weeks))

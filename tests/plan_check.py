@@ -4,12 +4,13 @@ Used by the law tests; it takes a season, a day and a plan, and lists what is br
 """
 
 import math
-from datetime import timedelta
+from datetime import date, timedelta
 
 import numpy as np
 
 from model.case import Case
 from model.plan import Plan
+from model.season.unseen_seals import unconfirmed
 from model.season.weeks import monday_of
 
 CLOSE = 1e-6
@@ -56,8 +57,8 @@ def _jars(case: Case, plan: Plan) -> list[str]:
     faults = []
     seals = 1 - case.seals.share
     standing = {p.name: 0.0 for p in case.season.preserves}
-    for count in case.stock:
-        standing[count.preserve] += count.units
+    for name, _, units in _standing(case):
+        standing[name] += units
     for r, preserve in enumerate(case.season.preserves):
         units = standing[preserve.name]
         made = [0.0] * len(plan.weeks)
@@ -82,15 +83,28 @@ def _jars(case: Case, plan: Plan) -> list[str]:
     return faults
 
 
+def _standing(case: Case) -> list[tuple[str, date, float]]:
+    """List what stands there, and what should prove sealed of the jars of this year."""
+    waiting = unconfirmed(case.season, case.today)
+    return [
+        *((one.preserve, one.put_up, one.units) for one in case.stock),
+        *(
+            (batch.preserve, batch.put_up, batch.filled * (1 - case.seals.share))
+            for batch in waiting
+            if case.forecast.year.begins <= batch.put_up
+        ),
+    ]
+
+
 def _past_eaten(case: Case, plan: Plan, r: int) -> list[str]:
     """Follow every batch of a preserve, oldest first: what is past it must not stand there."""
     preserve = case.season.preserves[r]
     seals = 1 - case.seals.share if preserve.canned else 1.0
     first = case.weeks.first
     batches = sorted(
-        [(monday_of(count.put_up) - first).days // 7, count.units]
-        for count in case.stock
-        if count.preserve == preserve.name
+        [(monday_of(put_up) - first).days // 7, units]
+        for name, put_up, units in _standing(case)
+        if name == preserve.name
     )
     covered = int(case.demand.cover_until[case.arrays.food_of_preserve[r]])
     promised = [gift for gift in case.season.gifts if gift.preserve == preserve.name]

@@ -140,23 +140,38 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     kg = np.array([expected_kg(p, o) for p, o in zip(plantings, own, strict=True)])
     left = np.array([share_left(season, p, today) for p in plantings])[:, None]
     least, most = _bounds(season, year, plantings, today)
-    whole_kg = kg * survival * np.array([p.amount for p in plantings])
+    amounts = np.array([p.amount for p in plantings])
+    crop_of = np.array([names.index(p.crop) for p in plantings], dtype=int)
+    before, of_today = picked_before(season, year, plantings, dates, kg * survival * amounts, weeks)
+    to_come = shares * (kg * survival)[:, None] * left
+    to_come[:, 0] *= _not_yet_used(to_come[:, 0] * amounts, crop_of, of_today)
     return HarvestForecast(
         year=year,
         weeks=weeks,
         plantings=plantings,
         dates=dates,
         own=own,
-        crop_of=np.array([names.index(p.crop) for p in plantings], dtype=int),
+        crop_of=crop_of,
         least=least,
         most=most,
-        kg_per_unit=shares * (kg * survival)[:, None] * left,
+        kg_per_unit=to_come,
         still_to_come=left[:, 0],
-        before_kg=picked_before(season, year, plantings, dates, whole_kg, weeks),
+        before_kg=before,
         occupies=occupied_weeks(season, plantings, dates, weeks),
         choices=_choices(plantings, today),
         new_crop=new_crop,
     )
+
+
+def _not_yet_used(week_kg: Floats, crop_of: Ints, used_kg: Floats) -> Floats:
+    """Give the share of this week's harvest that today's jars have not taken; shape (B,).
+
+    ``week_kg`` has shape (B,), ``used_kg`` (C,).
+    """
+    whole = np.bincount(crop_of, weights=week_kg, minlength=len(used_kg))
+    left = np.maximum(whole - used_kg, 0.0) / np.where(whole > 0, whole, 1.0)
+    share: Floats = left[crop_of]
+    return share
 
 
 def _bounds(

@@ -39,8 +39,10 @@ def picked_before(
     dates: tuple[PickingDates, ...],
     whole_kg: Floats,
     weeks: Weeks,
-) -> Floats:
+) -> tuple[Floats, Floats]:
     """Give what was picked in the weeks before today and not counted since; shape (C, H).
+
+    The second answer is what was put up today beyond it, shape (C,): it was picked today.
 
     What the log says; of crops that are lifted once also what should have been lifted by now
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
@@ -63,7 +65,7 @@ def picked_before(
         if picking.day > counted[picking.crop] and picking.day >= begins:
             week = min((monday_of(picking.day) - begins).days // 7, BEFORE_WEEKS - 1)
             before[names.index(picking.crop), week] += picking.kg
-    _put_up_since(season, before, begins, weeks.today, counted)
+    unlogged, of_today = _put_up_since(season, before, begins, weeks.today, counted)
     for b, planting in enumerate(plantings):
         c = names.index(planting.crop)
         if season.crops[c].shape != "single lift":
@@ -74,13 +76,21 @@ def picked_before(
         logged[c] = max(0.0, logged[c] - reached)
         if due.sum() > 0:
             before[c] += missing * due / due.sum()
-    return before
+        stood = before[c].sum()
+        used = min(unlogged[c], stood)
+        before[c] *= 1.0 - used / stood if stood else 1.0
+        of_today[c] = min(of_today[c], unlogged[c] - used)
+    return before, of_today
 
 
 def _put_up_since(
     season: Season, before: Floats, begins: date, today: date, counted: Mapping[str, date]
-) -> None:
-    """Take what was put up since the counts off what was picked, oldest first, in place; (C, H)."""
+) -> tuple[Floats, Floats]:
+    """Take what was put up since the counts off what was picked, oldest first, in place; (C, H).
+
+    Gives what was put up beyond what was logged, in all and today; shape (C,) each.
+    """
+    beyond, of_today = np.zeros(len(before)), np.zeros(len(before))
     for batch in season.record.batches:
         for part in season.preserve(batch.preserve).ingredients:
             if batch.again_of or not max(begins, counted[part.crop]) < batch.put_up <= today:
@@ -91,6 +101,9 @@ def _put_up_since(
                     gone = min(before[c, week], used)
                     before[c, week] -= gone
                     used -= gone
+            beyond[c] += used
+            of_today[c] += used if batch.put_up == today else 0.0
+    return beyond, of_today
 
 
 def _due_by_week(dates: PickingDates, weeks: Weeks, begins: date, counted: date) -> Floats:

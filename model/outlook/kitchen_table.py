@@ -37,7 +37,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
     """
     case, plan = planned.case, planned.plan
     why = reasons(planned, limit_uses(case, plan))
-    fresh = case.arrays.fresh_kg.sum(axis=1)
+    fresh, seen = case.arrays.fresh_kg.sum(axis=1), case.seen_units
     rows = []
     for r, preserve in enumerate(case.season.preserves):
         rule, window = planned.by_hand[r], planned.windows[r]
@@ -58,7 +58,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                 "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
                 "by_hand": rule.sealed_needed,
                 "by_hand_fill": rule.to_fill,
-                "on_shelf": float(case.arrays.opening_units[r]),
+                "on_shelf": float(seen[r]),
                 "carried_over": int(np.floor(window.carried_over + 1e-9)),
                 "fresh_kg": float(plan.put_up[r].sum() * fresh[r]),
                 "loads": int(plan.loads[r].sum()),

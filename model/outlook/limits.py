@@ -98,7 +98,7 @@ def empty_jars(case: Case) -> dict[str, float]:
     Those of batches whose seals nobody has looked at stand full too.
     """
     full = dict.fromkeys(case.arrays.jars, 0.0)
-    for preserve, units in zip(case.season.preserves, case.arrays.opening_units, strict=True):
+    for preserve, units in zip(case.season.preserves, case.seen_units, strict=True):
         if preserve.jar is not None:
             full[preserve.jar] += float(units)
     for batch in unconfirmed(case.season, case.today):

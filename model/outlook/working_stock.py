@@ -65,8 +65,10 @@ def filled(planned: PlannedSeason, r: int) -> Working:
     food = int(case.arrays.food_of_preserve[r])
     weeks = slice(0, max(1, int(case.demand.cover_until[food])))
     to_fill, put_up = float(plan.to_fill[r]) * each, float(plan.put_up[r, weeks].sum()) * each
+    seen = float(case.seen_units[r])
     flows = _Flows(
-        opening=float(case.arrays.opening_units[r]) * each,
+        seen=seen * each,
+        due=(float(case.arrays.opening_units[r]) - seen) * each,
         opened=float(plan.opened[r, weeks].sum()) * each,
         given=float(plan.given[r, weeks].sum()) * each,
         left=float(plan.shelf[r, weeks][-1]) * each,
@@ -105,19 +107,21 @@ def filled(planned: PlannedSeason, r: int) -> Working:
 class _Flows:
     """What a shelf begins and ends with, and what leaves it, in the household's own unit."""
 
-    opening: float
+    seen: float
+    due: float
     opened: float
     given: float
     left: float
 
     def written(self, pen: Pen, came: float, unit: str) -> tuple[Sum, bool]:
         """Write the balance of the shelf, and say whether what is lost came out as a loss."""
-        opening, opened, given, left = (
-            pen.rounded(each) for each in (self.opening, self.opened, self.given, self.left)
+        seen, due, opened, given, left = (
+            pen.rounded(each) for each in (self.seen, self.due, self.opened, self.given, self.left)
         )
-        lost = pen.rounded(opening + came - opened - given - left)
+        lost = pen.rounded(seen + due + came - opened - given - left)
         balance = pen.sum(
-            *(opening, "there now", PLUS, came, "put up", LESS, opened, "opened"),
+            *(seen, "there now", *((PLUS, due, "whose seals wait") if due else ())),
+            *(PLUS, came, "put up", LESS, opened, "opened"),
             *((LESS, given, "given away") if given else ()),
             *((LESS, lost, "lost or past keeping") if lost > 0 else ()),
             unit=of_unit(unit, " left at the new crop"),

@@ -26,9 +26,7 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     """
     counts = count_days(season, today)
     looked, canned = season.record.newest_checks(today), canned_names(season)
-    lost: dict[str, float] = defaultdict(float)
-    for taken in lost_unseen(season, today):
-        lost[taken.batch] += taken.units
+    lost = lost_of_batches(season, today)
     return tuple(
         batch
         for batch in season.record.batches
@@ -61,6 +59,14 @@ def lost_unseen(season: Season, today: date) -> list[Taken]:
         and looks.get(taken.batch, date.max) > taken.day
         and not counts[taken.preserve].saw(batches[taken.batch], taken.day)
     ]
+
+
+def lost_of_batches(season: Season, today: date) -> dict[str, float]:
+    """Sum what each batch lost before anybody had looked at its seals, by its code."""
+    lost: dict[str, float] = defaultdict(float)
+    for taken in lost_unseen(season, today):
+        lost[taken.batch] += taken.units
+    return lost
 
 
 def canned_names(season: Season) -> set[str]:

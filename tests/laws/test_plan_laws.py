@@ -15,8 +15,10 @@ from model.planning import PlannedSeason
 from model.season.season import Season
 from tests.plan_check import broken_rules
 from tests.random_seasons import seasons
+from tests.recorded import batch, recorded
 from tests.small_season import TABLES, small_season
 
+DAY = date(2027, 8, 16)
 EVERY = settings(max_examples=200, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
 
 
@@ -33,6 +35,16 @@ def test_the_plans_of_the_invented_households_keep_every_rule(
 ) -> None:
     for planned in (spring_plan, southern_plan):
         assert broken_rules(planned.case, planned.plan) == []
+
+
+def test_a_plan_with_jars_whose_seals_wait_keeps_every_rule() -> None:
+    """They come to the shelf as far as they should be sealed, and are eaten while they keep."""
+    waiting = (batch("A", DAY, 7), batch("B", DAY - timedelta(days=3), 9, preserve="sauce"))
+    case = make_case(recorded(batches=waiting), DAY)
+
+    assert case.stock == ()
+    assert case.arrays.opening_units[:2].min() > 6
+    assert broken_rules(case, make_plan(case).plan) == []
 
 
 def test_a_broken_plan_is_caught(tiny_plan: PlannedSeason) -> None:

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -9,6 +10,7 @@ from model.outlook.day_product import Wanted, wanted_today
 from model.outlook.day_sheet import PROCESS, day_table
 from model.outlook.kitchen_table import batch_table
 from model.planning import plan_season
+from model.season.garden import Picking
 from tests.day_kitchen import DAY, KITCHEN, PRESSURE, SNAP_BEANS, sheet
 from tests.recorded import batch, recorded
 from tests.small_season import small_season
@@ -55,12 +57,15 @@ def test_a_product_whose_jars_no_canner_takes_is_refused() -> None:
 
 
 def test_what_is_wanted_today_is_the_week_s_plan_and_what_was_put_up_already() -> None:
-    season = recorded(batches=(batch("A", DAY, 7), batch("B", DAY, 2, preserve="sauce")))
+    season = replace(
+        recorded(batches=(batch("A", DAY, 2), batch("B", DAY, 2, preserve="sauce"))),
+        pickings=(Picking(DAY - timedelta(days=1), "tomato", 15.0),),
+    )
     planned = plan_season(season, DAY, years=2)
-    units = Counter({"whole tomatoes": 7, "sauce": 2})
+    units = Counter({"whole tomatoes": 2, "sauce": 2})
     rows = batch_table(planned)
     for row in rows[rows["week"] == DAY].itertuples():
         units[row.preserve] += row.jars
 
-    assert units["whole tomatoes"] > 7
+    assert units["whole tomatoes"] > 2
     assert {one.name: one.units for one in wanted_today(planned)} == units

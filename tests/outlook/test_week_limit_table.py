@@ -42,8 +42,7 @@ def test_hours_and_room_are_those_of_the_notes_less_what_stands_there(
 
 
 def test_jars_whose_seals_wait_are_not_free(waiting: PlannedSeason) -> None:
-    arrays = waiting.case.arrays
-    full = arrays.opening_units[arrays.preserves.index("whole tomatoes")]
+    full = waiting.case.seen_units[waiting.case.arrays.preserves.index("whole tomatoes")]
 
     assert free(waiting, "quart") == pytest.approx(40 - full - 7)
     assert free(planned(Record()), "quart") == pytest.approx(40 - full)
