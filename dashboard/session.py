@@ -106,18 +106,21 @@ def look_from(day: date) -> None:
     _keep("days", _key(), day)
 
 
-def moment() -> datetime:
-    """Give the moment things are looked at from, on the clock of the household.
-
-    On another day than this one it is ten in the morning.
-    """
+def clock() -> datetime:
+    """Give the moment on the clock of the household."""
     found = notes()
-    zone = ZoneInfo(found.season.time_zone) if found and found.season.time_zone else None
-    clock = kept.now().astimezone(zone)
-    if today() == clock.date():
-        return clock
+    zone = found.season.time_zone if found else ""
+    return kept.now().astimezone(ZoneInfo(zone) if zone else None)
+
+
+def moment() -> datetime:
+    """Give the moment things are looked at from; on another day it is ten in the morning."""
+    here = clock()
+    if today() == here.date():
+        return here
     there = datetime.combine(today(), MORNING)
-    return there.replace(tzinfo=zone) if zone else there.astimezone()
+    own = isinstance(here.tzinfo, ZoneInfo)
+    return there.replace(tzinfo=here.tzinfo) if own else there.astimezone()
 
 
 def written() -> tuple[int, str] | None:

@@ -7,7 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.process_form import OTHER
+from dashboard.forms.process_form import ask_product
 from dashboard.forms.writing import save, stored_rows
 from dashboard.words import local, speaker
 from model import Edit, Season, Wanted
@@ -78,10 +78,7 @@ def _add_preserve(season: Season, wanted: tuple[Wanted, ...]) -> None:
 
 def _add_product(season: Season, wanted: tuple[Wanted, ...]) -> None:
     scope = f"{len(wanted)}_{session.scope()}"
-    names = [*sorted(model.products()), OTHER]
-    product = st.selectbox("Tested product", names, index=None, key=f"day_product_{scope}")
-    if product == OTHER:
-        product = st.text_input("What you would like to put up", key=f"day_other_{scope}")
+    product = ask_product(f"day_product_{scope}")
     method = st.selectbox("Canner", model.METHODS, index=None, key=f"day_method_{scope}")
     pack = st.radio("Pack", ["hot", "raw"], index=None, horizontal=True, key=f"day_pack_{scope}")
     jars = [jar.name for jar in season.jars]

@@ -8,23 +8,24 @@ from dashboard.process import cautions, process_lines
 from dashboard.units import altitude as altitude_words
 from model import NoTestedProcess, Season
 
-OTHER = "something else ..."
+
+def ask_product(key: str) -> str | None:
+    """Ask for a product: a tested one, or whatever is typed, which is refused with its reason."""
+    return st.selectbox(
+        "Tested product",
+        sorted(model.products()),
+        index=None,
+        placeholder="Choose one, or type what it is",
+        accept_new_options=True,
+        key=key,
+    )
 
 
 def process_form(season: Season) -> None:
     """Ask for product, method, pack, jar and altitude, and show the process or the refusal."""
-    names = sorted(model.products())
     what, how, where = st.columns([3, 2, 2], gap="medium")
     with what:
-        product = st.selectbox(
-            "Tested product",
-            [*names, OTHER],
-            index=None,
-            placeholder="Choose one",
-            key="process_product",
-        )
-        if product == OTHER:
-            product = st.text_input("What you would like to put up", key="process_other")
+        product = ask_product("process_product")
     with how:
         method = st.selectbox(
             "Canner", model.METHODS, index=None, placeholder="Choose one", key="process_method"

@@ -136,8 +136,10 @@ def _write_down(season: Season, sheet: DaySheet) -> None:
         return
     with st.container(border=True, key="write_down"):
         st.markdown(f"**Write down load {load.number}: {local(load.product.name)}**")
-        now = session.moment().replace(tzinfo=None)
-        ended = min(load.process.ends, now) if load.process else None
+        ended = load.process.ends if load.process else None
+        if ended and session.today() == session.clock().date():
+            # done before its time: what is offered is no moment that is still to come
+            ended = min(ended, session.moment().replace(tzinfo=None))
         batch_form(season, load.product.name, float(load.units), ended)
 
 

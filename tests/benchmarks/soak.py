@@ -1,82 +1,72 @@
 """Many people at once for a while: no error, no lost entry, and memory that stays flat.
 
-``python -m tests.benchmarks.soak [--users 30] [--minutes 10]`` (needs Chromium and Linux).
-Each user is a page of its own that walks from place to place and writes pickings down, with a
+``python -m tests.benchmarks.soak [--users 30] [--minutes 10]`` (needs Linux).
+Each user walks from place to place, opens what a place holds, and writes pickings down, with a
 pause between; every picking changes the plan of all who look at the same household.
 """
 
 import argparse
 import asyncio
-import re
 import tempfile
 import time
 from pathlib import Path
 from urllib.parse import urlparse
 
 import numpy as np
-from playwright.async_api import Error, Locator, Page, async_playwright
+from websockets.exceptions import WebSocketException
 
 from model.store.store import Store
 from tests.benchmarks.measuring import say
+from tests.benchmarks.visitor import Visitor, visiting
 from tests.dashboard.seeding import FIRST, seeded
-from tests.dashboard.serving import CHROMIUM_FLAGS, chromium_path, served
+from tests.dashboard.serving import served
 
-PLACES = ("", "this_week", "preserving_day", "log", "larder", "winter", "review")
+PLACES = ("", "this_week", "preserving_day", "log", "larder", "winter", "review", "household")
 PAUSE_S = 10.0
-WAIT_MS = 180_000
+LONGEST_S = 180.0
 PICKS = 0.1
-# A person looks for so long before the next click, by when a run has begun.
-SEEN_S = 1.0
-AT_REST = '[data-testid="stApp"][data-test-script-state="notRunning"]'
 MOST_GROWTH = 1.1
 ALDER_LANE = 2
 
 
 class User:
-    """One page, what it saw go wrong, and how many entries it was told were kept."""
+    """One who walks about, what went wrong, how long it took, and how many entries were kept."""
 
-    def __init__(self, page: Page) -> None:
-        """Listen for what goes wrong on the page."""
-        self._page, self.saved, self.steps, self.faults = page, 0, 0, list[str]()
-        page.set_default_timeout(WAIT_MS)
-        page.on("pageerror", lambda error: self.faults.append(f"script: {error}"))
+    def __init__(self, generator: np.random.Generator) -> None:
+        """Begin with nothing done."""
+        self._generator = generator
+        self.saved, self.waits_s, self.faults = 0, list[float](), list[str]()
 
-    async def live(self, address: str, until: float, generator: np.random.Generator) -> None:
+    async def live(self, address: str, until: float) -> None:
         """Walk about and write down until a moment; what fails is kept as a fault."""
-        await asyncio.sleep(float(generator.uniform(0, PAUSE_S)))
-        await self._page.goto(address)
-        await self._page.get_by_role("heading", level=1).wait_for()
-        while time.monotonic() < until:
-            try:
-                await self._act(generator)
-                self.steps += 1
-            except Error as error:
-                self.faults.append(f"{type(error).__name__}: {error}".splitlines()[0])
-            for box in await self._page.get_by_test_id("stException").all():
-                self.faults.append((await box.inner_text())[:200])
-            await asyncio.sleep(float(generator.exponential(PAUSE_S)))
+        await asyncio.sleep(float(self._generator.uniform(0, PAUSE_S)))
+        try:
+            async with visiting(address) as visitor:
+                while time.monotonic() < until:
+                    began = time.monotonic()
+                    async with asyncio.timeout(LONGEST_S):
+                        await self._act(visitor)
+                    self.waits_s.append(time.monotonic() - began)
+                    self.faults += visitor.errors
+                    await asyncio.sleep(float(self._generator.exponential(PAUSE_S)))
+        except (LookupError, TimeoutError, WebSocketException) as error:
+            self.faults.append(f"{type(error).__name__}: {error}")
 
-    async def _act(self, generator: np.random.Generator) -> None:
-        pick = generator.random() < PICKS
-        link = "log" if pick else str(generator.choice(PLACES))
-        await self._press(self._page.locator(f'[data-testid="stSidebarNav"] a[href$="/{link}"]'))
-        if pick:
-            await self._pick()
+    async def _act(self, visitor: Visitor) -> None:
+        if self._generator.random() < PICKS:
+            await self._pick(visitor)
+        else:
+            await visitor.go(str(self._generator.choice(PLACES)))
 
-    async def _press(self, target: Locator) -> None:
-        """Press something and wait, as a person does, until the page has done what it does."""
-        await target.click()
-        await asyncio.sleep(SEEN_S)
-        await self._page.wait_for_selector(AT_REST)
-
-    async def _pick(self) -> None:
-        main = self._page.get_by_test_id("stMain")
-        groups = main.get_by_test_id("stButtonGroup")
-        await self._press(groups.nth(1).locator("button").first)
-        await self._press(main.get_by_text("2", exact=True))
-        await self._press(main.get_by_role("button", name=re.compile("^Save: ")))
-        await main.get_by_text(re.compile("^Picked 2 ")).first.wait_for()
-        self.saved += 1
+    async def _pick(self, visitor: Visitor) -> None:
+        await visitor.go("log")
+        await visitor.choose("Crop", str(self._generator.choice(visitor.options("Crop"))))
+        await visitor.choose("How many", "2")
+        await visitor.press("Save: ")
+        if visitor.says("Picked 2 "):
+            self.saved += 1
+        else:
+            self.faults.append("a picking was not told as written")
 
 
 def memory_mb(port: int) -> float:
@@ -91,24 +81,14 @@ def memory_mb(port: int) -> float:
 
 async def soak(address: str, users: int, minutes: float) -> tuple[list[User], list[float]]:
     """Let users live on the pages; gives them, and the server's memory every ten seconds."""
-    port = urlparse(address).port or 0
     until = time.monotonic() + 60 * minutes
+    people = [User(own) for own in np.random.default_rng(3).spawn(users)]
+    lives = [asyncio.create_task(one.live(address, until)) for one in people]
     memory = []
-    async with async_playwright() as playwright:
-        browser = await playwright.chromium.launch(
-            executable_path=chromium_path(), args=CHROMIUM_FLAGS
-        )
-        people = [User(await (await browser.new_context()).new_page()) for _ in range(users)]
-        draws = np.random.default_rng(3).spawn(users)
-        lives = [
-            asyncio.create_task(one.live(address, until, own))
-            for one, own in zip(people, draws, strict=True)
-        ]
-        while not all(life.done() for life in lives):
-            memory.append(memory_mb(port))
-            await asyncio.sleep(10)
-        await asyncio.gather(*lives)
-        await browser.close()
+    while not all(life.done() for life in lives):
+        memory.append(memory_mb(urlparse(address).port or 0))
+        await asyncio.sleep(10)
+    await asyncio.gather(*lives)
     return people, memory
 
 
@@ -126,13 +106,19 @@ def main() -> None:
             people, memory = asyncio.run(soak(address, given.users, given.minutes))
         after = len(Store(store, FIRST).rows(ALDER_LANE, "harvest_log.csv"))
     told, faults = sum(one.saved for one in people), [f for one in people for f in one.faults]
-    steps = sum(one.steps for one in people)
-    print(f"{given.users} users, {given.minutes:g} minutes, {steps} steps, {told} pickings")
+    waits_s = np.array([wait for one in people for wait in one.waits_s])
+    print(f"{given.users} users, {given.minutes:g} minutes, {len(waits_s)} steps, {told} pickings")
+    print(
+        "waited for a step: {:.2f} s (median), {:.1f} s (nine of ten), {:.0f} s (longest)".format(
+            *np.percentile(waits_s, [50, 90, 100])
+        )
+    )
     for fault in dict.fromkeys(faults):
         print(f"  {faults.count(fault)} x {fault}")
     say("errors", f"{len(faults)}", "none", reached=not faults)
     lost = told - (after - before)
-    say("entries told as kept and lost", f"{lost}", "none", reached=lost <= 0)
+    say("entries told as kept and lost", f"{lost}", "none", reached=lost == 0)
+    print("memory by half minutes:", *(f"{held:.0f}" for held in memory[::3]), "MB")
     thirds = np.array_split(np.array(memory), 3)
     grown = float(np.median(thirds[2]) / np.median(thirds[1]))
     held = f"{np.median(thirds[1]):.0f} to {np.median(thirds[2]):.0f} MB"

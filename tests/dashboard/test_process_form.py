@@ -82,13 +82,6 @@ def test_a_low_acid_product_without_pressure_is_refused_with_the_ways_that_remai
     assert "freeze" in words(app)
 
 
-def test_what_is_in_no_table_is_refused() -> None:
-    app = asked("something else ...", "boiling water", "hot", "pint")
-    app.text_input(key="process_other").set_value("pumpkin butter").run()
-
-    assert "Refused" in app.error[0].value
-
-
 def test_what_is_put_up_this_week_stands_with_its_process_the_acid_second(app: AppTest) -> None:
     look(app, "Alder Lane", date(2027, 8, 16), "views/this_week.py")
     shown = next(m.value for m in app.markdown if m.value.startswith("**Crushed tomatoes**"))
