@@ -64,7 +64,7 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
     if not changes.empty:
         told = [
             f"{row.preserve} {units_of(row.next_units, row.unit, units)} "
-            f"(this year {units_of(row.before_units, row.unit, units)})"
+            f"({units_of(row.before_units, row.unit, units)} in {year})"
             for row in changes.itertuples()
         ]
         parts.append(f"What would change most next year: {listed(told)}.")

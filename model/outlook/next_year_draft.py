@@ -3,22 +3,26 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 import pandas as pd
 
 from model.case import Case
-from model.outlook.review_table import NONE_LEFT, review_table, reviewed, shelf_runs
+from model.outlook.review_table import NONE_LEFT, review_table, shelf_runs
 from model.season.kitchen import Preserve
 from model.season.record import NOT_AGAIN, RAN_OUT, TOO_MUCH
+
+YEAR_DAYS = 365
 
 
 @dataclass(frozen=True, slots=True)
 class Use:
-    """A year's use of a preserve: units by where they went, and days.
+    """The use of a preserve over at most a year: units by where they went, and days.
 
     ``stood`` are the days on which some stood there, ``missing`` those without after the first
-    of them, ``left`` what stands there at the end, ``days_to_come`` the days to its new crop.
+    of them, ``left`` what stands there at the end, ``days_to_come`` the days to its new crop,
+    ``keeps_days`` its keeping life. ``paced`` are the days that its pace is taken from: all of
+    them, or only those on which some stood there.
     """
 
     eaten: float
@@ -28,6 +32,8 @@ class Use:
     missing: int
     left: float
     days_to_come: int
+    keeps_days: int
+    paced: int
 
     @property
     def units(self) -> float:
@@ -35,10 +41,30 @@ class Use:
         return self.eaten + self.given + self.unknown
 
     @property
+    def pace(self) -> float:
+        """Give what was used a day."""
+        return self.units / self.paced if self.paced else 0.0
+
+    @property
+    def short(self) -> int:
+        """Give the days that a year of it has still to come: to its new crop, while it keeps."""
+        a_year = min(YEAR_DAYS, self.keeps_days)
+        return max(0, min(self.days_to_come, a_year - self.stood - self.missing))
+
+    @property
+    def a_year(self) -> float:
+        """Give what a year of it takes at this pace."""
+        return self.units + self.pace * self.short
+
+    @property
+    def keeps(self) -> bool:
+        """Say whether what is left keeps to the new crop."""
+        return self.days_to_come <= self.keeps_days
+
+    @property
     def carried(self) -> float:
-        """Give what will still stand there at the new crop, at this year's pace."""
-        pace = self.units / self.stood if self.stood else 0.0
-        return max(0.0, self.left - pace * self.days_to_come)
+        """Give what will still stand there at the new crop, at this pace."""
+        return max(0.0, self.left - self.pace * self.days_to_come) if self.keeps else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +79,7 @@ class Draft:
     @property
     def enough_there(self) -> bool:
         """Say whether a year's use is still there at the new crop."""
-        return self.use.units > 0 and self.use.carried >= self.use.units
+        return self.use.units > 0 and self.use.carried >= self.use.a_year
 
     @property
     def stretched(self) -> bool:
@@ -65,33 +91,57 @@ class Draft:
         """Give the sealed units to aim at."""
         if self.verdict == NOT_AGAIN or self.enough_there:
             return 0
-        wanted = self.use.units
+        wanted = self.use.a_year
         if self.verdict == TOO_MUCH:
             wanted -= self.use.carried
         elif self.stretched:
-            wanted *= (self.use.stood + self.use.missing) / self.use.stood
+            wanted += self.use.pace * self.use.missing
         return max(0, math.ceil(wanted - NONE_LEFT))
 
 
 def drafts(case: Case, year: str) -> Iterator[Draft]:
     """Give the draft of every preserve of the year's review."""
-    season = case.season
-    begins, ends = reviewed(season, year, case.today)
     for row in review_table(case, year).to_dict("records"):
-        own = season.preserve(row["preserve"])
-        stood, missing = _days(shelf_runs(case.books[own.name], begins, ends))
-        to_come = case.forecast.new_crop.get(own.food, ends)
-        use = Use(
-            eaten=row["eaten_units"],
-            given=row["given_units"],
-            unknown=max(0.0, -row["unknown_units"]),
-            stood=stood,
-            missing=missing,
-            left=row["left_units"],
-            days_to_come=max(0, (to_come - ends).days),
-        )
+        own = case.season.preserve(row["preserve"])
+        use = _use(case, year, own, ran_out=row["verdict"] == RAN_OUT)
         before = row["filled_units"] if pd.isna(row["meant_units"]) else row["meant_units"]
         yield Draft(own, row["verdict"], use, before)
+
+
+def _use(case: Case, year: str, own: Preserve, *, ran_out: bool) -> Use:
+    """Give the use of a preserve in the last year before the new crop, as far as it is known."""
+    new_crop = crop_after(case, year, own.food)
+    ends = min(case.today, new_crop)
+    begins = ends - timedelta(days=YEAR_DAYS - 1)
+    stood, missing = _days(shelf_runs(case.books[own.name], begins, ends))
+    moved = case.books[own.name].between(begins, ends)
+    return Use(
+        eaten=moved.eaten,
+        given=moved.given,
+        unknown=max(0.0, -moved.unknown),
+        stood=stood,
+        missing=missing,
+        left=moved.left,
+        days_to_come=(new_crop - ends).days,
+        keeps_days=7 * own.keeps_weeks,
+        paced=stood if ran_out else stood + missing,
+    )
+
+
+def crop_after(case: Case, year: str, food: str) -> date:
+    """Give the day of a food's new crop after that of a garden year; its end where none comes."""
+    season, forecast = case.season, case.forecast
+    garden = season.garden_season(year)
+    if garden.ends >= forecast.year.begins:
+        return max(garden.ends, forecast.new_crop.get(food, garden.ends))
+    crops = {p.crops[0] for p in season.preserves if p.food == food} | set(season.food(food).crops)
+    years = round((forecast.year.begins - garden.ends).days / YEAR_DAYS)
+    firsts = [
+        dates.late - timedelta(days=YEAR_DAYS * years)
+        for planting, dates in zip(forecast.plantings, forecast.dates, strict=True)
+        if planting.crop in crops
+    ]
+    return max(garden.ends, min(firsts, default=garden.ends))
 
 
 def _days(runs: list[tuple[date, date, float]]) -> tuple[int, int]:

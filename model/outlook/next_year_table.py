@@ -16,10 +16,11 @@ COLUMNS = (
 def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
     """One row a preserve of the review: sealed units to aim at next year, with the working.
 
-    Used is what was eaten, given away or went unknown. Whatever ran out is stretched over the
-    weeks it was missing, of what was too much the carry-over is taken off, and nothing is
-    aimed at where the carry-over is a year's use. ``before_units`` is what was meant this
-    year, or what was filled. ``carry_units`` stand there at the new crop at this year's pace.
+    Used is what was eaten, given away or went unknown in the last year before the new crop, as
+    far as it is over; the days still to come are added at its pace, while it keeps. Whatever ran
+    out is stretched over the weeks it was missing, of what was too much the carry-over is taken
+    off, and nothing is aimed at where the carry-over is a year's use. ``before_units`` is what
+    was meant for the year reviewed, or filled. ``carry_units`` stand there at the new crop.
     Raises KeyError for a year that is not in the notes.
 
     >>> draft = model.next_year_table(planned, "2026")

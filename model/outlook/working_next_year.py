@@ -1,7 +1,7 @@
 """The working behind next year's first draft, and behind the balance of the year."""
 
 from model.case import Case
-from model.outlook.arithmetic import CLOSES, LESS, OPENS, OVER, PLUS, TIMES, UP, Part, Pen, enough
+from model.outlook.arithmetic import LESS, OVER, PLUS, TIMES, UP, Part, Pen, enough
 from model.outlook.next_year_draft import Draft, Use, drafts
 from model.outlook.own_units import in_own
 from model.outlook.review_table import reviewed
@@ -41,19 +41,23 @@ def draft_lines(draft: Draft, units: str) -> Lines:
         return (line(f"{none}: {NOT_AGAIN}", said),)
 
     def write(pen: Pen) -> tuple[Lines, bool]:
-        lines, used, words = _used(pen, draft.use, unit)
-        if draft.enough_there or draft.verdict == TOO_MUCH:
-            carried, left = _carried(pen, draft.use, used, unit)
-            lines += carried
-        if draft.enough_there:
-            return (*lines, line(f"{none}: a year's use and more is still there")), left >= used
+        use, less = draft.use, draft.enough_there or draft.verdict == TOO_MUCH
+        lines, used, words = _used(pen, use, unit)
         aim: tuple[Part, ...] = (used, words)
+        pace, left = 0.0, 0.0
+        if use.units and (less or use.short or draft.stretched):
+            lines, pace = _paced(pen, use, used, unit, lines)
+        if less:
+            lines, left = _carried(pen, use, pace, lines)
+        if draft.enough_there:
+            enough_left = left >= used + pace * use.short
+            return (*lines, line(f"{none}: a year's use and more is still there")), enough_left
+        if pace and use.short:
+            aim = (*aim, PLUS, pace, "a day", TIMES, float(use.short), "days still to come")
         if draft.verdict == TOO_MUCH:
             aim = (*aim, LESS, left, "still there")
         elif draft.stretched:
-            days = (float(draft.use.stood), PLUS, float(draft.use.missing), "without")
-            aim = (*aim, TIMES, OPENS, *days, CLOSES, OVER, float(draft.use.stood), "days")
-        less = draft.verdict == TOO_MUCH
+            aim = (*aim, PLUS, pace, "a day", TIMES, float(use.missing), "days without")
         wanted = pen.sum(*aim, unit=of_unit(unit, " to aim at"), whole=UP, floor=less)
         right = draft.verdict in (RIGHT, TOO_MUCH, "") or draft.stretched
         told = "" if right else ", and the book shows no week without"
@@ -78,20 +82,31 @@ def _used(pen: Pen, use: Use, unit: str) -> tuple[list[WorkingLine], float, str]
     return [line(whole, *sources)], whole.result, "used"
 
 
-def _carried(pen: Pen, use: Use, used: float, unit: str) -> tuple[list[WorkingLine], float]:
-    """Write what will still stand there at the new crop, at this year's pace."""
-    fine = Pen(pen.digits + 2)
-    pace = fine.sum(
-        *(used, f"{noun(unit)} used", OVER, float(max(1, use.stood)), "days it stood there"),
+def _paced(
+    pen: Pen, use: Use, used: float, unit: str, lines: list[WorkingLine]
+) -> tuple[list[WorkingLine], float]:
+    """Write what was used a day."""
+    pace = Pen(pen.digits + 2).sum(
+        *(used, f"{noun(unit, used)} used", OVER, float(use.paced)),
+        "days it stood there" if use.paced == use.stood else "days",
         unit="a day",
     )
+    return [*lines, line(pace, TAKEN)], pace.result
+
+
+def _carried(
+    pen: Pen, use: Use, pace: float, lines: list[WorkingLine]
+) -> tuple[list[WorkingLine], float]:
+    """Write what will still stand there at the new crop, at this pace."""
+    if not use.keeps:
+        return [*lines, line("none of it keeps to the new crop")], 0.0
     left = pen.sum(
-        *(use.left, "left", LESS, pace.result, "a day", TIMES, float(use.days_to_come)),
+        *(use.left, "left", LESS, pace, "a day", TIMES, float(use.days_to_come)),
         "days to the new crop",
         unit="still there",
         floor=True,
     )
-    return [line(pace, TAKEN), line(left, Source(FROM_NOTES, "stock.csv"))], left.result
+    return [*lines, line(left, Source(FROM_NOTES, "stock.csv"))], left.result
 
 
 def book_workings(case: Case, year: str) -> dict[str, Working]:

@@ -46,10 +46,12 @@ def draft(season: Season, verdict: str) -> dict[str, object]:
     return dict(next_year_table(planned, YEAR).set_index("preserve").loc[PACKS])
 
 
-def packs(made: float, eaten: float, *, on: date = date(2027, 12, 27)) -> Season:
-    """Give packs put up on 1 November, some of them eaten on a day."""
+def packs(
+    made: float, eaten: float, *, on: date = date(2027, 12, 27), put_up: date = date(2027, 11, 1)
+) -> Season:
+    """Give packs put up on a day, some of them eaten on another."""
     return recorded(
-        batches=(batch("F", date(2027, 11, 1), made, preserve=PACKS),),
+        batches=(batch("F", put_up, made, preserve=PACKS),),
         taken=(took(on, eaten, EATEN, preserve=PACKS),),
     )
 
@@ -145,28 +147,61 @@ def test_every_jar_of_the_year_is_accounted_for(
 
 
 def test_what_was_right_is_made_again_as_it_was_used() -> None:
-    row = draft(packs(10, 6), RIGHT)
+    row = draft(packs(10, 6, put_up=date(2027, 1, 1)), RIGHT)
 
     assert row["next_units"] == 6
     assert row["working"] == "6 eaten, rounded up = 6 packs to aim at"
 
 
+def test_what_stood_there_for_part_of_a_year_is_aimed_at_for_all_of_it() -> None:
+    # 61 days of November and December; 209 to the new crop (28 May 2028 and 60 days):
+    # 6 x (61 + 209) / 61 = 26.6
+    row = draft(packs(10, 6), RIGHT)
+
+    assert row["next_units"] == 27
+    assert "6 eaten + 0.098 a day x 209 days still to come" in row["working"]
+
+
+def test_what_keeps_no_year_is_aimed_at_for_as_long_as_it_keeps() -> None:
+    """The winter after the year reviewed counts as far as it is over."""
+    day = date(2028, 1, 29)
+    season = packs(20, 9)
+    (beans,) = (p for p in season.preserves if p.name == PACKS)
+    kept = tuple(replace(p, keeps_weeks=20) if p is beans else p for p in season.preserves)
+    following, plantings = next_garden_year(season, YEAR)
+    both = replace(
+        season,
+        preserves=kept,
+        garden_seasons=(*season.garden_seasons, following),
+        plantings=(*season.plantings, *plantings),
+    )
+    table = next_year_table(model.plan_season(both, day, years=2), YEAR)
+    row = table.set_index("preserve").loc[PACKS]
+
+    # 1 November to 29 January are 90 days, 20 weeks are 140: 9 x 140 / 90 = 14
+    assert row["used_units"] == 9
+    assert row["next_units"] == 14
+    assert row["carry_units"] == 0
+
+
 def test_what_ran_out_is_stretched_over_the_weeks_it_was_missing() -> None:
-    # 1 to 29 November it stood there (29 days), from the 30th to the end (32 days) not:
-    # 10 x 61 / 29 = 21.03
-    row = draft(packs(10, 10, on=date(2027, 11, 30)), RAN_OUT)
+    # to 29 November it stood there (333 days), from the 30th to the end (32 days) not:
+    # 10 x 365 / 333 = 10.96
+    row = draft(packs(10, 10, on=date(2027, 11, 30), put_up=date(2027, 1, 1)), RAN_OUT)
 
     assert row["missing_weeks"] == pytest.approx(32 / 7)
-    assert row["next_units"] == 22
+    assert row["next_units"] == 11
 
 
 def test_what_was_too_much_is_made_less_by_what_is_carried_over() -> None:
-    # half a pack a day is eaten; at that pace nothing is left at the new crop in July
-    assert draft(packs(40, 31), TOO_MUCH)["next_units"] == 31
-    # 20 in 61 days; 209 days to the new crop (28 May 2028 and 60 days): 77 - 68.5 are left then
+    # half a pack a day is eaten; at that pace nothing is left at the new crop in July:
+    # 31 x (61 + 209) / 61 = 137.2
+    assert draft(packs(40, 31), TOO_MUCH)["next_units"] == 138
+    # 20 in 61 days; 209 days to the new crop (28 May 2028 and 60 days): 77 - 68.5 are left then,
+    # and 20 x (61 + 209) / 61 = 88.5 are used in all
     row = draft(packs(97, 20), TOO_MUCH)
     assert row["carry_units"] == pytest.approx(77 - 20 / 61 * 209)
-    assert row["next_units"] == 12
+    assert row["next_units"] == 81
 
 
 def test_not_again_and_a_carry_over_of_a_year_s_use_are_none() -> None:
@@ -185,19 +220,19 @@ def test_what_went_unknown_counts_as_used_and_says_so() -> None:
     )
     row = draft(season, RIGHT)
 
-    assert row["next_units"] == 5
-    assert row["working"].startswith("5 gone unknown")
+    assert row["used_units"] == 5
+    assert "5 gone unknown" in row["working"]
 
 
 def test_the_largest_changes_go_first_and_there_are_at_most_three() -> None:
     season = recorded(
         batches=tuple(
-            batch(name, date(2027, 11, 1), made, preserve=name)
-            for name, made in ((PACKS, 9), (JARS, 30), ("sauce", 8), ("dilled beans", 5))
+            batch(name, date(2027, 1, 1), made, preserve=name)
+            for name, made in ((PACKS, 9), (JARS, 30), ("sauce", 9), ("dilled beans", 5))
         ),
         checks=tuple(
-            SealCheck(name, date(2027, 11, 2), made, "")
-            for name, made in ((JARS, 30), ("sauce", 8), ("dilled beans", 5))
+            SealCheck(name, date(2027, 1, 2), made, "")
+            for name, made in ((JARS, 30), ("sauce", 9), ("dilled beans", 5))
         ),
         taken=tuple(
             took(date(2027, 12, 27), eaten, EATEN, preserve=name)
