@@ -4,9 +4,7 @@ The order is one of looking and eating. It never says that something is safe: ag
 no sealed jar unsafe, nor youth safe.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 import pandas as pd
@@ -16,7 +14,7 @@ from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
 from model.season.ledger import Standing
 from model.season.mates import batch_mates
-from model.season.record import LOST, SUSPECT
+from model.season.record import SUSPECT
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -29,7 +27,6 @@ LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
     "keeps",
 )
 SORT_WEEKS = 4
-NOTHING = 1e-6
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
 CHILLED_DAYS = 7
@@ -69,8 +66,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     """
     season, today = planned.case.season, planned.case.today
     bad = _bad_days(season, today)
-    there = _not_written_off(planned.case.stock, season, today)
-    rows = [_standing(season, one, bad, today) for one in there]
+    rows = [_standing(season, one, bad, today) for one in planned.case.stock]
     rows += _chilled(season, today)
     for batch in unconfirmed(season, today):
         own = season.preserve(batch.preserve)
@@ -92,22 +88,6 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
         for place, row in enumerate(sorted(rows, key=lambda row: row.rank), start=1)
     ]
     return pd.DataFrame(table, columns=list(COLUMNS))
-
-
-def _not_written_off(stock: Iterable[Standing], season: Season, today: date) -> Iterator[Standing]:
-    """Give what stands there less what is lost already.
-
-    A loss on the day of a count is booked on the day after it; nobody is to eat of it till then.
-    """
-    lost = defaultdict[str, float](float)
-    for taken in season.record.taken:
-        if taken.why == LOST and taken.day > today:
-            lost[taken.preserve] += taken.units
-    for one in sorted(stock, key=lambda one: one.put_up):
-        gone = min(one.units, lost[one.preserve])
-        lost[one.preserve] -= gone
-        if one.units - gone > NOTHING:
-            yield replace(one, units=one.units - gone)
 
 
 def best_weeks(preserve: Preserve) -> int:

@@ -1,12 +1,16 @@
 """Everything that stands in one place, lost at once: the freezer died, a shelf fell, mice."""
 
+from collections import defaultdict
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 
-from model.season.ledger import Ledger
+from model.season.ledger import Ledger, Standing
 from model.season.record import CAUSES, LOST, Taken
 from model.season.season import Season
-from model.season.unseen_seals import unconfirmed
+from model.season.unseen_seals import ONE_DAY, unconfirmed
+
+NOTHING = 1e-9
 
 
 def write_off(
@@ -43,3 +47,25 @@ def write_off(
         Taken(books[name].after_count(today), name, units, LOST, cause, code)
         for name, units, code in gone
     )
+
+
+def not_written_off(
+    stock: tuple[Standing, ...], season: Season, books: Mapping[str, Ledger], today: date
+) -> tuple[Standing, ...]:
+    """Give what stands there less what was counted today and lost since, the oldest first.
+
+    The book knows of it tomorrow only; nobody is to count on it, or eat of it, till then.
+    """
+    lost: dict[str, float] = defaultdict(float)
+    for taken in season.record.taken:
+        counted = books[taken.preserve].counted
+        if taken.why == LOST and taken.day == today + ONE_DAY and counted == today:
+            lost[taken.preserve] += taken.units
+    if not lost:
+        return stock
+    there = []
+    for one in sorted(stock, key=lambda one: one.put_up):
+        gone = min(one.units, lost[one.preserve])
+        lost[one.preserve] -= gone
+        there.append(replace(one, units=one.units - gone))
+    return tuple(one for one in there if one.units > NOTHING)

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from model.case import make_case
 from model.season.ledger import ledgers
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
@@ -85,6 +86,19 @@ def test_what_was_counted_on_the_day_it_was_lost_is_gone_the_day_after() -> None
     assert ledgers(after, DAY)[JARS].units == 5
     assert ledgers(after, DAY + timedelta(days=1))[JARS].units == 0
     assert ledgers(after, LATER)[JARS].between(DAY, LATER).lost == 5
+
+
+def test_no_plan_counts_on_what_was_lost_after_the_count_of_the_day() -> None:
+    season = recorded(counts=(count(DAY, 5), count(DAY, 3, preserve=PACKS)))
+    lost = write_off(season, ledgers(season, DAY), "shelf", "shelf fell", DAY)
+    after = replace(season, record=replace(season.record, taken=lost))
+
+    assert [(one.preserve, one.units) for one in make_case(after, DAY).stock] == [(PACKS, 3)]
+    # a loss that is still to come, on a day looked back to, is nothing that day knows of
+    before = DAY - timedelta(days=1)
+    early = recorded(counts=(count(before, 5),))
+    early = replace(early, record=after.record)
+    assert [one.units for one in make_case(early, before).stock] == [5]
 
 
 def test_a_place_or_cause_that_is_not_known_is_refused() -> None:
