@@ -1,6 +1,7 @@
 """A household of its own, begun from a dozen answers; everything else is a guess to replace."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from datetime import date
 from zoneinfo import available_timezones
 
@@ -11,11 +12,23 @@ from dashboard import kept, session
 from dashboard.cached import planned
 from dashboard.look import faults
 from dashboard.units import US, from_own
-from model import FirstAnswers, PlanningError, YearDay
+from dashboard.words import count
+from model import FirstAnswers, PlanningError, SeasonProblems, YearDay
 
 METRIC = "metric"
+NOT_BEGUN = "The household could not be begun."
 # The notes hold at most so many rows of eaters.
-MOST_ADULTS = 400
+MOST_ADULTS, OLDEST_CHILD = 400, 17
+# The question that a fault of the first notes is about: nobody has seen their tables yet.
+ASKED_BY = {
+    "household.csv": "Your household and its height above the sea",
+    "eaters.csv": "Adults and ages of the children",
+    "frosts.csv": "Last and first frost",
+    "beds.csv": "All beds together",
+    "plantings.csv": "All beds together",
+    "places.csv": "Freezer, shelf and cool cellar",
+    "kitchen_hours.csv": "Hours a week to put things up",
+}
 CANNERS = {
     "No, nothing is canned": "",
     "A boiling-water canner, or a deep pot": "boiling-water canner",
@@ -131,8 +144,10 @@ def _number(label: str, usual: float, key: str) -> float:
 
 
 def _begin(given: _Given, where: _Place) -> None:
-    if given.canner != next(iter(CANNERS)) and not given.altitude.strip():
-        st.error("Give the height above the sea, with m or ft: process times depend on it.")
+    unread = list(_unread(given))
+    if unread:
+        st.error(f"{count(len(unread), 'fault')}. {NOT_BEGUN}")
+        st.text("\n".join(unread))
         return
     try:
         tables = model.first_notes(_answers(given, where), session.today())
@@ -142,23 +157,43 @@ def _begin(given: _Given, where: _Place) -> None:
     except ValueError as error:
         st.error(str(error))
         return
+    except SeasonProblems as error:
+        asked = (replace(p, file=ASKED_BY.get(p.file, p.file), row=0) for p in error.problems)
+        faults(SeasonProblems(asked), NOT_BEGUN)
+        return
     except PlanningError as error:
-        faults(error, "The household could not be begun.")
+        faults(error, NOT_BEGUN)
         return
     session.use_household(household)
     session.just_begun()
     st.rerun()
 
 
+def _unread(given: _Given) -> Iterator[str]:
+    """Say of each text that was typed why it cannot be used."""
+    wrong = [age for age in _ages(given) if not (age.isdecimal() and int(age) <= OLDEST_CHILD)]
+    if wrong:
+        listed = ", ".join(wrong)
+        yield f"Ages of the children: {listed}; write whole years to {OLDEST_CHILD}, as 4, 9"
+    if given.altitude.strip():
+        try:
+            model.altitude_ft(given.altitude.strip())
+        except ValueError as error:
+            yield f"Height above the sea: {error}"
+    elif CANNERS[given.canner]:
+        yield "Height above the sea: give it, with m or ft; process times depend on it"
+
+
+def _ages(given: _Given) -> list[str]:
+    return [part.strip() for part in given.children.split(",") if part.strip()]
+
+
 def _answers(given: _Given, where: _Place) -> FirstAnswers:
-    ages = [part.strip() for part in given.children.split(",") if part.strip()]
-    if not all(age.isdecimal() for age in ages):
-        raise ValueError(f"Ages of children are {', '.join(ages)}; write whole years, as 4, 9")
     own_zone = st.context.timezone or ""
     return FirstAnswers(
         household=" ".join(given.name.split()) or "Our garden",
         adults=given.adults,
-        children_ages=tuple(int(age) for age in ages),
+        children_ages=tuple(int(age) for age in _ages(given)),
         bed_area_m2=from_own(given.area, "m2", where.units),
         altitude=given.altitude.strip(),
         units=where.units,

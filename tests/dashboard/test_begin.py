@@ -27,11 +27,12 @@ def test_the_first_page_leads_into_an_invented_household(first: AppTest) -> None
     assert "Alder Lane, an invented household" in words(first)
 
 
-def begun(first: AppTest, altitude: str) -> AppTest:
+def begun(first: AppTest, altitude: str, children: str = "") -> AppTest:
     """Begin a household that cans in boiling water."""
     first.segmented_control(key="begin_how").set_value("Begin our own").run()
     first.selectbox(key="first_canner").set_value("A boiling-water canner, or a deep pot")
     first.text_input(key="first_altitude").set_value(altitude)
+    first.text_input(key="first_children").set_value(children)
     return labelled(first, "button", "Make the first plan").click().run()
 
 
@@ -68,15 +69,17 @@ def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_pat
 
 
 @pytest.mark.parametrize(
-    ("altitude", "told"), [("1.200 m", "could not be begun"), ("", "Give the height")]
+    ("altitude", "told"), [("1.200 m", "can be read in two ways"), ("", "give it, with m or ft")]
 )
-def test_an_answer_that_cannot_be_used_is_told_and_nothing_is_begun(
+def test_every_answer_that_cannot_be_used_is_told_at_once_and_nothing_is_begun(
     first: AppTest, altitude: str, told: str
 ) -> None:
-    begun(first, altitude)
+    begun(first, altitude, "4, nine, 40")
 
     assert not first.exception
-    assert told in first.error[0].value
+    assert first.error[0].value.startswith("2 faults.")
+    assert f"Height above the sea: {told}" in words(first).replace("'1.200 m' ", "")
+    assert "Ages of the children: nine, 40; write whole years to 17" in words(first)
     assert "Your first plan is made" not in [title.value for title in first.title]
 
 
@@ -89,6 +92,9 @@ def test_what_the_gate_refuses_is_refused_in_its_words_before_anything_is_kept(
     labelled(first, "button", "Make the first plan").click().run()
 
     assert "could not be begun" in first.error[0].value
+    assert "All beds together" in words(first)
+    assert "Hours a week to put things up" in words(first)
+    assert ".csv" not in words(first)
     assert "give 0 to 112" in words(first)
     assert "give 0 to 100,000" in words(first)
 
