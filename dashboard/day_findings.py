@@ -1,5 +1,6 @@
 """What the preserving day says: its first sentence, its loads, what waits, what is refused."""
 
+from collections import Counter
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
@@ -37,8 +38,9 @@ def day_headline(sheet: DaySheet, done: frozenset[int]) -> str:
     begin = clock(sheet.begins, sheet.begins)
     finish = clock(sheet.finish, sheet.begins)
     words = f"**{loads} from {begin}: done at {finish}.** "
-    names = ", then ".join(dict.fromkeys(load.product.name for load in left))
-    return words + f"In this order: {names}."
+    times = Counter(load.product.name for load in left)
+    names = [f"{name}{f' ({number} batches)' * (number > 1)}" for name, number in times.items()]
+    return words + f"In this order: {', then '.join(names)}."
 
 
 def bedtime_words(sheet: DaySheet) -> str:
