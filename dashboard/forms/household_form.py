@@ -8,11 +8,11 @@ from dashboard import kept, session
 from dashboard.forms.guess_form import guesses_told
 from dashboard.words import day
 
-SEASONS = {
-    "Spring": date(2027, 3, 15),
-    "Glut": date(2027, 8, 16),
-    "Midwinter": date(2028, 1, 10),
-}
+# Days worth looking from at the invented households, north and south.
+DEMO_DAYS = (
+    {"Spring": date(2027, 3, 15), "Glut": date(2027, 8, 16), "Midwinter": date(2028, 1, 10)},
+    {"Spring": date(2026, 10, 12), "Glut": date(2027, 2, 15)},
+)
 
 
 def household_form() -> None:
@@ -60,12 +60,14 @@ def _day(notes: session.Notes) -> None:
     )
     if isinstance(picked, date) and picked != session.today():
         session.look_from(picked)
-    if season.invented and all(first <= when <= last for when in SEASONS.values()):
-        for words, when in SEASONS.items():
-            st.button(
-                f"{words}: {day(when)}",
-                key=f"from_{words}",
-                width="stretch",
-                on_click=session.look_from,
-                args=(when,),
-            )
+    if not season.invented:
+        return
+    inside = (days for days in DEMO_DAYS if all(first <= when <= last for when in days.values()))
+    for words, when in next(inside, {}).items():
+        st.button(
+            f"{words}: {day(when)}",
+            key=f"from_{words}",
+            width="stretch",
+            on_click=session.look_from,
+            args=(when,),
+        )
