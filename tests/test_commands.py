@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
+import model
 from model.__main__ import main
-from tests.small_season import TABLES, write_folder
+from tests.small_season import TABLES, small_tables, tables_of, write_folder
 
 PEACHES = ["--product", "Peaches, halved or sliced", "--method", "boiling water", "--pack", "hot"]
 PESTO = ["--product", "pesto", "--method", "boiling water", "--pack", "hot"]
@@ -54,6 +55,21 @@ def test_plan_reads_well_as_text(tmp_path: Path, capsys: pytest.CaptureFixture[s
 def test_check_says_there_are_no_faults(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(write_folder(tmp_path))]) == 0
     assert "no faults" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("name", ["ours.zip", "ours.xlsx"])
+def test_what_was_taken_along_is_read_again_as_a_zip_or_a_workbook(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    tables = tables_of(small_tables())
+    taken = model.workbook(tables) if name.endswith("xlsx") else model.csv_zip(tables)
+    (tmp_path / name).write_bytes(taken)
+    outcomes = []
+    for place in (tmp_path / name, write_folder(tmp_path)):
+        assert main(["plan", str(place), "--json", "--years", "5"]) == 0
+        outcomes.append(json.loads(capsys.readouterr().out)["preserves"])
+
+    assert outcomes[0] == outcomes[1]
 
 
 def test_check_lists_every_fault_on_standard_error(

@@ -3,9 +3,12 @@
 import argparse
 import sys
 from datetime import date
+from pathlib import Path
 
+from model.exchange.upload import read_upload
 from model.intake.cells import read_day
-from model.intake.gate import read_season
+from model.intake.folder import MOST_BYTES
+from model.intake.gate import read_season, season_from_tables
 from model.planning import SEED, YEARS, PlannedSeason, plan_season
 from model.season.season import Season
 
@@ -14,7 +17,9 @@ DONE, FAULTY, REFUSED, UNREAD = 0, 2, 3, 4
 
 def add_season(command: argparse.ArgumentParser) -> None:
     """Ask for the tables and the day."""
-    command.add_argument("folder", help="folder or zip of the CSV tables that the README lists")
+    command.add_argument(
+        "folder", help="folder or zip of the README's CSV tables, or a workbook"
+    )
     command.add_argument(
         "--today", type=_day, help="year-month-day; else the notes' own day, else today"
     )
@@ -45,13 +50,23 @@ def season_and_day(given: argparse.Namespace) -> tuple[Season, date]:
 
     A day before or after all seasons is taken, but said so on standard error.
     """
-    season = read_season(given.folder)
+    season = _season(given.folder)
     today = given.today or season.notes_date or date.today()  # noqa: DTZ011 - a kitchen's own day
     first, last = season.garden_seasons[0].begins, season.garden_seasons[-1].ends
     if not first <= today <= last:
         side = "before the first" if today < first else "after the last"
         print(f"Note: {today} lies {side} season ({first} to {last}).", file=sys.stderr)
     return season, today
+
+
+def _season(path: str) -> Season:
+    """Read a folder of tables; a file as an upload is read, a zip or a workbook."""
+    try:
+        with Path(path).open("rb") as stream:
+            content = stream.read(MOST_BYTES + 1)
+    except (OSError, ValueError):
+        return read_season(path)
+    return season_from_tables(read_upload(content, Path(path).name))
 
 
 def planned(given: argparse.Namespace, years: int) -> PlannedSeason:
