@@ -17,9 +17,7 @@ DONE, FAULTY, REFUSED, UNREAD = 0, 2, 3, 4
 
 def add_season(command: argparse.ArgumentParser) -> None:
     """Ask for the tables and the day."""
-    command.add_argument(
-        "folder", help="folder or zip of the README's CSV tables, or a workbook"
-    )
+    command.add_argument("folder", help="folder or zip of the README's CSV tables, or a workbook")
     command.add_argument(
         "--today", type=_day, help="year-month-day; else the notes' own day, else today"
     )

@@ -8,9 +8,11 @@ from datetime import date, timedelta
 import pandas as pd
 
 from model.case import Case
+from model.forecast.growth import picking_dates
 from model.outlook.review_table import NONE_LEFT, review_table, shelf_runs
 from model.season.kitchen import Preserve
 from model.season.record import NOT_AGAIN, RAN_OUT, TOO_MUCH
+from model.season.season import Season
 
 YEAR_DAYS = 365
 
@@ -110,7 +112,7 @@ def drafts(case: Case, year: str) -> Iterator[Draft]:
 
 def _use(case: Case, year: str, own: Preserve, *, ran_out: bool) -> Use:
     """Give the use of a preserve in the last year before the new crop, as far as it is known."""
-    new_crop = crop_after(case, year, own.food)
+    new_crop = crop_after(case.season, year, own.food, case.today)
     ends = min(case.today, new_crop)
     begins = ends - timedelta(days=YEAR_DAYS - 1)
     stood, missing = _days(shelf_runs(case.books[own.name], begins, ends))
@@ -128,20 +130,19 @@ def _use(case: Case, year: str, own: Preserve, *, ran_out: bool) -> Use:
     )
 
 
-def crop_after(case: Case, year: str, food: str) -> date:
-    """Give the day of a food's new crop after that of a garden year; its end where none comes."""
-    season, forecast = case.season, case.forecast
-    garden = season.garden_season(year)
-    if garden.ends >= forecast.year.begins:
-        return max(garden.ends, forecast.new_crop.get(food, garden.ends))
+def crop_after(season: Season, year: str, food: str, today: date) -> date:
+    """Give the day of a food's crop after that of a garden year: its own crops a year later.
+
+    The end of the garden year where it grew none.
+    """
     crops = {p.crops[0] for p in season.preserves if p.food == food} | set(season.food(food).crops)
-    years = round((forecast.year.begins - garden.ends).days / YEAR_DAYS)
     firsts = [
-        dates.late - timedelta(days=YEAR_DAYS * years)
-        for planting, dates in zip(forecast.plantings, forecast.dates, strict=True)
-        if planting.crop in crops
+        picking_dates(season, planting, today, years_later=1).late
+        for planting in season.plantings
+        if planting.season == year and planting.crop in crops
     ]
-    return max(garden.ends, min(firsts, default=garden.ends))
+    ends = season.garden_season(year).ends
+    return max(ends, min(firsts, default=ends))
 
 
 def _days(runs: list[tuple[date, date, float]]) -> tuple[int, int]:

@@ -1,6 +1,7 @@
 """Pages for every eye: axe's rules, in both colour schemes and at both widths."""
 
 from collections.abc import Mapping
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -55,9 +56,8 @@ def test_no_part_of_any_page_has_a_grave_fault(browser: Browser, address: str) -
     for link in LINKS:
         visit(page, f"{address}/{link}")
         faults += grave_faults(page)
-        faults += [
-            (link, part, fault) for part in parts(page) for fault in grave_faults(page, MAIN)
-        ]
+        further = islice(parts(page), 1, None)
+        faults += [(link, part, fault) for part in further for fault in grave_faults(page, MAIN)]
     page.context.close()
 
     assert faults == []
