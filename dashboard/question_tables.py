@@ -93,7 +93,7 @@ def hedge_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
                 "ground": f"{about(ground)} {unit}" if row.area_m2 else "",
                 "kitchen": f"{about(row.hours)} h",
                 "chance_lasts": chance(row.chance_lasts),
-                "met_portions": f"{row.met_portions:,.0f}",
+                "mean_portions": f"{row.mean_portions:,.0f}",
                 "bad_year_portions": f"{row.bad_year_portions:,.0f}",
             }
         )
@@ -108,7 +108,7 @@ def way_rows(found: pd.DataFrame) -> pd.DataFrame:
         rows.append(
             {
                 "way": row.way,
-                "met_portions": f"{row.met_portions:,.0f}",
+                "mean_portions": f"{row.mean_portions:,.0f}",
                 "difference": "in use"
                 if used
                 else f"{row.more_portions:+.0f} ({row.more_low:+.0f} to {row.more_high:+.0f})",

@@ -156,6 +156,7 @@ HEADINGS: dict[str, Heading] = {
     "means": Heading("What it is", "", "and what it does"),
     "meant": Heading("Meant", "", "sealed, by the kept plan"),
     "meant_units": Heading("Meant", "", "sealed units the kept plan wanted"),
+    "mean_portions": Heading("Met, average year", "portions", "of the want, over simulated years"),
     "met_after": Heading("Met, after", "portions", "with the change"),
     "met_before": Heading("Met, before", "portions", "without the change"),
     "met_portions": Heading("Met", "portions", "portions of the want"),

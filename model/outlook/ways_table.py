@@ -31,7 +31,7 @@ def ways_table(
 
     >>> ways = model.ways_table(small, seed=1, years=10)
     >>> print(*ways)
-    way met_portions bad_year_portions weeks_short left_portions hours more_portions more_low
+    way mean_portions bad_year_portions weeks_short left_portions hours more_portions more_low
     more_high bad_more_portions bad_more_low bad_more_high
     >>> ways["way"].head(2).tolist()
     ['as written down', 'by hand']
@@ -42,7 +42,7 @@ def ways_table(
     for score in scores:
         row = {
             "way": score.way,
-            "met_portions": float(score.met.mean()),
+            "mean_portions": float(score.met.mean()),
             "bad_year_portions": score.bad_year,
             "weeks_short": float(score.weeks_short.mean()),
             "left_portions": float(score.left.mean()),

@@ -28,7 +28,7 @@ Progress = Callable[[float], None]
 HEDGE_YEARS = 1000
 MORE_SHARE = 0.25
 LATER_DAYS = 21
-COLUMNS = ("hedge", "area_m2", "hours", "chance_lasts", "met_portions", "bad_year_portions")
+COLUMNS = ("hedge", "area_m2", "hours", "chance_lasts", "mean_portions", "bad_year_portions")
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,7 +51,7 @@ def hedge_table(
 
     >>> hedges = model.hedge_table(small, "beans", seed=1)
     >>> print(*hedges)
-    hedge area_m2 hours chance_lasts met_portions bad_year_portions
+    hedge area_m2 hours chance_lasts mean_portions bad_year_portions
     >>> hedges["hedge"].iloc[0]
     'as planned'
     """
@@ -180,6 +180,6 @@ def _row(planned: PlannedSeason, hedge: Hedge, food: str, seed: int) -> dict[str
         "area_m2": hedge.area_m2,
         "hours": float(came.minutes.sum(axis=1).mean() / 60),
         "chance_lasts": float((out >= ends).mean()),
-        "met_portions": float(met.mean()),
+        "mean_portions": float(met.mean()),
         "bad_year_portions": float(np.quantile(met, BAD_YEAR)),
     }
