@@ -12,6 +12,7 @@ from weakref import WeakKeyDictionary, WeakValueDictionary
 
 import pandas as pd
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 import model
 from model import PlannedSeason, PlanningError, Season, SeasonTables
@@ -86,19 +87,24 @@ def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:
     return plan_shelf().get(fingerprint(tuple(seasons), today))
 
 
-def planned(seasons: Sequence[Season], today: date) -> PlannedSeason:
+def planned(
+    seasons: Sequence[Season], today: date, slot: DeltaGenerator | None = None
+) -> PlannedSeason:
     """Give the plan of the last of some seasons, showing what is being done while it is made.
 
     Each season is a small change of the one before, and its plan keeps to the one before.
-    Raises PlanningError as ``model.plan_season`` does; the bar is gone by then.
+    ``slot`` is where the bar stands; it is there without one too, or all below would move, and
+    what was unfolded would close, when a plan is ready. Raises PlanningError as
+    ``model.plan_season`` does; the bar is gone by then.
     """
+    slot = st.empty() if slot is None else slot
     key = fingerprint(tuple(seasons), today)
     known = plan_shelf().get(key)
     if known is not None:
         return known
-    before = planned(seasons[:-1], today) if len(seasons) > 1 else None
+    before = planned(seasons[:-1], today, slot) if len(seasons) > 1 else None
     with (
-        _bar(key) as progress,
+        _bar(key, slot) as progress,
         plan_shelf().turn(key, lambda: progress("Another window is working this out", 0.0)),
     ):
         known = plan_shelf().get(key)
@@ -121,8 +127,10 @@ def read_file(name: str, content: bytes) -> tuple[SeasonTables, Season] | Planni
 def answered(plan: PlannedSeason, question: str, ask: Callable[[Progress], Answer]) -> Answer:
     """Give the answer to a question about a plan, worked out once while the plan is kept."""
 
+    slot = st.empty()
+
     def slowly() -> Answer:
-        with _bar(question) as progress:
+        with _bar(question, slot) as progress:
             return ask(progress)
 
     return kept(plan, question, slowly)
@@ -148,13 +156,12 @@ def _answers() -> MutableMapping[PlannedSeason, dict[str, object]]:
 
 
 @contextmanager
-def _bar(work: str) -> Iterator[Progress]:
+def _bar(work: str, place: DeltaGenerator) -> Iterator[Progress]:
     """Show what is being done until it is done or fails, or the person at the page stops it.
 
     Streamlit ends the run of a page at its next sign of life when something is clicked, so a stop
     leaves the work at its next progress, and all that is kept as it was.
     """
-    place = st.empty()
     with place.container():
         bar = st.progress(0.0, text="Reading the season")
         stopped = st.button("Stop", icon=":material/stop_circle:", key=f"stop_{work}")

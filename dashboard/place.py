@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from datetime import date
+from typing import NamedTuple
 
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
@@ -40,20 +41,28 @@ def opened(title: str, *, stock: bool = False, retitle: Retitle = _same) -> Plan
     ``retitle`` may give another title once the plan is known. Nothing more is shown of a
     season that cannot be planned: its faults are listed instead.
     """
-    head, _ = headed(title, stock=stock)
+    head = headed(title, stock=stock)
     today = session.today()
     _banner()
     try:
-        plan = planned(session.seasons(), today)
+        plan = planned(session.seasons(), today, head.work)
     except model.PlanningError as error:
         faults(error, f"These notes cannot be planned from {day(today)}.")
         st.stop()
-    head.title(local(retitle(plan, title)))
+    head.title.title(local(retitle(plan, title)))
     return plan
 
 
-def headed(title: str, *, stock: bool = False) -> tuple[DeltaGenerator, Season]:
-    """Show the head of a place without a plan; gives where its title stands, and the season."""
+class Head(NamedTuple):
+    """Where the title of a place stands, where work is shown, and the season that is shown."""
+
+    title: DeltaGenerator
+    work: DeltaGenerator
+    season: Season
+
+
+def headed(title: str, *, stock: bool = False) -> Head:
+    """Show the head of a place without a plan."""
     season = session.season()
     if season is None:
         st.stop()
@@ -61,7 +70,7 @@ def headed(title: str, *, stock: bool = False) -> tuple[DeltaGenerator, Season]:
     head.title(local(title))
     st.caption(_whose(season, session.today(), stock=stock))
     _ways()
-    return head, season
+    return Head(head, st.empty(), season)
 
 
 def answer(words: str, onward: str, why: str) -> None:

@@ -23,7 +23,7 @@ PAPER, MEND, WRITTEN = "From paper", "Mend or add", "What was written"
 
 def show() -> None:
     """Show the page."""
-    _, season = place.headed("Write down")
+    season = place.headed("Write down").season
     last_written()
     waiting = model.unconfirmed(season, session.today())
     told = log_headline(season, len(waiting), session.today())

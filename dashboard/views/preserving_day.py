@@ -79,7 +79,7 @@ def _opened() -> tuple[Season, tuple[Wanted, ...]]:
     """Show the head; what is made today is the plan's until the household changes it."""
     known = session.wanted_today()
     if known is not None:
-        _, season = place.headed(TITLE)
+        season = place.headed(TITLE).season
         return season, known
     plan = place.opened(TITLE)
     wanted = model.wanted_today(plan)

@@ -102,7 +102,7 @@ def test_an_invented_household_is_one_click_away_and_says_that_it_is_invented(
 def test_a_count_changes_how_long_a_food_lasts(
     browser: Browser, demos: str, screen: Screen
 ) -> None:
-    with walked(browser, demos, screen) as page:
+    with walked(browser, f"{demos}/log", screen) as page:
         main = page.get_by_test_id("stMain")
         look_from(page, "Midwinter", "10 Jan 2028")
         go(page, "Winter: will it last")
@@ -128,7 +128,7 @@ def test_a_count_changes_how_long_a_food_lasts(
 
 @ON_BOTH
 def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, screen: Screen) -> None:
-    with walked(browser, demos, screen) as page:
+    with walked(browser, f"{demos}/log", screen) as page:
         main = page.get_by_test_id("stMain")
         look_from(page, "Midwinter", "10 Jan 2028")
         go(page, "Review")

@@ -231,7 +231,7 @@ def test_the_preserving_day_leads_to_the_sealed_count(
 ) -> None:
     with (
         served(tmp_path, seeded(tmp_path / "households.sqlite")) as address,
-        walked(browser, address, screen) as page,
+        walked(browser, f"{address}/log", screen) as page,
     ):
         main = page.get_by_test_id("stMain")
         look_from(page, "Glut", "16 Aug 2027")
