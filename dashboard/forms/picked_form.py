@@ -35,7 +35,8 @@ def picked_form(plan: PlannedSeason) -> None:
     picture(picked_bars(rows, picked_finding(now, units)), rows, "picked")
     st.caption(
         "Bar: picked, red where behind. Brown tick: what an ordinary year gives by now, with the "
-        "setbacks written down. Grey: eight years in ten, as they lay ahead when the season began."
+        "setbacks written down. Grey: eight years in ten, as they lay ahead when the season began. "
+        "Picked is what the log says: what went into jars without a line there is not in it."
     )
     crop = st.selectbox(
         "Through the season",

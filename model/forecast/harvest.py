@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import numpy as np
 
 from model.errors import Problem, SeasonProblems
+from model.forecast.ahead import share_to_come
 from model.forecast.degree_days import first_picking_from_warmth
 from model.forecast.growth import PickingDates, expected_week_shares, picking_dates
 from model.forecast.picked import expected_by, picked_before
@@ -38,7 +39,8 @@ class HarvestForecast:
     year : the garden year the plan is about.
     kg_per_unit : shape (B, W), expected kilograms a week from one unit (m2, plant, m of row)
         of each planting, from the week of today on.
-    still_to_come : shape (B,), the part of it that setbacks have left.
+    still_to_come : shape (B, W), the part of it that setbacks, and what was picked before it
+        was due, have left.
     before_kg : shape (C, H), picked in the weeks before and not counted since; newest last.
     crop_of : shape (B,), index into ``season.crops``.
     least, most : shape (B,), how much of it may be grown; what has been started is fixed.
@@ -142,9 +144,9 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     least, most = _bounds(season, year, plantings, today)
     amounts = np.array([p.amount for p in plantings])
     crop_of = np.array([names.index(p.crop) for p in plantings], dtype=int)
-    before, of_today = picked_before(season, year, plantings, dates, kg * survival * amounts, weeks)
-    to_come = shares * (kg * survival)[:, None] * left
-    to_come[:, 0] *= _not_yet_used(to_come[:, 0] * amounts, crop_of, of_today)
+    before, ahead = picked_before(season, year, plantings, dates, kg * survival * amounts, weeks)
+    usual = shares * (kg * survival)[:, None] * left
+    due = share_to_come(dates, usual * amounts[:, None], crop_of, ahead, today)
     return HarvestForecast(
         year=year,
         weeks=weeks,
@@ -154,24 +156,13 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
         crop_of=crop_of,
         least=least,
         most=most,
-        kg_per_unit=to_come,
-        still_to_come=left[:, 0],
+        kg_per_unit=usual * due,
+        still_to_come=left * due,
         before_kg=before,
         occupies=occupied_weeks(season, plantings, dates, weeks),
         choices=_choices(plantings, today),
         new_crop=new_crop,
     )
-
-
-def _not_yet_used(week_kg: Floats, crop_of: Ints, used_kg: Floats) -> Floats:
-    """Give the share of this week's harvest that today's jars have not taken; shape (B,).
-
-    ``week_kg`` has shape (B,), ``used_kg`` (C,).
-    """
-    whole = np.bincount(crop_of, weights=week_kg, minlength=len(used_kg))
-    left = np.maximum(whole - used_kg, 0.0) / np.where(whole > 0, whole, 1.0)
-    share: Floats = left[crop_of]
-    return share
 
 
 def _bounds(

@@ -42,7 +42,9 @@ def picked_before(
 ) -> tuple[Floats, Floats]:
     """Give what was picked in the weeks before today and not counted since; shape (C, H).
 
-    The second answer is what was put up today beyond it, shape (C,): it was picked today.
+    The second answer is what was picked ahead of its time, shape (C,): of crops that are lifted
+    once all that was lifted beyond what should have been by now; of others what was picked this
+    week beyond what its days gave. What was put up and not logged was picked too.
 
     What the log says; of crops that are lifted once also what should have been lifted by now
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
@@ -57,21 +59,24 @@ def picked_before(
     begins = weeks.first - timedelta(weeks=BEFORE_WEEKS)
     counted = {name: season.counted_on(weeks.today, name) or date.min for name in names}
     before = np.zeros((len(names), BEFORE_WEEKS))
-    logged = np.zeros(len(names))
+    logged, this_week = np.zeros(len(names)), np.zeros(len(names))
     for picking in season.pickings:
         if not (year.begins <= picking.day < weeks.today and picking.crop in names):
             continue
         logged[names.index(picking.crop)] += picking.kg
+        this_week[names.index(picking.crop)] += picking.kg * (picking.day >= weeks.first)
         if picking.day > counted[picking.crop] and picking.day >= begins:
             week = min((monday_of(picking.day) - begins).days // 7, BEFORE_WEEKS - 1)
             before[names.index(picking.crop), week] += picking.kg
-    unlogged, of_today = _put_up_since(season, before, begins, weeks.today, counted)
+    unlogged, unlogged_this_week = _put_up_since(season, before, begins, weeks, counted)
+    ahead = this_week + unlogged_this_week
     for b, planting in enumerate(plantings):
         c = names.index(planting.crop)
+        reached = expected_by(season, planting, dates[b], whole_kg[b], weeks.today)
         if season.crops[c].shape != "single lift":
+            ahead[c] -= reached - expected_by(season, planting, dates[b], whole_kg[b], weeks.first)
             continue
         due = _due_by_week(dates[b], weeks, begins, counted[planting.crop])
-        reached = expected_by(season, planting, dates[b], whole_kg[b], weeks.today)
         missing = max(0.0, reached - logged[c])
         logged[c] = max(0.0, logged[c] - reached)
         if due.sum() > 0:
@@ -79,21 +84,22 @@ def picked_before(
         stood = before[c].sum()
         used = min(unlogged[c], stood)
         before[c] *= 1.0 - used / stood if stood else 1.0
-        of_today[c] = min(of_today[c], unlogged[c] - used)
-    return before, of_today
+        unlogged[c] -= used
+        ahead[c] = logged[c] + unlogged[c]
+    return before, np.maximum(ahead, 0.0)
 
 
 def _put_up_since(
-    season: Season, before: Floats, begins: date, today: date, counted: Mapping[str, date]
+    season: Season, before: Floats, begins: date, weeks: Weeks, counted: Mapping[str, date]
 ) -> tuple[Floats, Floats]:
     """Take what was put up since the counts off what was picked, oldest first, in place; (C, H).
 
-    Gives what was put up beyond what was logged, in all and today; shape (C,) each.
+    Gives what was put up beyond what was logged, in all and this week; shape (C,) each.
     """
-    beyond, of_today = np.zeros(len(before)), np.zeros(len(before))
+    beyond, this_week = np.zeros(len(before)), np.zeros(len(before))
     for batch in season.record.batches:
         for part in season.preserve(batch.preserve).ingredients:
-            if batch.again_of or not max(begins, counted[part.crop]) < batch.put_up <= today:
+            if batch.again_of or not max(begins, counted[part.crop]) < batch.put_up <= weeks.today:
                 continue
             c, used = season.crops.index(season.crop(part.crop)), batch.filled * part.kg
             for week in range((monday_of(batch.put_up) - begins).days // 7 + 1):
@@ -102,8 +108,8 @@ def _put_up_since(
                     before[c, week] -= gone
                     used -= gone
             beyond[c] += used
-            of_today[c] += used if batch.put_up == today else 0.0
-    return beyond, of_today
+            this_week[c] += used if batch.put_up >= weeks.first else 0.0
+    return beyond, this_week
 
 
 def _due_by_week(dates: PickingDates, weeks: Weeks, begins: date, counted: date) -> Floats:
