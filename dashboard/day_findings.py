@@ -37,7 +37,8 @@ def day_headline(sheet: DaySheet, done: frozenset[int]) -> str:
         return f"**All {loads} are written down.** Let the jars stand untouched until tomorrow."
     begin = clock(sheet.begins, sheet.begins)
     finish = clock(sheet.finish, sheet.begins)
-    words = f"**{loads} from {begin}: done at {finish}.** "
+    written = f", {len(done)} written down" if done else ""
+    words = f"**{loads} from {begin}{written}: done at {finish}.** "
     times = Counter(load.product.name for load in left)
     names = [f"{name}{f' ({number} batches)' * (number > 1)}" for name, number in times.items()]
     return words + f"In this order: {', then '.join(names)}."

@@ -1,9 +1,10 @@
 """The little style that Streamlit's own settings do not reach; tables and faults in our words."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import copy_context
 from functools import partial
+from types import MappingProxyType
 from typing import Literal
 
 import altair as alt
@@ -62,11 +63,21 @@ def page_style() -> None:
     st.html(_STYLE)
 
 
-def choice(label: str, options: list[str], key: str, usual: str = "") -> str:
-    """Let one of a few options be chosen; the usual one, or the first, is until then."""
+def choice(
+    label: str,
+    options: list[str],
+    key: str,
+    usual: str = "",
+    told: Mapping[str, str] = MappingProxyType({}),
+) -> str:
+    """Let one of a few options be chosen; the usual one, or the first, is until then.
+
+    ``told`` gives what is shown of an option that is not told by its name.
+    """
     chosen = st.segmented_control(
         label,
         options,
+        format_func=lambda option: told.get(option, option),
         default=usual or options[0],
         required=True,
         key=key,

@@ -90,7 +90,7 @@ from model.reference.read import source_title
 from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
-from model.safety.process_times import METHODS, process_lines, process_time
+from model.safety.process_times import METHODS, process_lines, process_time, tested_product
 from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_frozen_again, thaw_steps
 from model.season import household
@@ -105,7 +105,6 @@ from model.season.record import (
     CAUSES,
     EATEN,
     FREEZER_DIED,
-    GIVEN,
     LOST,
     SUSPECT,
     VERDICTS,
@@ -131,7 +130,6 @@ __all__ = [
     "EATEN",
     "FAHRENHEIT",
     "FREEZER_DIED",
-    "GIVEN",
     "GUESS",
     "HEADINGS",
     "KEEPS",
@@ -283,6 +281,7 @@ __all__ = [
     "table_headings",
     "task_table",
     "tasks_calendar",
+    "tested_product",
     "thaw_steps",
     "tight_limits",
     "totals_table",

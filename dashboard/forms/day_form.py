@@ -7,6 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.day_findings import refused_words
 from dashboard.forms.process_form import ask_product
 from dashboard.forms.writing import save, stored_rows
 from dashboard.words import local, speaker
@@ -81,13 +82,18 @@ def _add_product(season: Season, wanted: tuple[Wanted, ...]) -> None:
     product = ask_product(f"day_product_{scope}")
     method = st.selectbox("Canner", model.METHODS, index=None, key=f"day_method_{scope}")
     pack = st.radio("Pack", ["hot", "raw"], index=None, horizontal=True, key=f"day_pack_{scope}")
-    jars = [jar.name for jar in season.jars]
+    jars = [jar.name for jar in season.jars if any(c.load_of(jar.name) for c in season.canners)]
     jar = st.selectbox("Jar", jars, index=None, key=f"day_jar_{scope}")
     number = st.number_input("How many jars", 1, MOST_UNITS, 7, key=f"day_jars_{scope}")
     ready = bool(product and method and pack and jar)
     if st.button("Add", key=f"day_add_product_{scope}", disabled=not ready, width="stretch"):
-        session.want_today((*wanted, Wanted(product, int(number), method, pack, jar)))
-        st.rerun()
+        added = Wanted(product or "", int(number), method or "", pack or "", jar or "")
+        _, refused = model.day_products(season, [added])
+        for one in refused:
+            st.error(local(refused_words(one)))
+        if not refused:
+            session.want_today((*wanted, added))
+            st.rerun()
     st.caption(
         "What is not in your notes can be timed, but not written down: add it to your preserves "
         "to keep its jars in the book."

@@ -8,17 +8,37 @@ from dashboard.process import cautions, process_lines
 from dashboard.units import altitude as altitude_words
 from model import NoTestedProcess, Season
 
+MOST_LETTERS = 80
+
 
 def ask_product(key: str) -> str | None:
-    """Ask for a product: a tested one, or whatever is typed, which is refused with its reason."""
-    return st.selectbox(
+    """Ask for a tested product, or for what it is in words; what is none is refused at once."""
+    chosen = st.selectbox(
         "Tested product",
         sorted(model.products()),
         index=None,
-        placeholder="Choose one, or type what it is",
-        accept_new_options=True,
+        placeholder="Choose one, or say below what it is",
         key=key,
     )
+    said = st.text_input(
+        "Not in the list? Say what it is",
+        key=f"{key}_said",
+        max_chars=MOST_LETTERS,
+        placeholder="tomato ketchup with onions ...",
+    )
+    if not said.strip():
+        return chosen
+    try:
+        return model.tested_product(said)
+    except NoTestedProcess as error:
+        refusal(error)
+        return None
+
+
+def refusal(error: NoTestedProcess) -> None:
+    """Show why there is no process, and the ways that remain."""
+    st.error(f"Refused: {error.reason}.")
+    st.markdown("Ways that remain:\n" + "\n".join(f"- {way}" for way in error.ways))
 
 
 def process_form(season: Season) -> None:
@@ -48,8 +68,7 @@ def process_form(season: Season) -> None:
         st.warning(str(error))
         return
     except NoTestedProcess as error:
-        st.error(f"Refused: {error.reason}.")
-        st.markdown("Ways that remain:\n" + "\n".join(f"- {way}" for way in error.ways))
+        refusal(error)
         return
     process_lines(card, card.process.product)
     cautions(card)

@@ -26,15 +26,16 @@ def show() -> None:
     season = place.headed("Write down").season
     last_written()
     waiting = model.unconfirmed(season, session.today())
-    told = log_headline(season, len(waiting), session.today())
-    place.answer(told, place.WEEK, "what that leaves to do this week")
-    sealed = f"{SEALED} ({len(waiting)} to look at)" if waiting else SEALED
-    chosen = choice("What", [PICKED, PUT_UP, sealed, TAKEN, PAPER, MEND, WRITTEN], key="log_what")
+    headline = log_headline(season, len(waiting), session.today())
+    place.answer(headline, place.WEEK, "what that leaves to do this week")
+    told = {SEALED: f"{SEALED} ({len(waiting)} to look at)"} if waiting else {}
+    parts = [PICKED, PUT_UP, SEALED, TAKEN, PAPER, MEND, WRITTEN]
+    chosen = choice("What", parts, key="log_what", told=told)
     if chosen == PICKED:
         pick_form(season)
     elif chosen == PUT_UP:
         put_up_form(season, *_meant())
-    elif chosen == sealed:
+    elif chosen == SEALED:
         seal_form(season, waiting)
     elif chosen == TAKEN:
         take_form(season)

@@ -26,7 +26,7 @@ from dashboard.look import choice, picture, printed
 from dashboard.paper.day_paper import PaperDay, day_paper
 from dashboard.process import process_lines
 from dashboard.words import count, day, local
-from model import DayProduct, DaySheet, Season, Wanted
+from model import DayProduct, DaySheet, Load, Season, Wanted
 
 TITLE = "Preserving day: what to do now, and when it is done"
 CHECK, SET_OUT, PROCESS, LABELS = "Checklist", "Set out", "Process", "Labels"
@@ -47,7 +47,6 @@ def show() -> None:
         place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
         _warn(sheet, season)
         _now(sheet, done)
-        _write_down(season, sheet)
     left, right = st.columns([1, 1], gap="medium")
     with left:
         _loads(sheet, done, season)
@@ -118,7 +117,11 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
                 told += load.product.card.steps if load.product.card else []
                 told += map(local, step_words(load, sheet))
             st.markdown("  \n".join(told))
-            if load.product.preserve is not None and not over:
+            if load.product.preserve is None or over:
+                continue
+            if session.finished_load() == load.number:
+                _write_down(season, load)
+            else:
                 st.button(
                     f"Done: write down load {load.number}",
                     key=f"day_done_{load.number}_{session.form()}",
@@ -128,19 +131,13 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
                 )
 
 
-def _write_down(season: Season, sheet: DaySheet) -> None:
+def _write_down(season: Season, load: Load) -> None:
     """Ask how many of the load that is done were filled, as the log asks it."""
-    number = session.finished_load()
-    load = next((one for one in sheet.loads if one.number == number), None)
-    if load is None:
-        return
-    with st.container(border=True, key="write_down"):
-        st.markdown(f"**Write down load {load.number}: {local(load.product.name)}**")
-        ended = load.process.ends if load.process else None
-        if ended and session.today() == session.clock().date():
-            # done before its time: what is offered is no moment that is still to come
-            ended = min(ended, session.moment().replace(tzinfo=None))
-        batch_form(season, load.product.name, float(load.units), ended)
+    ended = load.process.ends if load.process else None
+    if ended and session.today() == session.clock().date():
+        # done before its time: what is offered is no moment that is still to come
+        ended = min(ended, session.moment().replace(tzinfo=None))
+    batch_form(season, load.product.name, float(load.units), ended)
 
 
 def _picture(sheet: DaySheet) -> None:

@@ -71,7 +71,7 @@ def process_lines(
     [(8, 6)]
     """
     volume_ml = jar_ml(jar)
-    own = _tested_product(product)
+    own = tested_product(product)
     lines = _lines_of(own, _method(own, method), _pack(own, pack, method))
     size = covering_size(volume_ml, {line.jar for line in lines})
     if size is None:
@@ -102,7 +102,19 @@ def known_altitude(altitude: Fraction | None) -> Fraction:
     return altitude
 
 
-def _tested_product(name: str) -> str:
+def tested_product(name: str) -> str:
+    """Give the tested product that a name is, whatever its capitals, plurals and word order.
+
+    Raises NoTestedProcess, with the reason and the ways that remain, for a name that is none.
+
+    >>> model.tested_product("sliced apples")
+    'Apples, sliced'
+    >>> model.tested_product("garlic in oil")
+    Traceback (most recent call last):
+        ...
+    model.errors.NoTestedProcess: vegetables, garlic or herbs in oil: nothing in oil is a shelf
+    product: the toxin grows under oil. Ways that remain: refrigerate and use within 4 days, freeze
+    """
     try:
         return find_product(name)["product"]
     except NotInTables as error:

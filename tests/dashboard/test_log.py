@@ -102,7 +102,9 @@ def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: 
         "sealed": "5",
         "failed_went": "refrigerated",
     }
-    assert labelled(log, "button_group", "What").options[2] == "Sealed"
+    shown = labelled(log, "button_group", "What")
+    assert shown.options[2] == "Sealed"
+    assert shown.value == "Sealed", "who looks at one batch after another stays where they are"
 
 
 def test_a_batch_is_put_up_with_its_name_and_moment(log: AppTest, store_path: Path) -> None:

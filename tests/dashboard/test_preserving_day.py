@@ -20,7 +20,6 @@ from tests.dashboard.walking import (
     fits,
     go,
     look_from,
-    pick,
     press,
     side,
     type_into,
@@ -173,6 +172,14 @@ def test_what_is_refused_gets_no_time_but_the_way_that_remains(day: AppTest) -> 
     assert "low in acid" in day.error[0].value
     assert "freeze" in day.error[0].value
     assert sum("process " in m.value for m in day.markdown) == loads
+    assert not any("Carrots, sliced" in box.label for box in day.number_input)
+
+
+def test_canning_is_offered_in_jars_that_a_canner_holds_not_in_bags(day: AppTest) -> None:
+    offered = labelled(day, "selectbox", "Jar").options
+
+    assert "850 ml jar" in offered
+    assert not any("pack" in name or "bag" in name for name in offered)
 
 
 def test_a_preserve_of_the_notes_is_added_by_its_load(day: AppTest) -> None:
@@ -203,6 +210,7 @@ def test_a_load_that_is_done_is_written_down_with_its_size_and_code(
     assert last["finished_at"][:11] == "2027-08-16T"
     assert last["finished_at"][11:16] in told
     assert "written down" in load_of(day, "crushed tomatoes")
+    assert "1 written down" in day.markdown[1].value
     assert not any(b.label == "Done: write down load 1" for b in day.button)
 
 
@@ -242,15 +250,9 @@ def test_the_preserving_day_leads_to_the_sealed_count(
         for fold in ("When, and what is made", "A tested product that is not in your notes"):
             main.get_by_text(fold).click()
             idle(page)
-        product = main.get_by_role("combobox", name="Tested product")
+        product = main.get_by_role("textbox", name="Not in the list")
         product.fill("garlic in oil")
-        product.press("Enter")
-        idle(page)
-        pick(page, "Canner", "boiling water")
-        main.get_by_role("radio", name="hot").press("Space")
-        idle(page)
-        pick(page, "Jar", "850 ml jar")
-        press(page, "^Add$")
+        product.press("Tab")
         expect(main.get_by_text("nothing in oil is a shelf product")).to_be_visible()
         fits(page)
 

@@ -82,6 +82,33 @@ def test_a_low_acid_product_without_pressure_is_refused_with_the_ways_that_remai
     assert "freeze" in words(app)
 
 
+def said(what: str) -> AppTest:
+    """Say what it is, where it stands in no list."""
+    app = process_form()
+    app.text_input(key="process_product_said").set_value(what)
+    return app.run()
+
+
+def test_what_is_no_tested_product_is_refused_as_soon_as_it_is_said() -> None:
+    app = said("garlic in oil")
+
+    # the food-safety inspectors' leaflet of the reference table: nothing in oil on a shelf
+    assert "nothing in oil is a shelf product" in app.error[0].value
+    assert "refrigerate and use within 4 days" in words(app)
+
+
+def test_what_is_said_goes_before_what_was_chosen_and_is_found_by_its_words() -> None:
+    app = said("sliced or halved peaches")
+    app.selectbox(key="process_product").set_value(BEANS)
+    app.selectbox(key="process_method").set_value("boiling water")
+    app.radio(key="process_pack").set_value("hot")
+    app.text_input(key="process_jar").set_value("quart").run()
+
+    assert not app.error
+    assert "boiling water" in words(app)
+    assert any(m.value.startswith(f"**{PEACHES}**") for m in app.markdown)
+
+
 def test_what_is_put_up_this_week_stands_with_its_process_the_acid_second(app: AppTest) -> None:
     look(app, "Alder Lane", date(2027, 8, 16), "views/this_week.py")
     shown = next(m.value for m in app.markdown if m.value.startswith("**Crushed tomatoes**"))
