@@ -100,7 +100,9 @@ def step_words(load: Load, sheet: DaySheet) -> list[str]:
     return [*parts, f"{ends} lift out and let stand; look at the seals from {look}"]
 
 
-def now_words(sheet: DaySheet, done: frozenset[int], now: datetime) -> list[tuple[str, str]]:
+def now_words(
+    sheet: DaySheet, done: frozenset[int], now: datetime, units: str
+) -> list[tuple[str, str]]:
     """Give what is going on now and what comes next: a clock time, and words, each.
 
     At most one step a piece of equipment is going on; loads that are written down are over.
@@ -115,18 +117,19 @@ def now_words(sheet: DaySheet, done: frozenset[int], now: datetime) -> list[tupl
     going = [(step, load) for step, load in steps if step.begins <= now < step.ends]
     coming = sorted((one for one in steps if one[0].begins > now), key=lambda one: one[0].begins)
     told = [
-        (f"until {clock(step.ends, sheet.begins)}", _step_of(step.phase, load))
+        (f"until {clock(step.ends, sheet.begins)}", _step_of(step.phase, load, units))
         for step, load in going
     ]
     told += [
-        (f"at {clock(step.begins, sheet.begins)}", _step_of(step.phase, load))
+        (f"at {clock(step.begins, sheet.begins)}", _step_of(step.phase, load, units))
         for step, load in coming[:1]
     ]
     return told
 
 
-def _step_of(phase: str, load: Load) -> str:
-    return f"{_phase(load, phase)}: load {load.number}, {load.units} of {load.product.name}"
+def _step_of(phase: str, load: Load, units: str) -> str:
+    what = amount_of(load.product, load.units, units)
+    return f"{_phase(load, phase)}: load {load.number}, {what}"
 
 
 def _phase(load: Load, phase: str) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from contextvars import ContextVar
 from datetime import date, datetime
 from functools import partial
+from typing import Literal
 
 import pandas as pd
 
@@ -19,6 +20,12 @@ DAY_FIRST, MONTH_FIRST, YEAR_FIRST = household.DATE_FORMS
 # What stands on a label or was published keeps its name.
 AS_WRITTEN = ("batch", "product", "jar", "source")
 about = model_about
+DayForm = Literal["DD/MM/YYYY", "MM/DD/YYYY", "YYYY-MM-DD"]
+_TYPED: dict[str, DayForm] = {
+    DAY_FIRST: "DD/MM/YYYY",
+    MONTH_FIRST: "MM/DD/YYYY",
+    YEAR_FIRST: "YYYY-MM-DD",
+}
 _ISO_DAY = re.compile(r"\b\d{4}-\d\d-\d\d\b")
 _date_form = ContextVar("date_form", default=DAY_FIRST)
 _tongue = ContextVar("tongue", default="UK")
@@ -68,6 +75,11 @@ def tooltip_day() -> str:
     """Give a chart's format of a day, in the form dates are written in."""
     forms = {DAY_FIRST: "%-d %b %Y", MONTH_FIRST: "%b %-d, %Y", YEAR_FIRST: "%Y-%m-%d"}
     return forms[_date_form.get()]
+
+
+def typed_day() -> DayForm:
+    """Give the order in which a day is typed, that in which dates are written."""
+    return _TYPED[_date_form.get()]
 
 
 def tick_day() -> str:

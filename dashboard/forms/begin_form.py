@@ -12,7 +12,7 @@ from dashboard import kept, session
 from dashboard.cached import planned
 from dashboard.look import faults
 from dashboard.units import US, from_own
-from dashboard.words import count
+from dashboard.words import DayForm, count
 from model import FirstAnswers, PlanningError, SeasonProblems, YearDay
 
 METRIC = "metric"
@@ -45,6 +45,11 @@ class _Place:
     country: str
     spring: tuple[int, int] = (5, 10)
     autumn: tuple[int, int] = (10, 10)
+
+    @property
+    def day_form(self) -> DayForm:
+        """Give the order in which a day is typed there."""
+        return "MM/DD/YYYY" if self.units == US else "DD/MM/YYYY"
 
 
 PLACES = {
@@ -106,12 +111,14 @@ def _asked(where: _Place) -> _Given:
         spring = st.date_input(
             "Last frost in spring, in a usual year",
             date(year, *where.spring),
+            format=where.day_form,
             key=f"first_spring_{usual}",
             help="A neighbour who gardens knows it, or a frost table for your town.",
         )
         autumn = st.date_input(
             "First frost in autumn, in a usual year",
             date(year, *where.autumn),
+            format=where.day_form,
             key=f"first_autumn_{usual}",
         )
     with kitchen:

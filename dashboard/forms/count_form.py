@@ -8,7 +8,7 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.words import count, day, listed, local, short_day, speaker
+from dashboard.words import count, day, listed, local, short_day, speaker, typed_day
 from model import Edit, Ledger, Season
 
 
@@ -24,11 +24,14 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     place = st.segmented_control(
         "Place", places, default=places[0], format_func=speaker(), key=f"count_place_{form}"
     )
-    counted_on = st.date_input("Counted on", today, max_value=today, key=f"count_day_{form}")
+    counted_on = st.date_input(
+        "Counted on", today, max_value=today, format=typed_day(), key=f"count_day_{form}"
+    )
     made = st.date_input(
         "What the book does not know was made about",
         season.frosts.first_autumn.median.on_or_before(today),
         max_value=today,
+        format=typed_day(),
         key=f"count_made_{form}",
     )
     found: dict[str, float] = {}

@@ -6,7 +6,7 @@ import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.guess_form import guesses_told
-from dashboard.words import day
+from dashboard.words import day, typed_day
 
 # Days worth looking from at the invented households, north and south.
 DEMO_DAYS = (
@@ -55,7 +55,7 @@ def _day(notes: session.Notes) -> None:
         value=min(max(session.today(), first), last),
         min_value=first,
         max_value=last,
-        format="YYYY-MM-DD",
+        format=typed_day(),
         key=f"day_{notes.household.household_id}_{session.today()}",
     )
     if isinstance(picked, date) and picked != session.today():

@@ -10,7 +10,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save, save_button
 from dashboard.units import weight
-from dashboard.words import local, pieces, short_day, speaker
+from dashboard.words import local, pieces, short_day, speaker, typed_day
 from model import Edit, Season
 
 NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
@@ -29,7 +29,9 @@ def pick_form(season: Season) -> None:
         other = st.selectbox(
             "Another crop", rest, index=None, format_func=speaker(), key=f"pick_other_{form}"
         )
-        day = st.date_input("Picked on", today, max_value=today, key=f"pick_day_{form}")
+        day = st.date_input(
+            "Picked on", today, max_value=today, format=typed_day(), key=f"pick_day_{form}"
+        )
         typed = st.number_input(
             "Another number", 0.0, 1000.0, 0.0, 0.5, format="%g", key=f"pick_typed_{form}"
         )

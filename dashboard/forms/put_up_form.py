@@ -12,7 +12,7 @@ from dashboard.forms.writing import save_button
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
-from dashboard.words import local, short_day, speaker
+from dashboard.words import local, short_day, speaker, typed_day
 from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
@@ -65,7 +65,9 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         format="%g",
         key=f"put_up_filled_{form}_{name}",
     )
-    day = st.date_input("Put up on", today, max_value=today, key=f"put_up_day_{form}")
+    day = st.date_input(
+        "Put up on", today, max_value=today, format=typed_day(), key=f"put_up_day_{form}"
+    )
     finished = box = again = None
     if preserve.canned:
         finished, box = _canned(season, preserve, form, ended or session.moment())

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.record_findings import cause_words
-from dashboard.words import at_clock, count
+from dashboard.words import at_clock, count, typed_day
 from model import WENT, Batch, Edit, Season
 
 
@@ -49,7 +49,12 @@ def _look_at(season: Season, batch: Batch) -> None:
         placeholder="count them",
     )
     checked = st.date_input(
-        "Looked at on", today, min_value=batch.put_up, max_value=today, key=f"sealed_day_{form}"
+        "Looked at on",
+        today,
+        min_value=batch.put_up,
+        max_value=today,
+        format=typed_day(),
+        key=f"sealed_day_{form}",
     )
     went = ""
     if sealed is not None and sealed < batch.filled:

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import day, local, short_day, speaker
+from dashboard.words import day, local, short_day, speaker, typed_day
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -43,7 +43,9 @@ def take_form(season: Season) -> None:
     )
     why = st.segmented_control("Why", WHYS, default=WHYS[0], key=f"take_why_{form}") or WHYS[0]
     cause, unfinished = _what_of_it(season, name, why, form)
-    taken_on = st.date_input("On", today, max_value=today, key=f"take_day_{form}")
+    taken_on = st.date_input(
+        "On", today, max_value=today, format=typed_day(), key=f"take_day_{form}"
+    )
     if name is not None and isinstance(taken_on, date):
         taken_on = _seen_by_the_count(books[name], taken_on, form)
     ready = name is not None and bool(number) and isinstance(taken_on, date)

@@ -46,7 +46,7 @@ def show() -> None:
     with top:
         place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
         _warn(sheet, season)
-        _now(sheet, done)
+        _now(sheet, done, season.units)
     left, right = st.columns([1, 1], gap="medium")
     with left:
         _loads(sheet, done, season)
@@ -95,9 +95,9 @@ def _warn(sheet: DaySheet, season: Season) -> None:
         st.warning(local("  \n".join(told)))
 
 
-def _now(sheet: DaySheet, done: frozenset[int]) -> None:
+def _now(sheet: DaySheet, done: frozenset[int], units: str) -> None:
     now = session.moment().replace(tzinfo=None)
-    told = now_words(sheet, done, now)
+    told = now_words(sheet, done, now, units)
     if not told:
         return
     with st.container(key="now", border=True):
