@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from contextvars import copy_context
 from functools import partial
 from types import MappingProxyType
-from typing import Literal
+from typing import Any, Literal
 
 import altair as alt
 import pandas as pd
@@ -13,12 +13,15 @@ import streamlit as st
 
 import model
 from dashboard.cached import kept
+from dashboard.plain import cells, plain
 from dashboard.schemes import INKS
 from dashboard.words import count, named
 from model import PlannedSeason, PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
 ROW_PX = 31
+# What is read at a glance, and takes a browser no longer than a table that scrolls.
+MOST_COLUMNS, MOST_CELLS = 8, 260
 
 # Less air above the first sentence, words that stand out from what is behind them in both
 # schemes, and targets that a wet thumb can hit.
@@ -32,6 +35,7 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
+  [data-testid="stTable"] :is(td, th) {padding: .28rem .4rem;}
   .st-key-now strong {font-size: 1.9rem; line-height: 1.3;}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
@@ -42,6 +46,8 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
+    [data-testid="stTable"] :is(td, th) {padding: .28rem .15rem; font-size: .8rem;}
+    [data-testid="stTable"] p {font-size: inherit;}
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
@@ -114,14 +120,20 @@ def table(
 ) -> None:
     """Show a table with the headings of the outlook, as wide as there is room.
 
-    A column of words already carries its unit in each cell.
+    A column of words already carries its unit in each cell. A table that can be read at a
+    glance is plain: its words wrap, so that a phone has nothing to scroll to sideways, a reader
+    of screens reads it, and it is there at once. A larger one scrolls within itself.
     """
-    config = {}
-    for name in frame.columns:
-        known = model.HEADINGS[name]
-        numbers = pd.api.types.is_numeric_dtype(frame[name])
-        words = known.with_unit if numbers else known.words
-        config[name] = st.column_config.Column(label=words, help=known.meaning or None)
+    headings = {name: _heading(frame[name]) for name in frame.columns}
+    if len(frame.columns) <= MOST_COLUMNS and frame.size <= MOST_CELLS:
+        told = cells(named(frame)).rename(columns=headings)
+        shown = "content" if height == "auto" else height
+        st.table(told, border="horizontal", height=shown, hide_index=True)
+        return
+    config = {
+        name: st.column_config.Column(label=words, help=model.HEADINGS[name].meaning or None)
+        for name, words in headings.items()
+    }
     st.dataframe(
         named(frame),
         hide_index=True,
@@ -133,10 +145,9 @@ def table(
     )
 
 
-def wrapped_table(frame: pd.DataFrame) -> None:
-    """Show a table of words whose cells wrap, so that nothing of it is scrolled to on a phone."""
-    headings = {name: model.HEADINGS[name].words for name in frame.columns}
-    st.table(named(frame).rename(columns=headings), hide_index=True, border="horizontal")
+def _heading(column: pd.Series) -> str:
+    known = model.HEADINGS[str(column.name)]
+    return known.with_unit if pd.api.types.is_numeric_dtype(column) else known.words
 
 
 @contextmanager
@@ -170,23 +181,39 @@ def kept_picture(
 
 def drawing(chart: alt.LayerChart) -> None:
     """Show a chart without its figures."""
+    _finding(_words_of(chart))
     st.altair_chart(_told(chart), width="stretch")
 
 
 def drawn(plan: PlannedSeason, what: str, draw: Callable[[], alt.LayerChart]) -> None:
     """Show one chart of many: kept ready with its plan, since drawing each takes so long."""
     question = f"{what}, drawn for {st.context.theme.type}"
-    spec = kept(plan, question, lambda: _told(draw()).to_dict())
+    words, spec = kept(plan, question, lambda: _words_and_drawing(draw()))
+    _finding(words)
     st.vega_lite_chart(spec, width="stretch")
 
 
-def _told(chart: alt.LayerChart) -> alt.LayerChart:
-    """Say a chart in words too: its title is all that a screen reader is given of it.
+def _words_and_drawing(chart: alt.LayerChart) -> tuple[str, dict[str, Any]]:
+    return _words_of(chart), _told(chart).to_dict()
 
-    Words in it have the ink of the scheme that the page is seen in.
+
+def _finding(words: str) -> None:
+    """Show what a chart finds above it, in lines as long as there is room for."""
+    st.markdown(f"**{plain(words)}**")
+
+
+def _words_of(chart: alt.LayerChart) -> str:
+    return str(chart.title)
+
+
+def _told(chart: alt.LayerChart) -> alt.LayerChart:
+    """Say a chart in words too, which is all that a screen reader is given of it.
+
+    Its title stands above it. Words in it have the ink of the scheme that the page is seen in.
     """
-    words = " ".join(chart.title.text)
-    told = chart.properties(description=f"{words}. The figures are in the table below.")
+    words = f"{_words_of(chart)}. The figures are in the table below."
+    told = chart.properties(description=words)
+    told.title = alt.Undefined
     ink = INKS.get(st.context.theme.type or "")
     return told.configure_text(color=ink) if ink else told
 

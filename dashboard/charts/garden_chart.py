@@ -6,7 +6,7 @@ import pandas as pd
 from dashboard.charts.theme import LEAF, name_axis, titled, today_rule, week_axis
 from dashboard.words import tooltip_day
 
-ROW_PX, AROUND_PX = 17, 76
+ROW_PX, AROUND_PX = 17, 50
 DRAWN = ["crop", "week", "week_end", "expected_kg", "share"]
 
 

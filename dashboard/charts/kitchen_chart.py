@@ -6,7 +6,7 @@ import pandas as pd
 from dashboard.charts.theme import CLAY, FAINT, RUST, from_nought, monday_axis, titled, week_axis
 from dashboard.words import tooltip_day
 
-HEIGHT_PX, LOADS_FONT_PX = 250, 10
+HEIGHT_PX, LOADS_FONT_PX = 225, 10
 DRAWN = ["week", "week_end", "hours", "free_hours", "full", "loads", "jars"]
 
 

@@ -17,7 +17,7 @@ from dashboard.charts.theme import (
 )
 from dashboard.words import tooltip_day
 
-ROW_PX, AROUND_PX, WORDS_PX = 23, 76, 74
+ROW_PX, AROUND_PX, WORDS_PX = 23, 50, 74
 DRAWN = [
     "food",
     "begins",

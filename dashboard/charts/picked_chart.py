@@ -17,7 +17,7 @@ from dashboard.charts.theme import (
 )
 from dashboard.words import tooltip_day
 
-ROW_PX, AROUND_PX, WORDS_PX, HEIGHT_PX = 24, 76, 96, 280
+ROW_PX, AROUND_PX, WORDS_PX, HEIGHT_PX = 24, 50, 96, 255
 ROWS = [
     "crop",
     "expected_share",

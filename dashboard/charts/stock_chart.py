@@ -23,7 +23,7 @@ DASHES = [[1, 0], [6, 3], [2, 2], [8, 3, 2, 3], [4, 4], [1, 3]]
 COLOURS = [CLAY, SLATE, LEAF, PLUM, OCHRE, FAINT]
 # Words of days stand above the curves.
 WORDS_ROOM = 1.15
-LEGEND_ROW_PX, SMALL_LETTERS, MANY_OPACITY = 18, 34, 0.18
+LEGEND_ROW_PX, MANY_OPACITY = 18, 0.18
 FOOD = ["week", "low_portions", "middle_portions", "high_portions", "plan_portions"]
 PRESERVES = ["preserve", "week", "jars", "low", "high"]
 
@@ -59,7 +59,7 @@ def food_curve(
     plan = base.mark_line(color=SLATE, strokeDash=[5, 3], strokeWidth=1.5).encode(
         alt.Y("plan_portions:Q")
     )
-    return titled(alt.layer(*shaded(lean), spread, plan, middle, ruled(marks)), title, 320)
+    return titled(alt.layer(*shaded(lean), spread, plan, middle, ruled(marks)), title, 295)
 
 
 def ruled(marks: pd.DataFrame) -> alt.LayerChart:
@@ -103,7 +103,7 @@ def small_curve(
     if not new_crop.empty:
         day = alt.Chart(new_crop[["new_crop"]]).mark_rule(strokeDash=[4, 3], color=LEAF)
         layers.append(day.encode(alt.X("new_crop:T")))
-    return titled(alt.layer(*layers), title, 150, SMALL_LETTERS)
+    return titled(alt.layer(*layers), title, 130)
 
 
 def preserve_curves(

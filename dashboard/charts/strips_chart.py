@@ -6,7 +6,7 @@ import pandas as pd
 from dashboard.charts.theme import CLAY, RUST, beside_words, date_axis, name_axis, titled
 from dashboard.words import tooltip_day
 
-ROW_PX, AROUND_PX, WORDS_PX = 24, 76, 104
+ROW_PX, AROUND_PX, WORDS_PX = 24, 50, 104
 DRAWN = ["name", "begins", "ends", "share", "full"]
 
 

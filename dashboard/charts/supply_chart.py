@@ -26,7 +26,7 @@ SOURCES = {
     "dried or fermented": PLUM,
     "new crop": FAINT,
 }
-HEIGHT_PX = 330
+HEIGHT_PX = 305
 
 
 def supply_chart(supply: pd.DataFrame, holes: pd.DataFrame, title: str) -> alt.LayerChart:

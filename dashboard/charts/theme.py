@@ -6,8 +6,6 @@ grey of rules and shades is half transparent, so that it shows on paper and at n
 told from every other by people who see no red, no green or no blue, by lightness too.
 """
 
-import textwrap
-
 import altair as alt
 import pandas as pd
 
@@ -24,7 +22,7 @@ LEAF, CLAY, SLATE, OCHRE, RUST, PLUM = (
 FAINT = "#8e9091"
 SHADE_OPACITY = 0.16
 SPREAD_OPACITY = 0.3
-LINE_LETTERS, TITLE_PX, TITLE_LINE_PX, WORDS_FONT_PX = 46, 15, 18, 11
+WORDS_FONT_PX = 11
 
 MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
 
@@ -34,7 +32,6 @@ def shelves() -> alt.theme.ThemeConfig:
     """Give what all charts have in common."""
     return {
         "config": {
-            "title": {"anchor": "start", "fontSize": TITLE_PX, "fontWeight": 600, "offset": 8},
             "text": {"fontSize": WORDS_FONT_PX, "color": FAINT},
             "rule": {"color": FAINT},
             "legend": {"title": None, "orient": "bottom", "labelLimit": 300},
@@ -124,13 +121,6 @@ def shaded(stretches: pd.DataFrame) -> list[alt.Chart]:
     return [rects.encode(alt.X("begins:T"), alt.X2("ends:T"))]
 
 
-def titled(
-    chart: alt.LayerChart, title: str, height: int, letters: int = LINE_LETTERS
-) -> alt.LayerChart:
-    """Put the finding above a chart, in lines that a narrow screen does not cut.
-
-    ``height`` is that of the chart with a title of one line: Streamlit counts the title in.
-    """
-    lines = textwrap.wrap(local(title), letters)
-    higher = TITLE_LINE_PX * (len(lines) - 1)
-    return chart.properties(title=alt.TitleParams(lines), height=height + higher)
+def titled(chart: alt.LayerChart, title: str, height: int) -> alt.LayerChart:
+    """Give a chart the finding it is shown below, and its height."""
+    return chart.properties(title=local(title), height=height)

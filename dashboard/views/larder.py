@@ -12,7 +12,7 @@ from dashboard.forms.incident_form import incident_form
 from dashboard.forms.label_form import label_form
 from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, picture, printed, table, wrapped_table
+from dashboard.look import choice, picture, printed, table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
@@ -43,7 +43,7 @@ def show() -> None:
         if first.empty:
             st.markdown("By the book nothing stands there. Count what is there.")
         else:
-            wrapped_table(eat_first_rows(first, season.units))
+            table(eat_first_rows(first, season.units))
             st.caption(
                 "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
                 "before opening, only ever to reject a jar: nothing here says that one is safe."
@@ -76,7 +76,7 @@ def _stores(season: Season, stores: pd.DataFrame) -> None:
         st.markdown(f"Sort next on **{day(due.min())}**: take out what rots or sprouts.")
     for name, own in stores.groupby("place", sort=False):
         st.subheader(f"{local(name).capitalize()}: {store_air(season, name)}")
-        wrapped_table(store_rows(own, season.units))
+        table(store_rows(own, season.units))
     st.caption(
         "By published store lives. In air that suits a crop they are given from low to high; in "
         "any other, or where the room is too warm to be a store, only the low end is: that is a "

@@ -26,7 +26,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, fold, kept_picture, picture, printed, table, wrapped_table
+from dashboard.look import choice, fold, kept_picture, picture, printed, table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
@@ -208,14 +208,14 @@ def _buy(plan: PlannedSeason) -> None:
     if rows.empty:
         st.markdown("By the plan nothing has to be bought.")
     else:
-        wrapped_table(rows)
+        table(rows)
         st.caption(f"{KEEP_TO} Seed that you save and plants that you raise need not be bought.")
         printed("the buy list", buy_list, season, rows, session.today())
     enough = in_house_rows(buying, season.units)
     if not enough.empty:
         with fold("What is there in plenty", "enough") as is_open:
             if is_open:
-                wrapped_table(enough)
+                table(enough)
 
 
 def _limits(plan: PlannedSeason, limits: pd.DataFrame) -> None:

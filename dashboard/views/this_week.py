@@ -17,7 +17,7 @@ from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
-from dashboard.look import choice, picture, printed, table, wrapped_table
+from dashboard.look import choice, picture, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
 from dashboard.record_tables import product_rows
@@ -71,7 +71,7 @@ def _cure(curing: pd.DataFrame, units: str) -> None:
     near = curing[curing["cure_from"] <= session.today() + CURE_SOON]
     if not near.empty:
         st.subheader("Cure before it is stored")
-        wrapped_table(curing_rows(near, units))
+        table(curing_rows(near, units))
 
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
@@ -157,7 +157,7 @@ def _waiting(in_hand: pd.DataFrame, units: str) -> None:
     if in_hand.empty:
         return
     st.subheader("How long it holds, and how it may wait")
-    wrapped_table(in_hand_rows(in_hand, units))
+    table(in_hand_rows(in_hand, units))
     st.caption(
         "First what loses most by waiting: what it gives for winter, by how soon it spoils. Days "
         "count from the oldest picking in the log that may still lie there, else from today."

@@ -16,7 +16,7 @@ from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curv
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
-from dashboard.look import choice, drawn, figures, kept_picture, picture, wrapped_table
+from dashboard.look import choice, drawn, figures, kept_picture, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -169,7 +169,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == basket:
         _basket(plan)
     else:
-        wrapped_table(lasting_words(foods))
+        table(lasting_words(foods))
 
 
 def _months(plan: PlannedSeason) -> None:
@@ -195,7 +195,7 @@ def _reach(plan: PlannedSeason) -> None:
     if rations.empty:
         st.markdown("Every food reaches its new crop as it is eaten now.")
         return
-    wrapped_table(ration_rows(rations))
+    table(ration_rows(rations))
     working_behind(of_rations(plan, rations), "rations")
 
 
@@ -205,7 +205,7 @@ def _basket(plan: PlannedSeason) -> None:
     if baskets.empty:
         st.markdown("No group of foods has more than half of its winter cover in one place.")
         return
-    wrapped_table(baskets[["food_group", "stands_in", "warning", "remedy"]])
+    table(baskets[["food_group", "stands_in", "warning", "remedy"]])
 
 
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:

@@ -1,12 +1,15 @@
 """What a person does on the pages, and what they read there."""
 
 import io
+import re
 import zipfile
 from datetime import date
 
+import pandas as pd
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import Element
 
+import model
 from tests.small_season import TABLES
 
 
@@ -56,9 +59,29 @@ def words(app: AppTest) -> str:
     return " ".join(element.value for element in [*app.markdown, *app.caption, *app.text])
 
 
-def table_with(app: AppTest, *columns: str):
+def tables(app: AppTest, *columns: str) -> list[pd.DataFrame]:
+    """Give the tables of a page, plain ones first, their columns by the outlook's names.
+
+    A plain table only has its headings; where one heads several columns, ``columns`` decide.
+    """
+    names = {words: name for name in (*model.HEADINGS, *columns) for words in _headings(name)}
+    told = [table.value.map(_unmarked).rename(columns=names) for table in app.table]
+    return [*told, *(table.value for table in app.dataframe)]
+
+
+def _headings(name: str) -> tuple[str, str]:
+    heading = model.HEADINGS[name]
+    return heading.words, heading.with_unit
+
+
+def _unmarked(cell: str) -> str:
+    """Give the text of a cell as a reader sees it."""
+    return re.sub(r"\\(.)", r"\1", cell).replace("\N{NO-BREAK SPACE}", " ")
+
+
+def table_with(app: AppTest, *columns: str) -> pd.DataFrame:
     """Give the first table that has some columns."""
-    return next(t.value for t in app.dataframe if set(columns) <= set(t.value.columns))
+    return next(t for t in tables(app, *columns) if set(columns) <= set(t.columns))
 
 
 def unfold(app: AppTest) -> AppTest:

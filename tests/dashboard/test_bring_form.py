@@ -7,7 +7,7 @@ from streamlit.testing.v1 import AppTest
 
 from dashboard.cached import read_file
 from model import SeasonProblems
-from tests.dashboard.steps import bring_in, labelled, unfold, use, words, zipped
+from tests.dashboard.steps import bring_in, labelled, tables, unfold, use, words, zipped
 from tests.small_season import TABLES
 
 TOO_SMALL = "bed,area_m2\nonly bed,3\n"
@@ -28,7 +28,7 @@ def test_own_notes_are_planned_and_what_was_read_is_said(app: AppTest) -> None:
     assert not app.exception
     assert not app.error
     assert app.success[0].value == "Read: Tiny, 2 plantings, 4 preserves"
-    assert "bush bean" in set(kept_as_new(app).dataframe[0].value["crop"])
+    assert "bush bean" in set(tables(kept_as_new(app))[0]["crop"])
     assert labelled(app, "selectbox", "Household").value == "Tiny"
 
 
@@ -64,7 +64,7 @@ def test_own_notes_are_still_there_after_looking_at_a_demo(app: AppTest) -> None
     assert "Two Rivers" in words(app)
     use(app, "Tiny")
 
-    assert "bush bean" in set(app.dataframe[0].value["crop"])
+    assert "bush bean" in set(tables(app)[0]["crop"])
 
 
 def test_faulty_notes_list_every_fault_and_leave_the_notes_in_use(app: AppTest) -> None:

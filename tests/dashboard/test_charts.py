@@ -19,7 +19,6 @@ from dashboard.charts.picked_chart import picked_bars, picked_curve
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.charts.supply_chart import supply_chart
-from dashboard.charts.theme import titled
 from dashboard.day_findings import day_steps
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.picked import crop_days, picked_rows
@@ -141,16 +140,6 @@ def test_where_all_is_nought_the_axis_runs_from_nought_to_one(
     ]
 
     assert scales == [{"domain": [0, 1]}]
-
-
-def test_a_long_title_is_broken_into_lines_that_a_phone_shows(
-    charts: dict[str, alt.LayerChart],
-) -> None:
-    lines = titled(charts["lasts"], "So many words that no phone shows them in one line", 100)
-    text = lines.to_dict()["title"]["text"]
-
-    assert len(text) > 1
-    assert all(len(line) <= 46 for line in text)  # 358 px at 15 px a letter's half width
 
 
 def test_every_column_of_every_outlook_table_has_a_heading(

@@ -8,7 +8,7 @@ from streamlit.testing.v1 import AppTest
 
 import model
 from dashboard import question_tables
-from tests.dashboard.steps import labelled, look, part, table_with, words
+from tests.dashboard.steps import labelled, look, part, table_with, tables, words
 
 GLUT, AUGUST = date(2027, 8, 16), date(2026, 8, 10)
 
@@ -88,7 +88,7 @@ def test_ways_are_compared_only_when_asked_for(app: AppTest) -> None:
     part(app, "Ways to choose")
 
     assert app.toggle[0].value is False
-    assert not any("way" in table.value.columns for table in app.dataframe)
+    assert not any("way" in table.columns for table in tables(app, "way"))
 
 
 def test_rows_of_answers_have_headings(tiny_plan: model.PlannedSeason) -> None:

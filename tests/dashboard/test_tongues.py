@@ -8,7 +8,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model.reference.read import table
-from tests.dashboard.steps import look, unfold
+from tests.dashboard.steps import look, tables, unfold
 from tests.dashboard.test_how_we_write import write_as
 from tests.dashboard.test_pages import MORE
 
@@ -62,15 +62,12 @@ def read(app: AppTest) -> list[str]:
     ]
     cells = [
         str(cell)
-        for frame in app.dataframe
-        for name in frame.value.columns
+        for frame in tables(app)
+        for name in frame.columns
         if name not in OWN_NAMES
-        for cell in frame.value[name]
+        for cell in frame[name]
     ]
-    charts = [
-        " ".join(json.loads(chart.proto.spec)["title"]["text"])
-        for chart in app.get("vega_lite_chart")
-    ]
+    charts = [json.loads(chart.proto.spec)["description"] for chart in app.get("vega_lite_chart")]
     titles = [title.value for title in app.title]
     told = [e.value for e in [*app.markdown, *app.caption, *app.text] if not published(e.value)]
     return [*told, *titles, *options, *labels, *cells, *charts]

@@ -10,7 +10,7 @@ from dashboard.forms.judgement_form import FILE, judgement_edits
 from dashboard.working_behind import PART, SETTING
 from model import Edit, Store
 from tests.dashboard.seeding import FIRST, begin
-from tests.dashboard.steps import labelled, unfold, use, words
+from tests.dashboard.steps import labelled, tables, unfold, use, words
 from tests.intake.test_first_notes import NORTH
 
 
@@ -26,9 +26,9 @@ def test_a_working_is_worked_out_only_when_it_is_opened(app: AppTest) -> None:
 
 
 def test_the_figures_of_a_chart_are_sent_only_when_they_are_opened(app: AppTest) -> None:
-    before = len(app.dataframe)
+    before = len(tables(app))
 
-    assert len(unfold(app).dataframe) > before
+    assert len(tables(unfold(app))) > before
 
 
 def test_the_jars_of_spring_open_to_their_working(app: AppTest) -> None:

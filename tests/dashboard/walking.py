@@ -13,6 +13,7 @@ from tests.dashboard.visiting import idle
 expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
 NARROW: ViewportSize = {"width": 390, "height": 844}
+TABLES = "canvas > [role='grid'], [data-testid='stTable'] table"
 TRIES, TRY_MS = 20, 2_000
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
@@ -24,8 +25,13 @@ PLACES = {
     "Review": "What came of the year, and what to change",
 }
 ROWS = """
-grids => grids.flatMap(grid => [...grid.querySelectorAll('[role="row"]')])
-  .map(row => [...row.querySelectorAll('[role="gridcell"]')].map(cell => cell.textContent))
+tables => tables.flatMap(table => [...table.querySelectorAll('[role="row"], tbody tr')])
+  .map(row => [...row.querySelectorAll('[role="gridcell"], td')].map(
+    cell => cell.textContent.replaceAll('\\u00a0', ' ').trim()))
+"""
+CUT = """
+tables => tables.filter(table => [table, ...table.querySelectorAll('div')]
+  .some(part => part.scrollWidth > part.clientWidth + 1)).map(table => table.innerText)
 """
 
 
@@ -127,15 +133,19 @@ def type_into(page: Page, label: str, text: str) -> None:
 
 def row_of(page: Page, name: str) -> list[str]:
     """Read the first row of that name in the page's tables; empty where there is none."""
-    rows: list[list[str]] = page.locator("canvas > [role='grid']").evaluate_all(ROWS)
+    rows: list[list[str]] = page.locator(TABLES).evaluate_all(ROWS)
     return next((row for row in rows if row and row[0] == name), [])
 
 
 def fits(page: Page) -> None:
-    """Check that the page is no wider than the screen, and on a wide one no table is cut."""
+    """Check that neither the page nor a plain table is wider than the screen.
+
+    On a wide screen no table that scrolls is cut either.
+    """
     idle(page)
     main = page.get_by_test_id("stMain")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), page.url
+    assert page.get_by_test_id("stTable").evaluate_all(CUT) == []
     if page.viewport_size == NARROW:
         return
     for place, scroller in enumerate(page.locator(".dvn-scroller").all()):

@@ -153,7 +153,7 @@ app = AppTest.from_file({str(copy / "dashboard" / "app.py")!r}, default_timeout=
 app.date_input[0].set_value(MARCH).run()
 assert not app.exception
 for chart in app.get("vega_lite_chart"):
-    print(json.loads(chart.proto.spec)["title"]["text"])
+    print(json.loads(chart.proto.spec)["description"])
 """,
     )
 

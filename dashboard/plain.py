@@ -1,0 +1,46 @@
+"""Words that no markup acts on: the cells of plain tables, and what else a household named.
+
+Streamlit reads Markdown where it shows words; the names in ours are the household's own.
+"""
+
+import math
+import re
+from datetime import date
+
+import numpy as np
+import pandas as pd
+
+from dashboard.words import day
+
+_ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:]|^\s*[-+](?=\s)|(?<=^\d)[.)](?=\s)")
+# A number stays in one line with what it counts.
+_AFTER_A_NUMBER = re.compile(r"(?<=\d) (?=\S)")
+_BOLD = re.compile(r"\*\*([^*]+)\*\*([^*]*)")
+_NUMBERS = (int, float, np.integer, np.floating)
+
+
+def plain(text: str) -> str:
+    """Give a text as Markdown that shows it as it is."""
+    return _ACTED_ON.sub(lambda found: f"\\{found[0].strip()}", text)
+
+
+def cells(frame: pd.DataFrame) -> pd.DataFrame:
+    """Give a table as plain text; what is blank or unknown stays blank.
+
+    The first words of a cell may be in bold: ``**sort first**: it sprouts``.
+    """
+    told = {name: [_cell(value) for value in frame[name]] for name in frame.columns}
+    return pd.DataFrame(told, dtype=str)
+
+
+def _cell(value: object) -> str:
+    if value is None or value is pd.NaT:
+        return ""
+    if isinstance(value, (bool, np.bool_)):
+        return "yes" if value else ""
+    if isinstance(value, _NUMBERS):
+        return "" if math.isnan(value) else f"{value:,.10g}"
+    words = day(value) if isinstance(value, date) else str(value)
+    words = _AFTER_A_NUMBER.sub("\N{NO-BREAK SPACE}", words)
+    bold = _BOLD.fullmatch(words)
+    return f"**{plain(bold[1])}**{plain(bold[2])}" if bold else plain(words)

@@ -1,0 +1,52 @@
+"""Names of a household stand in plain tables and titles as they were written."""
+
+from datetime import date
+
+import pandas as pd
+import pytest
+from markdown_it import MarkdownIt
+
+from dashboard.plain import cells, plain
+
+HOSTILE = [
+    "**bold** _beans_ ~gone~",
+    "[press here](https://example.org)",
+    "![seen](https://example.org/seen.png)",
+    "<b>beans</b> <script>1</script>",
+    "# beans",
+    "- beans",
+    "+ beans",
+    "1. beans",
+    "2) beans",
+    "`beans` $1$ | a",
+    ":red[beans] :material/home:",
+]
+
+
+@pytest.mark.parametrize("name", HOSTILE)
+def test_no_markup_in_a_name_is_acted_on(name: str) -> None:
+    """The reference is CommonMark as a well-kept library reads it."""
+    read = MarkdownIt("commonmark").parse(plain(name))
+
+    assert [token.type for token in read] == ["paragraph_open", "inline", "paragraph_close"]
+    assert {token.type for token in read[1].children or []} <= {"text", "text_special"}
+    assert "".join(token.content for token in read[1].children or []) == name
+
+
+def test_a_number_stays_with_its_unit_a_day_is_read_and_the_unknown_is_blank() -> None:
+    told = cells(pd.DataFrame({"a": ["1.8 to 20 kg", date(2027, 8, 16), None, 1234.5, True]}))
+
+    assert [cell.replace("\N{NO-BREAK SPACE}", "_") for cell in told["a"]] == [
+        "1.8_to 20_kg",
+        "16_Aug 2027",
+        "",
+        "1,234.5",
+        "yes",
+    ]
+
+
+def test_only_the_first_words_of_a_cell_can_be_in_bold() -> None:
+    told = cells(pd.DataFrame({"a": ["**sort first** 2 *of* it", "of **it**"]}))["a"]
+
+    assert told[1] == "of \\*\\*it\\*\\*"
+    assert cells(pd.DataFrame({"a": ["**sort first**, now"]}))["a"][0] == "**sort first**, now"
