@@ -10,6 +10,7 @@ from model import KEEPS, QUALITY, Season
 
 COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
+A_UNIT, TOO_MUCH = 0.5, "too much"
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
@@ -69,6 +70,24 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
         ]
         parts.append(f"What would change most next year: {listed(told)}.")
     return " ".join(parts)
+
+
+def doubt_words(draft: pd.DataFrame, units: str) -> str:
+    """Say what went unknown beyond what can have been eaten; blank for nothing.
+
+    What the household called too much is not asked for again: it said itself where it went.
+    """
+    rows = draft[(draft["doubtful_units"] >= A_UNIT) & draft["verdict"].ne(TOO_MUCH)]
+    if rows.empty:
+        return ""
+    told = [
+        f"{row.preserve} ({units_of(row.doubtful_units, row.unit, units)} beyond it)"
+        for row in rows.itertuples()
+    ]
+    return (
+        "**Count again**: more went unknown than can well have been eaten, so the draft does not "
+        f"take it as eaten: {listed(told)}."
+    )
 
 
 def fill_words(fill: pd.DataFrame, preserve: str) -> str:

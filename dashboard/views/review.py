@@ -12,7 +12,7 @@ from dashboard.forms.next_year_form import next_year_form
 from dashboard.forms.verdict_form import verdict_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
-from dashboard.record_findings import cause_words, review_headline, smaller_jar_words
+from dashboard.record_findings import cause_words, doubt_words, review_headline, smaller_jar_words
 from dashboard.record_tables import cause_rows, next_rows, review_rows
 from dashboard.words import local
 from dashboard.working_behind import working_behind
@@ -40,7 +40,8 @@ def show() -> None:
     told = review_headline(review, model.largest_changes(draft), year, season.units)
     place.answer(told, place.SPRING, "what to plant")
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
-    for words in (cause_words(causes), smaller_jar_words(jars)):
+    doubt = doubt_words(draft, season.units)
+    for words in (doubt, cause_words(causes), smaller_jar_words(jars)):
         if words:
             st.markdown(local(words))
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")

@@ -8,6 +8,7 @@ HEADINGS: dict[str, Heading] = {
     "after": Heading("After", "", "with the change"),
     "amount": Heading("Planned", "", "how much to grow, in the planting's own unit"),
     "area_m2": Heading("Area", "m2", "bed that it takes"),
+    "as_eaten_units": Heading("Taken as eaten", "", "gone unknown between counts"),
     "available": Heading("Available", "", "of the limit"),
     "bad_batches": Heading("Bad batches", "", "in which a fifth or more of the jars did not seal"),
     "bad_difference": Heading("More then", "portions", "than the way in use, and its range"),
@@ -63,6 +64,9 @@ HEADINGS: dict[str, Heading] = {
     "difference_portions": Heading("Difference", "portions", "next year's less the reviewed one's"),
     "done_at": Heading("Done at", "", "time of day"),
     "done_minutes": Heading("Done after", "min", "from the start of work"),
+    "doubtful_units": Heading(
+        "Doubtful", "", "gone unknown, more than can have been eaten: not taken as eaten"
+    ),
     "eat_order": Heading("Order", "", "1 is looked at and eaten first"),
     "eaten_kg": Heading("Eat fresh", "kg", "to eat fresh this week"),
     "eaten_units": Heading("Eaten", "", "taken from the shelf to eat"),
@@ -250,7 +254,7 @@ HEADINGS: dict[str, Heading] = {
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
     "used_for": Heading("For", "", "what it is used for"),
-    "used_units": Heading("Used", "", "eaten, given or gone unknown in the year to today"),
+    "used_units": Heading("Used", "", "eaten, given or taken as eaten in the year to today"),
     "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),

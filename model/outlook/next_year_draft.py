@@ -9,6 +9,7 @@ import pandas as pd
 
 from model.case import Case
 from model.forecast.growth import picking_dates
+from model.outlook.gone_unknown import MOST_TIMES, gone_unknown
 from model.outlook.review_table import NONE_LEFT, review_table, shelf_runs
 from model.season.kitchen import Preserve
 from model.season.record import NOT_AGAIN, RAN_OUT, TOO_MUCH
@@ -21,15 +22,17 @@ YEAR_DAYS = 365
 class Use:
     """The use of a preserve over at most a year: units by where they went, and days.
 
-    ``stood`` are the days on which some stood there, ``missing`` those without after the first
-    of them, ``left`` what stands there at the end, ``days_to_come`` the days to its new crop,
-    ``keeps_days`` its keeping life. ``paced`` are the days that its pace is taken from: all of
-    them, or only those on which some stood there.
+    ``unknown`` is what went unknown and is taken as eaten, ``doubtful`` what is not, because it
+    is more than can have been. ``stood`` are the days on which some stood there, ``missing``
+    those without after the first of them, ``left`` what stands there at the end,
+    ``days_to_come`` the days to its new crop, ``keeps_days`` its keeping life. ``paced`` are the
+    days that its pace is taken from: all of them, or only those on which some stood there.
     """
 
     eaten: float
     given: float
     unknown: float
+    doubtful: float
     stood: int
     missing: int
     left: float
@@ -39,7 +42,7 @@ class Use:
 
     @property
     def units(self) -> float:
-        """Give what was used: what went unknown counts."""
+        """Give what was used: what went unknown counts as far as it is taken as eaten."""
         return self.eaten + self.given + self.unknown
 
     @property
@@ -105,29 +108,38 @@ def drafts(case: Case, year: str) -> Iterator[Draft]:
     """Give the draft of every preserve of the year's review."""
     for row in review_table(case, year).to_dict("records"):
         own = case.season.preserve(row["preserve"])
-        use = _use(case, year, own, ran_out=row["verdict"] == RAN_OUT)
+        use = _use(case, year, own, row["verdict"])
         before = row["filled_units"] if pd.isna(row["meant_units"]) else row["meant_units"]
         yield Draft(own, row["verdict"], use, before)
 
 
-def _use(case: Case, year: str, own: Preserve, *, ran_out: bool) -> Use:
+def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:
     """Give the use of a preserve in the last year before the new crop, as far as it is known."""
-    new_crop = crop_after(case.season, year, own.food, case.today)
-    ends = min(case.today, new_crop)
-    begins = ends - timedelta(days=YEAR_DAYS - 1)
+    begins, ends, new_crop = draft_year(case, year, own.food)
     stood, missing = _days(shelf_runs(case.books[own.name], begins, ends))
     moved = case.books[own.name].between(begins, ends)
+    # What was too much was not all eaten: no more than is wanted.
+    times = 1.0 if verdict == TOO_MUCH else MOST_TIMES
+    gone = gone_unknown(case, own, begins, ends, times)
     return Use(
         eaten=moved.eaten,
         given=moved.given,
-        unknown=max(0.0, -moved.unknown),
+        unknown=gone.as_eaten,
+        doubtful=gone.doubtful,
         stood=stood,
         missing=missing,
         left=moved.left,
         days_to_come=(new_crop - ends).days,
         keeps_days=7 * own.keeps_weeks,
-        paced=stood if ran_out else stood + missing,
+        paced=stood if verdict == RAN_OUT else stood + missing,
     )
+
+
+def draft_year(case: Case, year: str, food: str) -> tuple[date, date, date]:
+    """Give the first and last day that a food's draft looks at, and the day of its new crop."""
+    new_crop = crop_after(case.season, year, food, case.today)
+    ends = min(case.today, new_crop)
+    return ends - timedelta(days=YEAR_DAYS - 1), ends, new_crop
 
 
 def crop_after(season: Season, year: str, food: str, today: date) -> date:

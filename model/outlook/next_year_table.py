@@ -8,7 +8,8 @@ from model.planning import PlannedSeason
 
 CHANGES = 3
 COLUMNS = (
-    *("preserve", "food", "unit", "verdict", "used_units", "missing_weeks", "carry_units"),
+    *("preserve", "food", "unit", "verdict", "used_units", "as_eaten_units", "doubtful_units"),
+    *("missing_weeks", "carry_units"),
     *("before_units", "next_units", "difference_portions", "working"),
 )
 
@@ -16,8 +17,11 @@ COLUMNS = (
 def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
     """One row a preserve of the review: sealed units to aim at next year, with the working.
 
-    Used is what was eaten, given away or went unknown in the last year before the new crop, as
-    far as it is over; the days still to come are added at its pace, while it keeps. Whatever ran
+    Used is what was eaten, given away or taken as eaten in the last year before the new crop, as
+    far as it is over; the days still to come are added at its pace, while it keeps.
+    ``as_eaten_units`` of it went unknown: what a count found missing, spread over the days since
+    the count before, up to twice what is wanted of the food in them (once, of what was too
+    much); ``doubtful_units`` are beyond that and not taken as eaten. Whatever ran
     out is stretched over the weeks it was missing, of what was too much the carry-over is taken
     off, and nothing is aimed at where the carry-over is a year's use. ``before_units`` is what
     was meant for the year reviewed, or filled. ``carry_units`` stand there at the new crop.
@@ -25,8 +29,8 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
 
     >>> draft = model.next_year_table(planned, "2026")
     >>> print(*draft)
-    preserve food unit verdict used_units missing_weeks carry_units before_units next_units
-    difference_portions working
+    preserve food unit verdict used_units as_eaten_units doubtful_units missing_weeks carry_units
+    before_units next_units difference_portions working
     """
     units, rows = planned.case.season.units, []
     for draft in drafts(planned.case, year):
@@ -38,6 +42,8 @@ def next_year_table(planned: PlannedSeason, year: str) -> pd.DataFrame:
                 "unit": own.unit,
                 "verdict": draft.verdict,
                 "used_units": use.units,
+                "as_eaten_units": use.unknown,
+                "doubtful_units": use.doubtful,
                 "missing_weeks": use.missing / 7,
                 "carry_units": use.carried,
                 "before_units": draft.before,

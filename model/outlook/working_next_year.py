@@ -11,6 +11,7 @@ from model.season.ledger import Movement
 from model.season.record import NOT_AGAIN, RIGHT, TOO_MUCH
 
 Lines = tuple[WorkingLine, ...]
+AS_EATEN = "gone unknown and taken as eaten"
 TAKEN = Source(FROM_NOTES, "taken.csv")
 
 
@@ -51,7 +52,8 @@ def draft_lines(draft: Draft, units: str) -> Lines:
             lines, left = _carried(pen, use, pace, lines)
         if draft.enough_there:
             enough_left = left >= used + pace * use.short
-            return (*lines, line(f"{none}: a year's use and more is still there")), enough_left
+            told = f"{none}: a year's use and more is still there"
+            return (*lines, line(f"{told}{_doubt(pen, draft, unit)}")), enough_left
         if pace and use.short:
             aim = (*aim, PLUS, pace, "a day", TIMES, float(use.short), "days still to come")
         if draft.verdict == TOO_MUCH:
@@ -61,6 +63,7 @@ def draft_lines(draft: Draft, units: str) -> Lines:
         wanted = pen.sum(*aim, unit=of_unit(unit, " to aim at"), whole=UP, floor=less)
         right = draft.verdict in (RIGHT, TOO_MUCH, "") or draft.stretched
         told = "" if right else ", and the book shows no week without"
+        told += _doubt(pen, draft, unit)
         lines.append(line(wanted, TAKEN, said, ends=told))
         lines += of_steps(Pen(3), wanted.result, own.unit, units)
         return tuple(lines), wanted.result == draft.aim
@@ -68,9 +71,19 @@ def draft_lines(draft: Draft, units: str) -> Lines:
     return enough(write)
 
 
+def _doubt(pen: Pen, draft: Draft, unit: str) -> str:
+    """Say what went unknown and is not taken as eaten; blank for nothing."""
+    units = draft.use.doubtful
+    if not units:
+        return ""
+    more = "" if draft.verdict == TOO_MUCH else "twice "
+    gone = f"{pen.written(units)} {noun(unit, units)} more gone unknown"
+    return f"; {gone}, beyond {more}what is wanted in that time: not taken as eaten"
+
+
 def _used(pen: Pen, use: Use, unit: str) -> tuple[list[WorkingLine], float, str]:
     """Give what was used and its words; where it is more than one thing, with their sum."""
-    parts = ((use.eaten, "eaten"), (use.given, "given"), (use.unknown, "gone unknown"))
+    parts = ((use.eaten, "eaten"), (use.given, "given"), (use.unknown, AS_EATEN))
     said = [(units, words) for units, words in parts if units] or [(0.0, "used")]
     if len(said) == 1:
         return [], pen.rounded(said[0][0]), said[0][1]

@@ -30,6 +30,16 @@ def test_every_preserve_of_the_year_has_its_balance(review: AppTest) -> None:
     assert set(rows["preserve"]) >= {"crushed tomatoes", "frozen beans"}
 
 
+def test_a_count_too_low_to_be_eating_is_asked_for_again(app: AppTest, store_path: Path) -> None:
+    cells = {"counted_on": "2028-01-10", "preserve": "frozen beans", "jars": "5"}
+    low = Edit("stock.csv", {**cells, "put_up_on": "2027-08-28"})
+    Store(store_path, FIRST).write(ALDER_LANE, Author("count", FIRST, "", "count"), [low])
+    review = look(app, "Alder Lane", MIDWINTER, REVIEW)
+    told = next(one.value for one in review.markdown if "Count again" in one.value)
+
+    assert "frozen beans (31 packs beyond it)" in told
+
+
 def test_a_verdict_is_one_button_and_is_kept(review: AppTest, store_path: Path) -> None:
     part(review, "Verdicts")
     labelled(review, "button_group", "Ketchup").set_value("too much").run()

@@ -213,17 +213,6 @@ def test_not_again_and_a_carry_over_of_a_year_s_use_are_none() -> None:
         assert "a year's use and more is still there" in row["working"]
 
 
-def test_what_went_unknown_counts_as_used_and_says_so() -> None:
-    season = recorded(
-        batches=(batch("F", date(2027, 11, 1), 9, preserve=PACKS),),
-        counts=(count(date(2027, 12, 27), 4, preserve=PACKS),),
-    )
-    row = draft(season, RIGHT)
-
-    assert row["used_units"] == 5
-    assert "5 gone unknown" in row["working"]
-
-
 def test_the_largest_changes_go_first_and_there_are_at_most_three() -> None:
     season = recorded(
         batches=tuple(
