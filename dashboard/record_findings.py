@@ -65,11 +65,37 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
     if not changes.empty:
         told = [
             f"{row.preserve} {units_of(row.next_units, row.unit, units)} "
-            f"({units_of(row.before_units, row.unit, units)} in {year})"
+            f"({units_of(row.before_units, row.unit, units)} {_before(row)} in {year})"
             for row in changes.itertuples()
         ]
         parts.append(f"What would change most next year: {listed(told)}.")
     return " ".join(parts)
+
+
+def balance_words(season: Season, year: str, today: date) -> str:
+    """Say which days the balance of a garden year holds."""
+    garden = season.garden_season(year)
+    return f"The garden year {year}: {day(garden.begins)} to {day(min(garden.ends, today))}."
+
+
+def draft_words(draft: pd.DataFrame) -> str:
+    """Say which days next year's draft looks at, and how it takes what went unknown."""
+    first, last = draft["used_from"].min(), draft["used_until"].max()
+    one = draft["used_until"].min() == last
+    days = (
+        f"the 365 days from {day(first)} to {day(last)}"
+        if one
+        else f"365 days of each, between {day(first)} and {day(last)}, to today or its new crop"
+    )
+    return (
+        f"**Used in {days}**, so it differs from the garden year under The year. What a count "
+        "found missing is spread over the days since the count before and taken as eaten, as far "
+        "as it can have been."
+    )
+
+
+def _before(row: tuple) -> str:
+    return "filled" if pd.isna(row.meant_units) else "meant"
 
 
 def doubt_words(draft: pd.DataFrame, units: str) -> str:

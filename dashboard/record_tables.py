@@ -84,11 +84,14 @@ def _seldom(share: float) -> str:
 
 
 def next_rows(draft: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give next year's first draft with its working."""
+    """Give next year's first draft with what was meant, filled and used, and its working."""
     return pd.DataFrame(
         {
             "preserve": draft["preserve"],
-            "before_units": _amounts(draft, "before_units", units),
+            "meant_units": _amounts(draft, "meant_units", units),
+            "filled_units": _amounts(draft, "filled_units", units),
+            "used_units": _amounts(draft, "used_units", units),
+            "used_until": [day(when) for when in draft["used_until"]],
             "next_units": _amounts(draft, "next_units", units),
             "working": draft["working"],
         }

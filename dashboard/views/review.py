@@ -12,7 +12,14 @@ from dashboard.forms.next_year_form import next_year_form
 from dashboard.forms.verdict_form import verdict_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, table
-from dashboard.record_findings import cause_words, doubt_words, review_headline, smaller_jar_words
+from dashboard.record_findings import (
+    balance_words,
+    cause_words,
+    doubt_words,
+    draft_words,
+    review_headline,
+    smaller_jar_words,
+)
 from dashboard.record_tables import cause_rows, next_rows, review_rows
 from dashboard.words import local
 from dashboard.working_behind import working_behind
@@ -46,6 +53,7 @@ def show() -> None:
             st.markdown(local(words))
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
     if chosen == BALANCE:
+        st.markdown(balance_words(season, year, today))
         table(review_rows(review, season.units), "content", key="review")
         st.caption(
             "What was there at the start and came in, less what was eaten, given and lost, is what "
@@ -55,6 +63,7 @@ def show() -> None:
     elif chosen == VERDICT:
         verdict_form(year, review)
     elif chosen == NEXT:
+        st.markdown(draft_words(draft))
         table(next_rows(draft, season.units), "content", key="next_year")
         working_behind(of_next_year(plan, year), "next_year")
         next_year_form(season, year, draft)

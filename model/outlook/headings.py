@@ -23,7 +23,9 @@ HEADINGS: dict[str, Heading] = {
     ),
     "bed": Heading("Bed", "", "where it grows"),
     "before": Heading("Before", "", "without the change"),
-    "before_units": Heading("Year reviewed", "", "sealed units meant, or filled"),
+    "before_units": Heading(
+        "Meant, or filled", "", "sealed units meant; those put up where none were"
+    ),
     "begins": Heading("Begins", "", "Monday of the first week"),
     "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
@@ -253,8 +255,10 @@ HEADINGS: dict[str, Heading] = {
     ),
     "use_up_portions": Heading("To use it up", "portions a week", "before it is past keeping"),
     "used": Heading("Used", "", "of the limit"),
+    "used_from": Heading("Used from", "", "first day of the year that is looked at"),
     "used_for": Heading("For", "", "what it is used for"),
-    "used_units": Heading("Used", "", "eaten, given or taken as eaten in the year to today"),
+    "used_until": Heading("Used up to", "", "365 days to today, or to its new crop before that"),
+    "used_units": Heading("Used", "", "eaten, given or taken as eaten in the 365 days"),
     "usual": Heading("Usual figure", "", "published, or as the notes say"),
     "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),
     "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),

@@ -27,6 +27,7 @@ class Use:
     those without after the first of them, ``left`` what stands there at the end,
     ``days_to_come`` the days to its new crop, ``keeps_days`` its keeping life. ``paced`` are the
     days that its pace is taken from: all of them, or only those on which some stood there.
+    ``begins`` and ``ends`` are the first and last day of the year.
     """
 
     eaten: float
@@ -39,6 +40,8 @@ class Use:
     days_to_come: int
     keeps_days: int
     paced: int
+    begins: date
+    ends: date
 
     @property
     def units(self) -> float:
@@ -74,12 +77,18 @@ class Use:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A preserve's first draft: its use, the verdict, what was meant or filled this year."""
+    """A preserve's first draft: its use, the verdict, what was meant (or None) and filled."""
 
     preserve: Preserve
     verdict: str
     use: Use
-    before: float
+    meant: float | None
+    filled: float
+
+    @property
+    def before(self) -> float:
+        """Give what was meant; what was filled where nothing was."""
+        return self.filled if self.meant is None else self.meant
 
     @property
     def enough_there(self) -> bool:
@@ -109,8 +118,8 @@ def drafts(case: Case, year: str) -> Iterator[Draft]:
     for row in review_table(case, year).to_dict("records"):
         own = case.season.preserve(row["preserve"])
         use = _use(case, year, own, row["verdict"])
-        before = row["filled_units"] if pd.isna(row["meant_units"]) else row["meant_units"]
-        yield Draft(own, row["verdict"], use, before)
+        meant = None if pd.isna(row["meant_units"]) else row["meant_units"]
+        yield Draft(own, row["verdict"], use, meant, row["filled_units"])
 
 
 def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:
@@ -132,6 +141,8 @@ def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:
         days_to_come=(new_crop - ends).days,
         keeps_days=7 * own.keeps_weeks,
         paced=stood if verdict == RAN_OUT else stood + missing,
+        begins=begins,
+        ends=ends,
     )
 
 

@@ -125,3 +125,21 @@ def test_jars_not_finished_and_lids_that_failed_are_told(app: AppTest, store_pat
     assert list(table_with(review, "in_common")["what"]) == ["old"]
     # the invented household left both its jars of beetroot unfinished
     assert list(table_with(review, "smaller_jar")["preserve"]) == ["ketchup", "pickled beetroot"]
+
+
+def test_each_part_says_which_days_it_holds(review: AppTest) -> None:
+    assert "The garden year 2027: 1 Mar 2027 to 10 Jan 2028." in words(review)
+    part(review, "Next year")
+
+    assert "Used in the 365 days from 11 Jan 2027 to 10 Jan 2028" in words(review)
+    assert "differs from the garden year" in words(review)
+
+
+def test_what_was_meant_and_what_was_filled_have_a_column_each(review: AppTest) -> None:
+    assert "(38 kg meant in 2027)" in words(review)
+    part(review, "Next year")
+    rows = table_with(review, "meant_units", "filled_units", "next_units").set_index("preserve")
+
+    # meant.csv and the batches of the invented household
+    assert rows.loc["potatoes in the cellar", "meant_units"] == "38 kg"
+    assert rows.loc["potatoes in the cellar", "filled_units"] == "44 kg"
