@@ -11,8 +11,11 @@ from dashboard.words import about, count, day, listed, short_day
 from model import TIGHT, GardenSeason, PlannedSeason, Season
 
 MET = 0.9
+SHELF = {"jar": "jar", "pack": "freezer pack"}
 # What is left over when whole loads and jars are filled is no harvest for more of them.
 LEFT_OVER = 0.15
+# Below this a share of years would be written as none.
+SELDOM = 0.005
 
 
 def all_started(season: Season, today: date) -> bool:
@@ -23,19 +26,20 @@ def all_started(season: Season, today: date) -> bool:
 
 
 def spring_headline(
-    preserves: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame, to_plant: str | None
+    totals: pd.DataFrame, foods: pd.DataFrame, limits: pd.DataFrame, to_plant: str | None
 ) -> str:
     """Say how much to plant and put up, what then lasts or does not and why, what is scarce.
 
-    ``to_plant`` names crops and ground, None once everything is planted.
+    ``to_plant`` names crops and ground, None once everything is planted. What is put up in the
+    middle of the simulated years leads, what the plan has jars for comes after it.
     """
-    jars = preserves[preserves["unit"] == "jar"]["to_fill"].sum()
-    packs = preserves[preserves["unit"] == "pack"]["to_fill"].sum()
-    shelf = f"**{count(jars, 'jar')}** and **{count(packs, 'freezer pack')}**"
+    shelf = _shelf_words(totals)
     if to_plant:
-        sentences = [f"Plant **{to_plant}**, and put up {shelf}."]
+        put_up = f", and put up {shelf}" if shelf else ""
+        sentences = [f"Plant **{to_plant}**{put_up}."]
     else:
-        sentences = [f"Everything is planted; put up still {shelf}."]
+        put_up = f"put up still {shelf}" if shelf else "no jar or pack is still to be put up"
+        sentences = [f"Everything is planted; {put_up}."]
     sentences += _standing_words(foods)
     scarce = limit_words(limits)
     if scarce:
@@ -43,13 +47,28 @@ def spring_headline(
     return " ".join(sentences)
 
 
+def _shelf_words(totals: pd.DataFrame) -> str:
+    """Give the jars and packs of the middle of the years, and of a good one where it has more."""
+    rows = totals[totals["unit"].isin(SHELF) & (totals["planned"] > 0)]
+    if rows.empty:
+        return ""
+    planned, likely = (
+        [(round(number), SHELF[unit]) for unit, number in zip(rows["unit"], rows[of], strict=True)]
+        for of in ("planned", "middle")
+    )
+    if likely == planned:
+        return listed(f"**{count(*one)}**" for one in planned)
+    told = (f"about **{count(*one)}**" if one[0] else f"hardly any {one[1]}s" for one in likely)
+    return f"{listed(told)}; in a good year up to {listed(count(*one) for one in planned)}"
+
+
 def bad_year_words(totals: pd.DataFrame) -> str:
     """Say what a bad year leaves of the jars and packs, and how long the kitchen may take."""
     rows = totals.set_index("unit")
     words = [
-        f"{about(math.floor(rows.loc[unit, 'bad_year']))} {name} or fewer (all "
-        f"{rows.loc[unit, 'planned']:.0f} in {rows.loc[unit, 'chance']:.0%} of years)"
-        for unit, name in (("jar", "jars"), ("pack", "freezer packs"))
+        f"{_or_fewer(rows.loc[unit, 'bad_year'], name)} (all "
+        f"{rows.loc[unit, 'planned']:.0f} {_in_years(rows.loc[unit, 'chance'])})"
+        for unit, name in SHELF.items()
         if rows.loc[unit, "planned"]
     ]
     if not words:
@@ -57,6 +76,17 @@ def bad_year_words(totals: pd.DataFrame) -> str:
     planned, bad = (about(rows.loc["h", name]) for name in ("planned", "bad_year"))
     more = f"in one year of ten {bad} h or more" if bad != planned else "hardly more in any year"
     return f"In one year of ten: {listed(words)}. The kitchen takes about {planned} h, {more}."
+
+
+def _or_fewer(number: float, name: str) -> str:
+    whole = math.floor(number)
+    if not whole:
+        return f"not one {name}"
+    return f"{about(whole)} {name if whole == 1 else name + 's'} or fewer"
+
+
+def _in_years(share: float) -> str:
+    return f"in {share:.0%} of years" if share >= SELDOM else "in hardly any year"
 
 
 def margin_words(margin: float) -> str:

@@ -70,7 +70,8 @@ def show() -> None:
     planted = table_of(plan, model.planting_table)
     ground = amount(planted["area_m2"].sum(), "m2", season.units)
     sown = f"{count(planted['crop'].nunique(), 'crop')} on {ground}"
-    told = spring_headline(jars, foods, limits, None if fixed else sown)
+    totals = table_of(plan, model.totals_table)
+    told = spring_headline(totals, foods, limits, None if fixed else sown)
     place.answer(told, place.WEEK, "what to do this week")
     garden, kitchen = st.columns([7, 6], gap="small")
     with garden:
@@ -85,7 +86,7 @@ def show() -> None:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
         table(jar_rows(jars, season.units), height, key="jars")
-        told = bad_year_words(table_of(plan, model.totals_table))
+        told = bad_year_words(totals)
         if told:
             st.caption(told)
         working_behind(of_preserves(plan), "jars")

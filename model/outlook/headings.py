@@ -167,6 +167,7 @@ HEADINGS: dict[str, Heading] = {
     "met_before": Heading("Met, before", "portions", "without the change"),
     "met_portions": Heading("Met", "portions", "portions of the want"),
     "method": Heading("Method", "", "how it is kept"),
+    "middle": Heading("Likely", "", "reached in half of the simulated years"),
     "middle_portions": Heading("Stock", "portions", "on the shelf, middle of the years"),
     "minutes": Heading("Kitchen time", "min", "hands and canner"),
     "missing_weeks": Heading("Weeks without", "weeks", "after it had stood there"),

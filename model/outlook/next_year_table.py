@@ -9,15 +9,8 @@ from model.planning import PlannedSeason
 CHANGES = 3
 COLUMNS = (
     *("preserve", "food", "unit", "verdict", "used_units", "as_eaten_units", "doubtful_units"),
-    *("used_from", "used_until", "missing_weeks", "carry_units"),
-    *(
-        "meant_units",
-        "filled_units",
-        "before_units",
-        "next_units",
-        "difference_portions",
-        "working",
-    ),
+    *("used_from", "used_until", "missing_weeks", "carry_units", "meant_units", "filled_units"),
+    *("before_units", "next_units", "difference_portions", "working"),
 )
 
 

@@ -6,7 +6,13 @@ import pandas as pd
 import pytest
 
 import model
-from dashboard.findings import all_started, bad_year_words, limit_words, progress_words
+from dashboard.findings import (
+    all_started,
+    bad_year_words,
+    limit_words,
+    progress_words,
+    spring_headline,
+)
 from dashboard.record_findings import fill_words, larder_headline, resow_words
 from dashboard.words import counted_words
 
@@ -21,11 +27,36 @@ def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
         [("jar", 211.0, 94.3, 0.03), ("pack", 0.0, 0.0, 1.0), ("h", 118.7, 134.2, 0.8)],
         columns=["unit", "planned", "bad_year", "chance"],
     )
+    none = totals.assign(bad_year=0.0, chance=0.0)
 
     assert bad_year_words(totals) == (
         "In one year of ten: 94 jars or fewer (all 211 in 3% of years). "
         "The kitchen takes about 120 h, in one year of ten 130 h or more."
     )
+    assert "not one jar (all 211 in hardly any year)" in bad_year_words(none)
+
+
+def headline(*totals: tuple[str, float, float], to_plant: str | None = "9 crops") -> str:
+    foods = pd.DataFrame(columns=["food", "enough", "keeps_until", "met_portions"])
+    limits = pd.DataFrame(columns=["limit", "share", "week"])
+    shelf = pd.DataFrame(totals, columns=["unit", "planned", "middle"])
+    return spring_headline(shelf, foods.assign(wanted_portions=0.0), limits, to_plant)
+
+
+def test_spring_leads_with_the_jars_of_the_middle_of_the_years() -> None:
+    assert headline(("jar", 211.0, 159.0), ("pack", 159.0, 132.1)) == (
+        "Plant **9 crops**, and put up about **159 jars** and about **132 freezer packs**; "
+        "in a good year up to 211 jars and 159 freezer packs."
+    )
+    assert headline(("jar", 30.0, 0.2), ("pack", 9.0, 9.0), to_plant=None) == (
+        "Everything is planted; put up still hardly any jars and about **9 freezer packs**; "
+        "in a good year up to 30 jars and 9 freezer packs."
+    )
+
+
+def test_what_every_year_reaches_is_told_once_and_what_is_not_put_up_not_at_all() -> None:
+    assert headline(("jar", 12.0, 12.0), ("pack", 0.0, 0.0)).endswith("put up **12 jars**.")
+    assert headline(("jar", 0.0, 0.0), ("pack", 0.0, 0.0)) == "Plant **9 crops**."
 
 
 def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
