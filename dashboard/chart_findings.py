@@ -49,9 +49,15 @@ def supply_holes(supply: pd.DataFrame) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=names)
 
 
-def supply_finding(supply: pd.DataFrame, holes: pd.DataFrame) -> str:
-    """Say when most is missing from the plate and how much, or how full it stays."""
+def supply_finding(supply: pd.DataFrame, holes: pd.DataFrame, *, counted: bool = True) -> str:
+    """Say when most is missing from the plate and how much, or how full it stays.
+
+    Where the shelf was never ``counted``, nobody knows what fills the weeks before the harvest.
+    """
     weeks = _by_week(supply)
+    if not counted and (holes["begins"] == weeks.index[0]).any():
+        until = day(holes["ends"].iloc[0] - timedelta(days=1))
+        return f"Nothing is counted yet: count your shelf, which may fill the weeks to {until}"
     if holes.empty:
         part = (weeks["portions"] / weeks["wanted_portions"])[weeks["wanted_portions"] > 0]
         if part.empty or part.min() >= WHOLE:

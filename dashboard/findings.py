@@ -184,6 +184,8 @@ def _plate_words(row: tuple) -> str:
 def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:
     """Say what this week brings and takes."""
     if fresh.empty and week["jars"] == 0:
+        if not round(week["opened"]):
+            return f"Week of {day(week['week'])}: nothing to pick, put up or open."
         opened = f"open about **{count(week['opened'], 'jar or pack', 'jars and packs')}**"
         return f"Week of {day(week['week'])}: nothing to pick or put up; {opened}."
     words = f"Week of {day(week['week'])}: about **{kg_words}** to pick"

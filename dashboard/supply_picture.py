@@ -21,13 +21,14 @@ def supply_picture(plan: PlannedSeason) -> None:
     if not supply["wanted_portions"].any():
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return
-    kept_picture(plan, partial(_chart, supply), supply, "supply")
+    counted = plan.case.season.counted_on(plan.case.today) is not None
+    kept_picture(plan, partial(_chart, supply, counted=counted), supply, "supply")
     st.caption(
         "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "
         "Shaded: over a quarter of it is missing."
     )
 
 
-def _chart(supply: pd.DataFrame) -> alt.LayerChart:
+def _chart(supply: pd.DataFrame, *, counted: bool) -> alt.LayerChart:
     holes = with_dates(supply_holes(supply), "begins", "ends")
-    return supply_chart(supply, holes, supply_finding(supply, holes))
+    return supply_chart(supply, holes, supply_finding(supply, holes, counted=counted))

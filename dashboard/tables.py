@@ -21,10 +21,12 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
         [
             {
                 "crop": row.crop,
-                "amount": amount(row.amount, row.per, units),
+                "amount": amount(row.amount, row.per, units) if row.amount else "none",
                 "bed": row.bed,
-                "start_short": _started(row),
-                "first_short": short_day(row.first_picking) if row.first_picking else "",
+                "start_short": _started(row) if row.amount else "",
+                "first_short": short_day(row.first_picking)
+                if row.amount and row.first_picking
+                else "",
                 "spare_kg": _or_blank(row.spare_kg, units, LEAST_SPARE_KG),
             }
             for row in plantings.itertuples()

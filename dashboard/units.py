@@ -13,6 +13,7 @@ from model import US, from_own, in_own
 
 __all__ = ["US", "from_own", "in_own"]
 
+LEAST_WHOLE = 10
 M_PER_FT = Fraction(3048, 10000)
 _NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "litre": "litre"}
 
@@ -34,7 +35,9 @@ def amount(number: float, per: str, units: str) -> str:
         plants = math.ceil(number - 1e-9)
         return f"{plants} plant{'s' if plants != 1 else ''}"
     own, word = in_own(number, per, units)
-    return f"{about(own)} {word}"
+    # Ground is marked out to the foot or metre, and beds add up only so.
+    told = f"{own:,.0f}" if per.startswith("m2") and own >= LEAST_WHOLE else about(own)
+    return f"{told} {word}"
 
 
 def altitude(feet: Fraction, units: str) -> str:

@@ -68,8 +68,9 @@ def show() -> None:
         table_of(plan, model.food_table), session.today(), season.settings.lean_share
     )
     planted = table_of(plan, model.planting_table)
-    ground = amount(planted["area_m2"].sum(), "m2", season.units)
-    sown = f"{count(planted['crop'].nunique(), 'crop')} on {ground}"
+    grown = planted[planted["amount"] > 0]
+    ground = amount(grown["area_m2"].sum(), "m2", season.units)
+    sown = f"{count(grown['crop'].nunique(), 'crop')} on about {ground}"
     totals = table_of(plan, model.totals_table)
     told = spring_headline(totals, foods, limits, None if fixed else sown)
     place.answer(told, place.WEEK, "what to do this week")

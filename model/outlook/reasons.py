@@ -59,11 +59,23 @@ def _fewer(planned: PlannedSeason, uses: list[LimitUse], r: int) -> str:
     for c in crops:
         whole = plan.harvest_kg[c].sum() + plan.before_kg[c].sum()
         if plan.spare_kg[c].sum() <= USED_UP * whole:
-            return f"harvest: all of the {arrays.crops[c]} is used"
+            return _all_used(planned, r, int(c))
     for use in sorted(uses, key=lambda use: use.kind == "kitchen hours"):
         if use.holds_back[r] and use.tight[makes].mean() >= HALF:
             return f"{use.limit}: used up while there is {arrays.crops[crops[0]]}"
     return _not_wanted(planned, uses, r, makes)
+
+
+def _all_used(planned: PlannedSeason, r: int, c: int) -> str:
+    """Say that a crop is used up; where a preserve gets none of it, what it is used for."""
+    plan, arrays = planned.plan, planned.case.arrays
+    if plan.to_fill[r]:
+        return f"harvest: all of the {arrays.crops[c]} is used"
+    put_up_kg = arrays.fresh_kg[:, c] * plan.put_up.sum(axis=1)
+    most = int(put_up_kg.argmax())
+    if put_up_kg[most] > LEAST_KG:
+        return f"for {arrays.preserves[most]}: the {arrays.crops[c]} not eaten fresh goes there"
+    return f"eaten fresh: all of the {arrays.crops[c]} is"
 
 
 def _listed(names: list[str]) -> str:
@@ -79,9 +91,23 @@ def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: Int
         weeks = f"{preserve.keeps_weeks} of the {rule.weeks_without_fresh} weeks"
         return f"keeping: it keeps {weeks} without fresh"
     food = case.arrays.food_of_preserve[r]
-    met = np.minimum(plan.met[food], plan.wanted[food]).sum()
-    if met >= RUNS_SHORT * plan.wanted[food].sum():
+    # What is put up cannot fill the weeks before it.
+    wanted = plan.wanted[food, makes[0] :]
+    met = np.minimum(plan.met[food, makes[0] :], wanted).sum()
+    if met >= RUNS_SHORT * wanted.sum():
         return "enough: the rest of this food is covered otherwise"
     if any(use.kind == "kitchen hours" and use.tight[makes].any() for use in uses):
         return "hours: the kitchen has no more in some of those weeks"
+    fills = _spare_fills(planned, r)
+    if preserve.units_per_load and fills < HALF * preserve.units_per_load:
+        crop = case.arrays.crops[int(np.flatnonzero(case.arrays.fresh_kg[r])[0])]
+        best = f"{fills or 'none'} of the {preserve.units_per_load} {preserve.unit}s of a load"
+        return f"small load: the {crop} that is over fills {best} in its best week"
     return "worth: its work is worth more in another preserve"
+
+
+def _spare_fills(planned: PlannedSeason, r: int) -> int:
+    """Give how many units of a preserve the harvest that is over fills in its best week."""
+    needs = planned.case.arrays.fresh_kg[r]
+    crops = needs > 0
+    return int((planned.plan.spare_kg[crops] / needs[crops, None]).min(axis=0).max())

@@ -44,6 +44,17 @@ def test_the_hungry_gap_is_named_by_its_days_and_what_is_missing() -> None:
     assert told == "The hungry gap: 8 Mar to 21 Mar 2027, 50% of the portions missing"
 
 
+def test_where_nothing_was_counted_the_first_weeks_are_no_hungry_gap_but_unknown() -> None:
+    supply = supplied((0, 0, 10), (0, 0, 10), (10, 0, 10), (0, 0, 10))
+    told = supply_finding(supply, supply_holes(supply), counted=False)
+
+    assert told == (
+        "Nothing is counted yet: count your shelf, which may fill the weeks to 14 Mar 2027"
+    )
+    fed = supplied((10, 0, 10), (0, 0, 10))
+    assert supply_finding(fed, supply_holes(fed), counted=False).startswith("The hungry gap")
+
+
 def test_a_hole_amid_fresh_food_is_no_hungry_gap() -> None:
     told = finding((10, 0, 10), (7, 0, 10))
 

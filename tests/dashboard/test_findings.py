@@ -12,6 +12,7 @@ from dashboard.findings import (
     limit_words,
     progress_words,
     spring_headline,
+    week_headline,
 )
 from dashboard.record_findings import fill_words, larder_headline, resow_words
 from dashboard.words import counted_words
@@ -66,6 +67,16 @@ def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
     )
 
     assert bad_year_words(totals) == ""
+
+
+def test_nothing_is_opened_from_an_empty_shelf() -> None:
+    week = pd.Series({"week": date(2027, 3, 1), "jars": 0.0, "opened": 0.2})
+
+    assert week_headline(week, pd.DataFrame(), "0 kg") == (
+        "Week of 1 Mar 2027: nothing to pick, put up or open."
+    )
+    opened = week_headline(pd.Series({**week, "opened": 3.0}), pd.DataFrame(), "0 kg")
+    assert opened.endswith("open about **3 jars and packs**.")
 
 
 def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> None:

@@ -25,6 +25,15 @@ def test_the_planted_crops_show_what_to_give_away(spring_plan: PlannedSeason) ->
     assert "spare_kg" not in tables.garden_rows(plantings.assign(spare_kg=0.0), "metric")
 
 
+def test_what_is_not_planted_has_no_day_and_no_ground(spring_plan: PlannedSeason) -> None:
+    plantings = model.planting_table(spring_plan)
+    left_out = plantings.assign(amount=plantings["amount"].where(plantings.index > 0, 0.0))
+    rows = tables.garden_rows(left_out, "metric")
+
+    assert list(rows.loc[0, ["amount", "start_short", "first_short"]]) == ["none", "", ""]
+    assert rows.loc[1, "amount"] != "none"
+
+
 def test_what_is_past_its_best_is_taken_from_the_shelf_first(spring_plan: PlannedSeason) -> None:
     opened = tables.opening_rows(model.opening_table(spring_plan, 0), "metric")
     first = opened["why"].str.startswith("past its best").tolist()

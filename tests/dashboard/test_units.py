@@ -31,6 +31,8 @@ def test_plants_are_whole_and_areas_keep_their_unit() -> None:
     assert amount(1, "plant", "US") == "1 plant"
     assert amount(9.290304, "m2 of bed", "US") == "100 ft²"
     assert amount(9.3, "m2 of bed", "metric") == "9.3 m²"
+    # 119 of 10.7639 ft² a m², so that the rows of a garden add up to its ground
+    assert amount(11.1, "m2 of bed", "US") == "119 ft²"
     assert amount(3.048, "m of row", "US") == "10 ft of row"
 
 
