@@ -146,12 +146,13 @@ def with_dates(frame: pd.DataFrame, *names: str) -> pd.DataFrame:
 
 
 def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what is picked this week and what becomes of it."""
-    return pd.DataFrame(
+    """Give what is picked this week, what was there before and what becomes of both."""
+    rows = pd.DataFrame(
         [
             {
                 "crop": row.crop,
                 "expected_kg": weight(row.expected_kg, units),
+                "before_kg": _or_blank(row.before_kg, units),
                 "eaten_kg": _or_blank(row.eaten_kg, units),
                 "put_up_kg": _or_blank(row.put_up_kg, units),
                 "held_kg": _or_blank(row.held_kg, units),
@@ -161,6 +162,7 @@ def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
             for row in fresh.itertuples()
         ]
     )
+    return rows if rows["before_kg"].any() else rows.drop(columns="before_kg")
 
 
 def opening_rows(openings: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -187,8 +189,8 @@ def batch_rows(batches: pd.DataFrame, units: str) -> pd.DataFrame:
     return pd.DataFrame(
         [
             {
-                "preserve": row.preserve,
-                "jars": units_of(row.jars, row.unit, units),
+                "preserve": _cured_first(row),
+                "jars": put_up_words(row, units),
                 "loads": f"{row.loads}" if row.loads else "",
                 "fresh_kg": weight(row.fresh_kg, units),
                 "minutes": hours(row.minutes),
@@ -196,6 +198,16 @@ def batch_rows(batches: pd.DataFrame, units: str) -> pd.DataFrame:
             for row in batches.sort_values("minutes", ascending=False).itertuples()
         ]
     )
+
+
+def put_up_words(row: tuple, units: str) -> str:
+    """Give what a batch makes; what is weighed is no more than the harvest that goes into it."""
+    return units_of(row.units if row.unit == "kg" else row.jars, row.unit, units)
+
+
+def _cured_first(row: tuple) -> str:
+    until = row.cure_until_low
+    return f"{row.preserve}, once cured: {short_day(until)}" if until else row.preserve
 
 
 def limit_rows(limits: pd.DataFrame, units: str) -> pd.DataFrame:

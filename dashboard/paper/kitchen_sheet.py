@@ -7,8 +7,9 @@ from datetime import datetime
 
 import model
 from dashboard.paper.sheet import HEADING_MM, LINE_MM, RULED_MM, Sheet
-from dashboard.units import in_own, units_of, weight
-from dashboard.words import about, at_clock, count, day, hours, local
+from dashboard.tables import put_up_words
+from dashboard.units import in_own, weight
+from dashboard.words import about, at_clock, count, day, hours, local, short_day
 from model import PlannedSeason
 
 MOST_LIMITS, MOST_SEALS, LEAST_RULED, MOST_RULED = 10, 6, 3, 12
@@ -106,6 +107,8 @@ def _picks(plan: PlannedSeason) -> list[_Row]:
     for row in fresh[fresh["expected_kg"] > 0].itertuples():
         parts = [("eat", row.eaten_kg), ("put up", row.put_up_kg)]
         told = ", ".join(f"{what} {weight(kg, units)}" for what, kg in parts if kg > 0.05)
+        if row.before_kg > 0.05:
+            told += f"; there before: {weight(row.before_kg, units)}"
         own, word = in_own(max(row.high_kg, row.expected_kg), "kg", units)
         expected = weight(row.expected_kg, units)
         rows.append(_Row((local(row.crop), expected, told), own, word))
@@ -119,7 +122,8 @@ def _puts(plan: PlannedSeason) -> list[_Row]:
     for row in this.sort_values("minutes", ascending=False, kind="stable").itertuples():
         told = hours(row.minutes) + (f", {count(row.loads, 'load')}" if row.loads else "")
         own, word = in_own(row.jars, row.unit, units)
-        amount = units_of(row.jars, row.unit, units)
+        amount = put_up_words(row, units)
+        told += f", once cured: {short_day(row.cure_until_low)}" if row.cure_until_low else ""
         noun = word.removeprefix("100 g ")
         rows.append(_Row((local(row.preserve), amount, told), own, noun))
     return rows

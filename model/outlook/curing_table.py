@@ -8,6 +8,7 @@ import pandas as pd
 from model.outlook.garden_table import harvest_table
 from model.planning import PlannedSeason
 from model.reference.curing import Curing, curing
+from model.season.kitchen import Preserve
 from model.season.season import Season
 
 LEAST_KG = 0.5
@@ -38,6 +39,21 @@ def curing_table(planned: PlannedSeason) -> pd.DataFrame:
             jobs += [_row(crop, *lifting, cure) for lifting in _to_come(planned, crop, logged)]
     jobs.sort(key=lambda job: (job["cure_from"], job["crop"]))
     return pd.DataFrame(jobs, columns=list(COLUMNS))
+
+
+def cured_from(cures: pd.DataFrame, own: Preserve, monday: date) -> date | None:
+    """Give the first day on which what is curing within a week may be stored as a preserve.
+
+    ``cures`` is the ``curing_table``. None where nothing of it is, or it is no store.
+    """
+    if not _stored(own.method):
+        return None
+    of_crop = cures[cures["crop"] == own.crops[0]]
+    lifted = of_crop["cure_from"] < monday + timedelta(weeks=1)
+    over: date | None = of_crop[lifted & (of_crop["cure_until_low"] > monday)][
+        "cure_until_low"
+    ].max()
+    return over if isinstance(over, date) else None
 
 
 def _stored(method: str) -> bool:

@@ -3,6 +3,7 @@
 import numpy as np
 import pandas as pd
 
+from model.outlook.curing_table import cured_from, curing_table
 from model.outlook.limits import limit_uses
 from model.outlook.reasons import reasons
 from model.planning import PlannedSeason
@@ -75,11 +76,14 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
 def batch_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a week and preserve in which something is put up, in whole units.
 
-    ``jars`` are whole units of the column ``unit``.
+    ``jars`` are whole units of the column ``unit``, of which a part is filled up in a later week;
+    ``units`` what this week's harvest makes. ``cure_until_low`` is the first day on which what is
+    lifted that week may go to the store; None for what is not cured.
 
     >>> print(*model.batch_table(planned))
-    week preserve unit jars loads minutes fresh_kg
+    week preserve unit jars units loads minutes fresh_kg cure_until_low
     """
+    cures = curing_table(planned)
     case, plan, arrays = planned.case, planned.plan, planned.case.arrays
     whole = plan.whole_batches
     rows = []
@@ -91,12 +95,17 @@ def batch_table(planned: PlannedSeason) -> pd.DataFrame:
                 "preserve": arrays.preserves[r],
                 "unit": case.season.preserves[r].unit,
                 "jars": int(whole[r, week]),
+                "units": float(plan.put_up[r, week]),
                 "loads": int(plan.loads[r, week]),
                 "minutes": float(hand + plan.loads[r, week] * arrays.minutes_per_load[r]),
                 "fresh_kg": float(plan.put_up[r, week] * arrays.fresh_kg[r].sum()),
+                "cure_until_low": cured_from(
+                    cures, case.season.preserves[r], case.weeks.monday(int(week))
+                ),
             }
         )
-    columns = ["week", "preserve", "unit", "jars", "loads", "minutes", "fresh_kg"]
+    columns = ["week", "preserve", "unit", "jars", "units", "loads", "minutes", "fresh_kg"]
+    columns.append("cure_until_low")
     frame = pd.DataFrame(rows, columns=columns)
     return frame.sort_values(["week", "preserve"], ignore_index=True)
 

@@ -93,9 +93,8 @@ def _weekly(planned: PlannedSeason) -> Iterator[_Task]:
             yield _task(max(row["week"], today), PICK, row["crop"], row["expected_kg"], "kg")
     for row in batch_table(planned).to_dict("records"):
         if row["jars"]:
-            yield _task(
-                max(row["week"], today), PUT_UP, row["preserve"], float(row["jars"]), row["unit"]
-            )
+            day = max(row["week"], today, row["cure_until_low"] or today)
+            yield _task(day, PUT_UP, row["preserve"], float(row["jars"]), row["unit"])
 
 
 def _cured(planned: PlannedSeason) -> Iterator[_Task]:

@@ -16,19 +16,25 @@ SOON_WEEKS = 8
 def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
     """One row a crop to hand in a week: what is picked, and what becomes of it.
 
-    Raises IndexError for a week beyond the plan.
+    ``expected_kg`` + ``before_kg`` = ``eaten_kg`` + ``put_up_kg`` + ``held_kg`` + ``spare_kg``;
+    ``before_kg`` is still good from the weeks before. Raises IndexError for a week beyond
+    the plan.
 
     >>> print(*model.fresh_table(planned, 25))
-    crop expected_kg low_kg high_kg eaten_kg put_up_kg held_kg spare_kg
+    crop expected_kg low_kg high_kg before_kg eaten_kg put_up_kg held_kg spare_kg
     """
     plan, arrays = planned.plan, planned.case.arrays
     put_up = arrays.fresh_kg.T @ plan.put_up[:, week]
+    # Of what lay there before, what is past holding is no part of the plan.
+    kept = plan.eaten_kg[:, week] + put_up + plan.on_hand_kg[:, week] + plan.spare_kg[:, week]
+    before = np.maximum(0.0, kept - plan.harvest_kg[:, week])
     rows = [
         {
             "crop": crop,
             "expected_kg": float(plan.harvest_kg[c, week]),
             "low_kg": float(planned.harvest_low[c, week]),
             "high_kg": float(planned.harvest_high[c, week]),
+            "before_kg": float(before[c]),
             "eaten_kg": float(plan.eaten_kg[c, week]),
             "put_up_kg": float(put_up[c]),
             "held_kg": float(plan.on_hand_kg[c, week]),
@@ -42,6 +48,7 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
         "expected_kg",
         "low_kg",
         "high_kg",
+        "before_kg",
         "eaten_kg",
         "put_up_kg",
         "held_kg",

@@ -6,6 +6,12 @@ import pytest
 import model
 from dashboard import tables
 from model import PlannedSeason
+from tests.conftest import GLUT
+
+
+@pytest.fixture(scope="module")
+def glut_plan(alder_lane: model.Season) -> PlannedSeason:
+    return model.plan_season(alder_lane, GLUT, years=2)
 
 
 def test_the_hand_rule_beside_the_plan_counts_failing_seals_too(spring_plan: PlannedSeason) -> None:
@@ -23,6 +29,35 @@ def test_the_planted_crops_show_what_to_give_away(spring_plan: PlannedSeason) ->
     assert plantings["spare_kg"].sum() == pytest.approx(spare, rel=0.02)
     assert "spare_kg" in tables.garden_rows(plantings, "metric")
     assert "spare_kg" not in tables.garden_rows(plantings.assign(spare_kg=0.0), "metric")
+
+
+def test_of_a_crop_no_more_is_used_than_is_picked_and_was_there(glut_plan: PlannedSeason) -> None:
+    fresh = model.fresh_table(glut_plan, 0)
+    used = fresh[["eaten_kg", "put_up_kg", "held_kg", "spare_kg"]].sum(axis=1)
+
+    assert (fresh["expected_kg"] + fresh["before_kg"]).tolist() == pytest.approx(used.tolist())
+    # the chard of the invented log: more is eaten than is picked, the rest was there
+    chard = tables.picking_rows(fresh, "metric").set_index("crop").loc["chard"]
+    assert chard["before_kg"] == "0.68 kg"
+    assert "before_kg" not in tables.picking_rows(fresh.assign(before_kg=0.0), "metric")
+
+
+def test_no_more_is_stored_than_the_harvest_that_goes_into_it(glut_plan: PlannedSeason) -> None:
+    batches = model.batch_table(glut_plan)
+    rows = tables.batch_rows(batches[batches["unit"] == "kg"], "metric")
+
+    assert len(rows)
+    assert rows["jars"].tolist() == rows["fresh_kg"].tolist()
+
+
+def test_what_is_cured_is_stored_once_it_is_cured(glut_plan: PlannedSeason) -> None:
+    batches = model.batch_table(glut_plan)
+    this = batches[batches["week"] == glut_plan.case.weeks.monday(0)]
+    rows = tables.batch_rows(this, "metric")
+
+    # reference/curing.csv: onions 7 to 21 days, from the 16 August on which they are lifted
+    assert "onions on strings, once cured: 23 Aug" in set(rows["preserve"])
+    assert "frozen beans" in set(rows["preserve"])
 
 
 def test_what_is_not_planted_has_no_day_and_no_ground(spring_plan: PlannedSeason) -> None:

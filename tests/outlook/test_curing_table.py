@@ -7,6 +7,7 @@ import pytest
 
 import model
 from model.outlook.headings import HEADINGS
+from tests.conftest import GLUT
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 9, 6)
@@ -84,3 +85,18 @@ def test_curing_and_putting_away_stand_among_the_tasks() -> None:
         assert sorted(tasks.loc[tasks["task"] == task, "day"]) == sorted(cures[column])
     assert tasks.loc[tasks["task"] == "cure", "what"].str.contains("days, ").all()
     assert b"Cure: potato" in model.tasks_calendar(spring)
+
+
+def test_what_is_lifted_is_put_in_the_store_on_the_day_its_curing_may_be_over(
+    alder_lane: model.Season,
+) -> None:
+    """A week for onions, as above."""
+    glut = model.plan_season(alder_lane, GLUT, years=2)
+    batches = model.batch_table(glut)
+    onions = batches[batches["preserve"] == "onions on strings"].iloc[0]
+    tasks = model.task_table(glut)
+    stored = tasks[(tasks["task"] == "put up") & (tasks["what"] == "onions on strings")]
+
+    assert onions["week"] == GLUT
+    assert onions["cure_until_low"] == GLUT + timedelta(weeks=1) == stored["day"].min()
+    assert batches.loc[batches["unit"] != "kg", "cure_until_low"].isna().all()

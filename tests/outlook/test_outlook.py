@@ -32,6 +32,7 @@ TABLES = {
 }
 
 BLANK = {
+    "batch_table": {"cure_until_low"},
     "buy_list_table": {"needed", "there", "to_buy"},
     "planting_table": {"first_picking", "plants", "sown", "start"},
     "task_table": {"number", "begins_at", "ends_at"},
