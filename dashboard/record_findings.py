@@ -85,7 +85,7 @@ def draft_words(draft: pd.DataFrame) -> str:
     days = (
         f"the 365 days from {day(first)} to {day(last)}"
         if one
-        else f"365 days of each, between {day(first)} and {day(last)}, to today or its new crop"
+        else f"365 days of each to today or its new crop, from {day(first)} to {day(last)} in all"
     )
     return (
         f"**Used in {days}**, so it differs from the garden year under The year. What a count "

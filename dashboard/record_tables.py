@@ -88,11 +88,11 @@ def next_rows(draft: pd.DataFrame, units: str) -> pd.DataFrame:
     return pd.DataFrame(
         {
             "preserve": draft["preserve"],
+            "next_units": _amounts(draft, "next_units", units),
             "meant_units": _amounts(draft, "meant_units", units),
             "filled_units": _amounts(draft, "filled_units", units),
             "used_units": _amounts(draft, "used_units", units),
             "used_until": [day(when) for when in draft["used_until"]],
-            "next_units": _amounts(draft, "next_units", units),
             "working": draft["working"],
         }
     )
