@@ -12,6 +12,10 @@ from model import TIGHT, GardenSeason, PlannedSeason, Season
 
 MET = 0.9
 SHELF = {"jar": "jar", "pack": "freezer pack"}
+UNCOUNTED = (
+    "**Nothing is counted yet: count your shelf.** Until then it is taken as empty, and nobody "
+    "knows how long it lasts."
+)
 # What is left over when whole loads and jars are filled is no harvest for more of them.
 LEFT_OVER = 0.15
 # Below this a share of years would be written as none.
@@ -141,6 +145,11 @@ def over_headline(season: str, following: GardenSeason | None) -> str:
             "plantings to the notes)."
         )
     return f"{over} {plan} What this season leaves short:"
+
+
+def never_counted(plan: PlannedSeason) -> bool:
+    """Say whether nobody knows what stands there: nothing was counted, nothing put up."""
+    return not plan.case.stock and plan.case.season.counted_on(plan.case.today) is None
 
 
 def winter_headline(foods: pd.DataFrame) -> str:

@@ -10,6 +10,7 @@ import model
 from dashboard.cached import table_of
 from dashboard.chart_findings import supply_finding, supply_holes
 from dashboard.charts.supply_chart import supply_chart
+from dashboard.findings import never_counted
 from dashboard.look import kept_picture
 from dashboard.tables import with_dates
 from model import PlannedSeason
@@ -21,7 +22,7 @@ def supply_picture(plan: PlannedSeason) -> None:
     if not supply["wanted_portions"].any():
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return
-    counted = plan.case.season.counted_on(plan.case.today) is not None
+    counted = not never_counted(plan)
     kept_picture(plan, partial(_chart, supply, counted=counted), supply, "supply")
     st.caption(
         "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "

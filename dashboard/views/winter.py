@@ -14,7 +14,7 @@ from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
-from dashboard.findings import winter_headline
+from dashboard.findings import UNCOUNTED, never_counted, winter_headline
 from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
 from dashboard.look import choice, drawn, figures, kept_picture, picture, table
 from dashboard.strips import month_strips, months_finding
@@ -37,7 +37,9 @@ def show() -> None:
     share = plan.case.season.settings.lean_share
     now = _now(plan)
     foods = lasting_rows(_foods(plan, now=now), session.today(), share)
-    if foods["enough"].eq("no").any():
+    if now and never_counted(plan):
+        place.answer(UNCOUNTED, place.LARDER, "the ten-minute count")
+    elif foods["enough"].eq("no").any():
         place.answer(winter_headline(foods), place.WEEK, "what still can be put up or bought in")
     else:
         place.answer(winter_headline(foods), place.LARDER, "what to eat first")

@@ -10,12 +10,16 @@ from dashboard.findings import (
     all_started,
     bad_year_words,
     limit_words,
+    never_counted,
     progress_words,
     spring_headline,
     week_headline,
 )
 from dashboard.record_findings import fill_words, larder_headline, resow_words
 from dashboard.words import counted_words
+from tests.small_season import small_season
+
+FILLED = "batch,put_up_on,finished_at,preserve,filled\nF,2027-02-20,,frozen beans,5\n"
 
 
 def test_a_spring_is_fixed_once_all_of_it_is_in_the_ground(tiny: model.Season) -> None:
@@ -67,6 +71,22 @@ def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
     )
 
     assert bad_year_words(totals) == ""
+
+
+@pytest.mark.parametrize(
+    ("told", "unknown"),
+    [
+        ({"stock": None}, True),
+        ({"stock": "counted_on,preserve,jars,put_up_on\n2027-02-27,sauce,0,\n"}, False),
+        ({"stock": None, "batches": FILLED}, False),
+    ],
+)
+def test_a_shelf_is_unknown_until_it_is_counted_or_filled(
+    told: dict[str, str | None], *, unknown: bool
+) -> None:
+    plan = model.plan_season(small_season(**told), date(2027, 3, 1), years=2)
+
+    assert never_counted(plan) is unknown
 
 
 def test_nothing_is_opened_from_an_empty_shelf() -> None:
