@@ -46,7 +46,7 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    [data-testid="stTable"] :is(td, th) {padding: .28rem .15rem; font-size: .8rem;}
+    [data-testid="stTable"] :is(td, th) {padding: .28rem .1rem; font-size: .8rem;}
     [data-testid="stTable"] p {font-size: inherit;}
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,

@@ -151,18 +151,29 @@ def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
         [
             {
                 "crop": row.crop,
-                "expected_kg": weight(row.expected_kg, units),
+                "expected_likely": _with_likely(row, units),
                 "before_kg": _or_blank(row.before_kg, units),
                 "eaten_kg": _or_blank(row.eaten_kg, units),
                 "put_up_kg": _or_blank(row.put_up_kg, units),
-                "held_kg": _or_blank(row.held_kg, units),
-                "spare_kg": _or_blank(row.spare_kg, units),
-                "likely_kg": weights(row.low_kg, row.high_kg, units),
+                "rest": _rest(row, units),
             }
             for row in fresh.itertuples()
         ]
     )
     return rows if rows["before_kg"].any() else rows.drop(columns="before_kg")
+
+
+def _with_likely(row: tuple, units: str) -> str:
+    """Give what is expected, and in brackets what is likely: the unit stands once."""
+    likely = weights(row.low_kg, row.high_kg, units).rsplit(" ", 1)[0]
+    return f"{weight(row.expected_kg, units)} ({likely})"
+
+
+def _rest(row: tuple, units: str) -> str:
+    """Say what is held and what is given away."""
+    held, spare = _or_blank(row.held_kg, units), _or_blank(row.spare_kg, units)
+    parts = [f"hold {held}" if held else "", f"give away {spare}" if spare else ""]
+    return ", ".join(part for part in parts if part)
 
 
 def opening_rows(openings: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -85,6 +85,7 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
             st.markdown(f"First to come: **{local(first['crop'])}**, week of {day(first['week'])}.")
         return
     table(picking_rows(fresh, units), height="content", key="pick")
+    st.caption("In brackets: eight years in ten. What is held waits for next week.")
 
 
 def _put_up(plan: PlannedSeason, units: str) -> None:

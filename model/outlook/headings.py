@@ -98,6 +98,8 @@ HEADINGS: dict[str, Heading] = {
     "ground": Heading("Ground", "", "more than the plan takes"),
     "group": Heading("Kind", "", "how it is kept"),
     "hedge": Heading("Hedge", "", "against a bad year"),
+    "expected_likely": Heading("Expected", "", "in an ordinary year, and eight years in ten"),
+    "rest": Heading("Rest", "", "held for next week, or given away"),
     "held_kg": Heading("Hold", "kg", "for next week"),
     "high": Heading("One year in ten more", "", "90th percentile"),
     "high_kg": Heading("Good year", "kg", "one year in ten gives more"),

@@ -13,6 +13,7 @@ from tests.dashboard.visiting import idle
 expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
 NARROW: ViewportSize = {"width": 390, "height": 844}
+WET_HANDS = ("/log", "/preserving_day", "/larder")
 TABLES = "canvas > [role='grid'], [data-testid='stTable'] table"
 TRIES, TRY_MS = 20, 2_000
 PLACES = {
@@ -138,14 +139,15 @@ def row_of(page: Page, name: str) -> list[str]:
 
 
 def fits(page: Page) -> None:
-    """Check that neither the page nor a plain table is wider than the screen.
+    """Check that the page is no wider than the screen.
 
-    On a wide screen no table that scrolls is cut either.
+    On a wide screen no table is cut either, nor on a phone where hands are wet.
     """
     idle(page)
     main = page.get_by_test_id("stMain")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), page.url
-    assert page.get_by_test_id("stTable").evaluate_all(CUT) == []
+    if page.viewport_size == WIDE or page.url.endswith(WET_HANDS):
+        assert page.get_by_test_id("stTable").evaluate_all(CUT) == []
     if page.viewport_size == NARROW:
         return
     for place, scroller in enumerate(page.locator(".dvn-scroller").all()):
