@@ -217,8 +217,7 @@ def put_up_words(row: tuple, units: str) -> str:
 
 
 def _cured_first(row: tuple) -> str:
-    until = row.cure_until_low
-    return f"{row.preserve}, once cured: {short_day(until)}" if until else row.preserve
+    return f"{row.preserve}, cure first" if row.cure_until_low else row.preserve
 
 
 def limit_rows(limits: pd.DataFrame, units: str) -> pd.DataFrame:
