@@ -16,6 +16,7 @@ import pandas as pd
 
 from model.outlook.day_product import DayProduct, Refused
 from model.outlook.day_waiting import Waiting, fitting_today, waiting
+from model.reference.blanching import blanching
 from model.reference.curing import curing
 from model.safety.canner_steps import after_process, before_process
 from model.season.kitchen import Canner
@@ -218,6 +219,8 @@ def _idle(load: Load, hands: datetime) -> timedelta:
 def _by_hand(product: DayProduct) -> str:
     """Say what is done with what needs no canner; what is to be cured is not stored fresh."""
     own = product.preserve
+    if product.method == "freeze" and (blanched := blanching(product.ingredients[0].crop)):
+        return f"prepare, {blanched}, cool, pack and freeze"
     if own is not None and product.method == "root store" and curing(own.crops[0]) is not None:
         return CURE
     return PACK[product.method]

@@ -10,6 +10,7 @@ TABLES = (
     "acid_amounts",
     "age_scale",
     "altitude_bands",
+    "blanching",
     "canner_steps",
     "cautions",
     "checklist",

@@ -1,6 +1,7 @@
 """The day sheet: published times, no two loads in one canner, no jar lost, never a time made up."""
 
 import csv
+import re
 from collections import defaultdict
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
@@ -12,8 +13,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.outlook.day_product import Wanted, put_up_on
-from model.outlook.day_sheet import HANDS, PROCESS, day_table
+from model.outlook.day_product import Wanted, day_products, put_up_on
+from model.outlook.day_sheet import HANDS, PROCESS, day_sheet, day_table
 from model.season.season import Season
 from tests.day_kitchen import DAY, KITCHEN, NINE, PRESSURE, SNAP_BEANS, minutes, sheet
 from tests.recorded import batch, recorded
@@ -234,3 +235,25 @@ def test_the_table_tells_every_step_by_the_clock() -> None:
     assert rows["clock_from"].iloc[0] == "09:00"
     assert set(rows["equipment"]) == {HANDS, "pan", "second pan"}
     assert day_table(sheet(KITCHEN)).empty
+
+
+def phase_of(season: Season, preserve: str) -> str:
+    made, refused = day_products(season, [Wanted(preserve, 2)])
+    (load,) = day_sheet(season, made, refused, NINE).loads
+    return load.steps[0].phase
+
+
+def test_vegetables_are_blanched_before_they_are_frozen_for_a_published_time_or_none(
+    alder_lane: Season,
+) -> None:
+    """University of Illinois Extension, Preparing vegetables for freezing, table 1: peas 1 1/2
+    minutes; of snap beans no time was seen there, so none is given."""
+    peas, beans = (phase_of(alder_lane, f"frozen {name}") for name in ("peas", "beans"))
+
+    assert peas == "prepare, blanch 1.5 minutes, shelled, cool, pack and freeze"
+    assert beans == "prepare, blanch for the time of a current table, cool, pack and freeze"
+    assert not re.search(r"\d", beans)
+
+
+def test_fruit_is_frozen_without_blanching(alder_lane: Season) -> None:
+    assert phase_of(alder_lane, "frozen blackcurrants") == "prepare, pack and freeze"
