@@ -41,6 +41,17 @@ def southern_plan(two_rivers: model.Season) -> PlannedSeason:
 
 
 @pytest.fixture(scope="session")
+def southern_february(two_rivers: model.Season) -> PlannedSeason:
+    """Give the plan as the last of the summer is picked: pumpkins come in April."""
+    return model.plan_season(two_rivers, date(2027, 2, 15), years=200)
+
+
+@pytest.fixture(scope="session")
+def midwinter_plan(alder_lane: model.Season) -> PlannedSeason:
+    return model.plan_season(alder_lane, MIDWINTER, years=200)
+
+
+@pytest.fixture(scope="session")
 def tiny() -> model.Season:
     return small_season()
 

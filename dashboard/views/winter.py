@@ -55,7 +55,7 @@ def show() -> None:
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
         _curve(plan, foods, now=now)
-    _more(plan, foods)
+    _more(plan, foods, now=now)
 
 
 def _lasts(foods: pd.DataFrame, today: pd.Timestamp) -> alt.LayerChart:
@@ -153,7 +153,7 @@ def _curve_title(food: str, row: pd.Series) -> str:
     return f"{name}: {row['standing']}"
 
 
-def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
+def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
     reach, basket, months = "To make it reach", "All in one place", "Month by month"
     chosen = choice("More", [months, every, jars, gap, reach, basket, words], key="winter_more")
@@ -167,7 +167,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame) -> None:
     elif chosen == months:
         _months(plan)
     elif chosen == reach:
-        _reach(plan)
+        _reach(plan, now=now)
     elif chosen == basket:
         _basket(plan)
     else:
@@ -191,9 +191,10 @@ def _month_strips(short: pd.DataFrame) -> alt.LayerChart:
     return share_strips(month_strips(short), months_finding(short))
 
 
-def _reach(plan: PlannedSeason) -> None:
-    """Show the smallest change now after which each food reaches its new crop."""
-    rations = answered(plan, "rations", lambda _: model.ration_table(plan, SEED))
+def _reach(plan: PlannedSeason, *, now: bool) -> None:
+    """Show the smallest change after which each food reaches the new crop of the stretch."""
+    question = "rations until this season's crop" if now else "rations"
+    rations = answered(plan, question, lambda _: model.ration_table(plan, SEED, now=now))
     if rations.empty:
         st.markdown("Every food reaches its new crop as it is eaten now.")
         return

@@ -41,6 +41,11 @@ class Lasting:
         """Say whether it reaches the end in the middle of the years."""
         return self.until >= self.ends
 
+    @property
+    def nothing(self) -> bool:
+        """Say whether nothing of it stands there as the stretch begins, in the middle year."""
+        return self.until <= self.begins and self.use_up_portions <= 0
+
 
 def winter_stretch(planned: PlannedSeason, food: int) -> tuple[int, int] | None:
     """Give the weeks without fresh before the food's new crop: first, and the one after.

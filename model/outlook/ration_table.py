@@ -35,22 +35,24 @@ class _Stretch:
     most: int
 
 
-def ration_table(planned: PlannedSeason, seed: int, *, years: int = RATION_YEARS) -> pd.DataFrame:
+def ration_table(
+    planned: PlannedSeason, seed: int, *, now: bool = False, years: int = RATION_YEARS
+) -> pd.DataFrame:
     """One row a food that gives out before its new crop: how much less a week, and the chance.
 
-    The change begins today where the food is eaten from the shelf already, else with the
-    winter's first week. It is the fewest half portions a week with which the food reaches the
-    new crop in as many of ``years`` simulated years as the household plans for. Where eating
-    less does not help, because it does not keep so long, ``less_portions`` and
-    ``chance_after`` are blank.
+    The stretch is that of ``food_table``, or (``now``) of ``present_food_table``: the change
+    begins with it, today where it has begun. It is the fewest half portions a week with which
+    the food reaches the new crop in as many of ``years`` simulated years as the household plans
+    for. ``chance_before`` is the chance in those tables. Where eating less does not help,
+    because it does not keep so long or too little stands there, ``less_portions`` and
+    ``chance_after`` are blank; ``lasts_until`` is where nothing stands there.
 
     >>> print(*model.ration_table(small, seed=1, years=10))
     food less_from lasts_until new_crop week_portions less_portions chance_before chance_after
     ration
     """
-    found = _giving_out(planned)
     aim = REACHES[planned.case.season.plan_for]
-    before = _chances(planned, found, [0] * len(found), seed, years)
+    found = [one for one in _stretches(planned, now=now) if one.last.chance < aim]
     helped = _chances(planned, found, [s.most for s in found], seed, years)
     low, high = [0] * len(found), [stretch.most for stretch in found]
     while any(high[i] - low[i] > 1 for i in range(len(found))):
@@ -62,19 +64,17 @@ def ration_table(planned: PlannedSeason, seed: int, *, years: int = RATION_YEARS
     after = _chances(planned, found, high, seed, years)
     rows = []
     for i, stretch in enumerate(found):
-        if before[i] >= aim:
-            continue
-        helps = stretch.last.keeps_until is None and helped[i] >= aim
+        helps = stretch.last.keeps_until is None and stretch.most > 0 and helped[i] >= aim
         less = high[i] * STEP_PORTIONS
         rows.append(
             {
                 "food": stretch.last.food,
                 "less_from": stretch.last.begins,
-                "lasts_until": stretch.last.until,
+                "lasts_until": None if stretch.last.nothing else stretch.last.until,
                 "new_crop": stretch.last.new_crop,
                 "week_portions": stretch.last.wanted_portions,
                 "less_portions": less if helps else None,
-                "chance_before": before[i],
+                "chance_before": stretch.last.chance,
                 "chance_after": after[i] if helps else None,
                 "ration": _words(planned, stretch.last, less if helps else None),
             }
@@ -82,15 +82,14 @@ def ration_table(planned: PlannedSeason, seed: int, *, years: int = RATION_YEARS
     return pd.DataFrame(rows, columns=list(COLUMNS))
 
 
-def _giving_out(planned: PlannedSeason) -> list[_Stretch]:
-    """List the foods with a stretch to last through, the present one before the winter's."""
+def _stretches(planned: PlannedSeason, *, now: bool) -> list[_Stretch]:
+    """List the foods with a stretch to last through."""
     found = []
     for f in range(len(planned.case.arrays.foods)):
-        now = present_stretch(planned, f)
-        stretch = now or winter_stretch(planned, f)
+        stretch = present_stretch(planned, f) if now else winter_stretch(planned, f)
         if stretch is not None:
-            last = lasting(planned, f, now=now is not None)
-            most = max(0, int(last.wanted_portions / STEP_PORTIONS) - 1)
+            last = lasting(planned, f, now=now)
+            most = max(0, int(last.wanted_portions / STEP_PORTIONS + 1e-9) - 1)
             found.append(_Stretch(f, *stretch, last, most))
     return found
 
@@ -115,10 +114,15 @@ def _chances(
 def _words(planned: PlannedSeason, last: Lasting, less: float | None) -> str:
     """Say the change as one would at the table."""
     when = "now" if last.begins <= planned.case.today else f"{last.begins}"
+    instead = "grow, buy in or eat something else"
+    if last.nothing:
+        return f"nothing stands there to ration: {instead}"
     if last.keeps_until is not None:
-        use_up = f"{last.use_up_portions:.1f} a week use it up"
-        return f"it keeps until {last.keeps_until}: {use_up}; eating less does not help"
+        amount = f"{last.use_up_portions:.1f} a week"
+        if last.use_up_portions < last.wanted_portions:
+            return f"{amount} last until {last.keeps_until}; none of it keeps longer"
+        return f"it keeps until {last.keeps_until}: {amount} use it up; eating less does not help"
     if less is None:
-        return "too little stands there for any ration: grow, buy in or eat something else"
+        return f"too little stands there for any ration: {instead}"
     portions = "portion" if less <= 1 else "portions"
     return f"{less:g} {portions} a week less from {when} on"

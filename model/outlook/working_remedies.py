@@ -36,12 +36,14 @@ def ration_working(planned: PlannedSeason, row: Row, years: int = RATION_YEARS) 
     """
     season, food = planned.case.season, str(row["food"])
     of, aim = of_years(years), Source(FROM_NOTES, "household.csv", f"plan for {season.plan_for}")
-    lean, now = Source(FROM_SETTING, "lean_share"), float(row["chance_before"]) * years
+    lean, lived = Source(FROM_SETTING, "lean_share"), len(planned.years.appetite)
+    now = float(round(float(row["chance_before"]) * lived))
     before = Pen(2).sum(
-        *(float(round(now)), "years reach it as it is eaten now", OVER, float(years)),
-        unit="of the years",
+        *(now, "years reach it as it is eaten now", OVER, float(lived)), unit="of the years"
     )
-    reach = line(before, of, lean, ends=f", of {REACHES[season.plan_for]:g} planned for")
+    reach = line(
+        before, of_years(lived), lean, ends=f", of {REACHES[season.plan_for]:g} planned for"
+    )
     if pd.isna(row["chance_after"]):
         shown = f"{Pen(2).written(before.result)} of the years"
         return Working(f"{food}: no ration, it reaches the new crop in", shown, (reach,))

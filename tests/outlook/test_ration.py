@@ -14,7 +14,7 @@ from model.planting.fresh_years import lived
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.simulation.food_years import food_years
-from tests.recorded import JARS, count, recorded
+from tests.recorded import count, recorded
 
 MARCH = date(2027, 3, 1)
 
@@ -43,7 +43,7 @@ def chance(planned: PlannedSeason, less: float) -> float:
 def test_half_a_portion_less_of_a_change_no_longer_reaches_the_new_crop(plan_for: str) -> None:
     season = replace(with_jars(18), plan_for=plan_for)
     planned = model.plan_season(season, MARCH, years=20)
-    row = ration_table(planned, SEED).set_index("food").loc["tomatoes"]
+    row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
 
     assert row["chance_before"] < REACHES[plan_for] <= row["chance_after"]
     assert chance(planned, row["less_portions"]) >= REACHES[plan_for]
@@ -54,25 +54,25 @@ def test_half_a_portion_less_of_a_change_no_longer_reaches_the_new_crop(plan_for
 def test_a_food_that_lasts_needs_no_change() -> None:
     planned = model.plan_season(with_jars(38), MARCH, years=20)
 
-    assert "tomatoes" not in set(ration_table(planned, SEED)["food"])
+    assert "tomatoes" not in set(ration_table(planned, SEED, now=True)["food"])
 
 
 def test_one_jar_is_no_ration() -> None:
-    planned = model.plan_season(with_jars(1), MARCH, years=20)
-    row = ration_table(planned, SEED).set_index("food", drop=False).loc["tomatoes"]
+    # one of the two is eaten by the book since the count
+    planned = model.plan_season(with_jars(2), MARCH, years=20)
+    row = ration_table(planned, SEED, now=True).set_index("food", drop=False).loc["tomatoes"]
 
     assert str(row["less_portions"]) in ("nan", "None")
     assert row["ration"].startswith("too little stands there")
     assert set(row.index) <= set(HEADINGS)
 
 
-def test_what_does_not_keep_is_eaten_up_and_not_rationed(spring_plan: PlannedSeason) -> None:
-    rows = ration_table(spring_plan, SEED, years=100).set_index("food")
+def test_what_does_not_keep_is_eaten_up_and_not_rationed(midwinter_plan: PlannedSeason) -> None:
+    rows = ration_table(midwinter_plan, SEED, years=100).set_index("food")
     potatoes = rows.loc["potatoes"]
 
     assert str(potatoes["less_portions"]) in ("nan", "None")
     assert "eating less does not help" in potatoes["ration"]
-    assert JARS not in rows.index
     helped = rows[rows["less_portions"].notna()]
     assert (helped["chance_after"] > helped["chance_before"]).all()
 
@@ -81,3 +81,51 @@ def test_the_same_seed_gives_the_same_rations(spring_plan: PlannedSeason) -> Non
     first, second = (ration_table(spring_plan, SEED, years=50) for _ in range(2))
 
     assert first.equals(second)
+
+
+@pytest.mark.parametrize("now", [True, False])
+def test_a_ration_speaks_of_the_stretch_that_is_looked_at(
+    southern_february: PlannedSeason, *, now: bool
+) -> None:
+    planned = southern_february
+    told = model.present_food_table(planned) if now else model.food_table(planned)
+    told = told.set_index("food")
+    rows = ration_table(planned, SEED, now=now, years=20).set_index("food")
+
+    assert "pumpkin" in rows.index
+    for food, row in rows.iterrows():
+        assert (row["new_crop"], row["less_from"], row["chance_before"]) == (
+            *told.loc[food, ["new_crop", "begins"]],
+            told.loc[food, "chance_lasts"],
+        )
+
+
+def test_what_gives_out_before_it_is_past_keeping_is_told_what_lasts_so_long(
+    southern_february: PlannedSeason,
+) -> None:
+    planned = southern_february
+    row = ration_table(planned, SEED, years=20).set_index("food").loc["carrots and potatoes"]
+    told = model.food_table(planned).set_index("food").loc["carrots and potatoes"]
+
+    assert row["lasts_until"] < told["keeps_until"]
+    assert row["ration"] == (
+        f"{told['use_up_portions']:.1f} a week last until {told['keeps_until']}; "
+        "none of it keeps longer"
+    )
+
+
+def test_of_what_is_not_there_no_day_is_told_on_which_it_gives_out(
+    southern_february: PlannedSeason,
+) -> None:
+    rows = ration_table(southern_february, SEED, years=20).set_index("food")
+
+    for food in ("snap beans", "corn", "jam"):
+        assert str(rows.loc[food, "lasts_until"]) in ("NaT", "None")
+        assert rows.loc[food, "ration"].startswith("nothing stands there")
+
+
+def test_half_a_portion_a_week_is_still_a_ration() -> None:
+    planned = model.plan_season(with_jars(4), MARCH, years=20)
+    row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
+
+    assert row["less_portions"] == pytest.approx(row["week_portions"] - 0.5)
