@@ -9,7 +9,7 @@ from dashboard.words import PLATE, about, chance, day, day_or, plate_words, shor
 WEEK = timedelta(days=7)
 # a food is said to last when it does in eight years of ten, the household's "almost always"
 ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
-GONE, PAST, NONE = "gives out", "past keeping", ("none left", "none put up")
+GONE, PAST, NONE = "gives out", "past keeping", ("none left", "none put up", "seldom any")
 LEAST_PORTIONS, LEAST_LEVEL = 0.05, 0.1
 
 
@@ -17,7 +17,8 @@ def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.Data
     """Add how each food stands and the words beside its bar; the plate first, then by date.
 
     ``standing`` is enough, just about, gives out, or that there is none: nothing was left of it
-    today, or nothing of it stands there as its weeks without fresh begin.
+    today, or nothing of it stands there as its weeks without fresh begin, by the plan or, though
+    the plan puts some up, in most of the simulated years.
     """
     shown = foods.copy()
     shown["enough"] = [
@@ -39,7 +40,9 @@ def _standing(row: tuple, today: date) -> str:
     if row.enough != "no":
         return {"yes": "enough", "likely": "just about"}[row.enough]
     if row.lasts_until <= row.begins and row.use_up_portions < LEAST_PORTIONS:
-        return NONE[0] if row.begins <= today else NONE[1]
+        if row.begins <= today:
+            return NONE[0]
+        return NONE[2] if row.met_portions - row.fresh_portions >= 1 else NONE[1]
     kept = row.keeps_until
     return PAST if kept is not None and row.lasts_until >= kept - WEEK else GONE
 
@@ -52,14 +55,14 @@ def level_words(row: tuple) -> str:
 
 
 def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
-    """Give how long each food lasts, in words."""
+    """Give how long each food lasts, in words; no day by which it is gone where there is none."""
     return pd.DataFrame(
         [
             {
                 "food": row.food,
                 "standing": row.standing,
-                "lasts_until": "the new crop" if row.enough != "no" else day(row.lasts_until),
-                "lasts_low": day(row.lasts_low),
+                "lasts_until": "the new crop" if row.enough != "no" else _until(row, "lasts_until"),
+                "lasts_low": _until(row, "lasts_low"),
                 "new_crop": day_or(row.new_crop, "none planted"),
                 "chance_lasts": chance(row.chance_lasts),
                 "level_portions": level_words(row),
@@ -70,6 +73,10 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
             for row in foods.itertuples()
         ]
     )
+
+
+def _until(row: tuple, name: str) -> str:
+    return "" if row.standing in NONE else day(getattr(row, name))
 
 
 def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:

@@ -26,6 +26,7 @@ def food(name: str, chance: float, until: date, in_hand: float = 1.0, begins: da
         "level_portions": 0.0,
         "use_up_portions": in_hand,
         "met_portions": 10.0,
+        "fresh_portions": 10.0,
         "wanted_portions": 20.0,
         "on_plate": True,
     }
@@ -75,6 +76,25 @@ def test_none_left_is_told_apart_from_gone_by_a_day() -> None:
     assert "First to give out: **beans**, about 6 Mar 2028" in headline
     assert "None left: peas." in headline
     assert "None put up: corn." in headline
+
+
+def test_what_the_plan_puts_up_is_not_said_to_be_put_up_by_nobody() -> None:
+    later = TODAY + timedelta(weeks=8)
+    jam = food("jam", 0.1, later, in_hand=0.0, begins=later) | {"fresh_portions": 0.0}
+    rows = shown(jam)
+
+    assert rows["standing"].tolist() == ["seldom any"]
+    assert "Seldom any: jam." in winter_headline(rows)
+
+
+def test_of_what_is_not_there_no_day_is_told_by_which_it_is_gone() -> None:
+    later = TODAY + timedelta(weeks=8)
+    rows = shown(
+        food("peas", 0.0, TODAY, in_hand=0.0),
+        food("corn", 0.0, later, in_hand=0.0, begins=later),
+    )
+
+    assert lasting_words(rows)[["lasts_until", "lasts_low"]].to_numpy().tolist() == [["", ""]] * 2
 
 
 def test_the_plate_goes_by_the_same_name_in_every_place() -> None:
