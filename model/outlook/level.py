@@ -49,18 +49,31 @@ def usable_portions(
     Oldest is eaten first, so what stands there as a stretch begins is the newest. Shape
     (ends - begins,).
     """
-    arrays, plan = planned.case.arrays, planned.plan
+    arrays = planned.case.arrays
     rows = np.flatnonzero(arrays.food_of_preserve == food)
-    standing = plan.shelf[rows, begins - 1] if begins else arrays.opening_units[rows]
     usable = np.zeros(ends - begins)
-    for r, units in zip(rows, standing, strict=True):
-        kept = 1.0 - arrays.loss_per_week[r]
-        made = arrays.sealed_share[r] * plan.put_up[r, :begins]
-        for week in range(begins, ends):
-            age = week - np.arange(begins)
-            young = made[age < arrays.keeps_weeks[r]] @ kept ** age[age < arrays.keeps_weeks[r]]
-            good = young + arrays.opening_left[r, week]
-            left = min(units * kept ** (week - begins + 1), good)
-            usable[week - begins] += left * arrays.portions[r]
-    whole = float(standing @ arrays.portions[rows])
+    whole = 0.0
+    for r in rows:
+        usable += usable_of(planned, int(r), begins, ends)
+        whole += float(_standing(planned, int(r), begins) * arrays.portions[r])
     return usable * (in_hand / whole) if whole > 0 else usable
+
+
+def usable_of(planned: PlannedSeason, r: int, begins: int, ends: int) -> Floats:
+    """Give the portions of one preserve, by the plan, as ``usable_portions`` does of a food."""
+    arrays = planned.case.arrays
+    units, keeps = _standing(planned, r, begins), arrays.keeps_weeks[r]
+    kept = 1.0 - arrays.loss_per_week[r]
+    made = arrays.sealed_share[r] * planned.plan.put_up[r, :begins]
+    usable = np.zeros(ends - begins)
+    for week in range(begins, ends):
+        age = week - np.arange(begins)
+        young = made[age < keeps] @ kept ** age[age < keeps]
+        good = young + arrays.opening_left[r, week]
+        usable[week - begins] = min(units * kept ** (week - begins + 1), good)
+    return usable * float(arrays.portions[r])
+
+
+def _standing(planned: PlannedSeason, r: int, begins: int) -> float:
+    arrays = planned.case.arrays
+    return float(planned.plan.shelf[r, begins - 1] if begins else arrays.opening_units[r])

@@ -3,15 +3,20 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+import numpy as np
 import pandas as pd
 
+from model.outlook.arithmetic import about
 from model.outlook.lasting import Lasting, gives_out, lasting, present_stretch, winter_stretch
+from model.outlook.level import NOTHING, usable_of
 from model.planning import PlannedSeason
 from model.planting.fresh_years import lived
 from model.season.settings import PLAN_FOR
 from model.simulation.food_years import food_years
 
 STEP_PORTIONS = 0.5
+# Winter names no smaller level amount either.
+LEAST_LEVEL = 0.1
 RATION_YEARS = 300
 # Eight years in ten is a chance that still fails twice: the household says what it plans for.
 REACHES: Mapping[str, float] = dict(zip(PLAN_FOR, (0.5, 0.8, 0.9), strict=True))
@@ -45,7 +50,8 @@ def ration_table(
     the food reaches the new crop in as many of ``years`` simulated years as the household plans
     for. ``chance_before`` is the chance in those tables. Where eating less does not help,
     because it does not keep so long or too little stands there, ``less_portions`` and
-    ``chance_after`` are blank; ``lasts_until`` is where nothing stands there.
+    ``chance_after`` are blank; ``lasts_until`` is where nothing stands there. ``ration`` names
+    what is past keeping before so little of it a week is eaten.
 
     >>> print(*model.ration_table(small, seed=1, years=10))
     food less_from lasts_until new_crop week_portions less_portions chance_before chance_after
@@ -76,7 +82,7 @@ def ration_table(
                 "less_portions": less if helps else None,
                 "chance_before": stretch.last.chance,
                 "chance_after": after[i] if helps else None,
-                "ration": _words(planned, stretch.last, less if helps else None),
+                "ration": _words(planned, stretch, less if helps else None),
             }
         )
     return pd.DataFrame(rows, columns=list(COLUMNS))
@@ -111,18 +117,41 @@ def _chances(
     ]
 
 
-def _words(planned: PlannedSeason, last: Lasting, less: float | None) -> str:
+def _words(planned: PlannedSeason, stretch: _Stretch, less: float | None) -> str:
     """Say the change as one would at the table."""
+    last = stretch.last
     when = "now" if last.begins <= planned.case.today else f"{last.begins}"
     instead = "grow, buy in or eat something else"
     if last.nothing:
         return f"nothing stands there to ration: {instead}"
     if last.keeps_until is not None:
-        amount = f"{last.use_up_portions:.1f} a week"
+        amount = f"{about(last.use_up_portions)} a week"
         if last.use_up_portions < last.wanted_portions:
             return f"{amount} last until {last.keeps_until}; none of it keeps longer"
         return f"it keeps until {last.keeps_until}: {amount} use it up; eating less does not help"
+    if less is None and last.level_portions >= LEAST_LEVEL:
+        amount = f"{about(last.level_portions)} a week just reach the new crop, not in every year"
+        return f"{amount}: too little for a ration; {instead}"
     if less is None:
         return f"too little stands there for any ration: {instead}"
     portions = "portion" if less <= 1 else "portions"
-    return f"{less:g} {portions} a week less from {when} on"
+    change = f"{less:g} {portions} a week less from {when} on"
+    first = " and ".join(_not_spared(planned, stretch, last.wanted_portions - less))
+    return f"{change}; eaten first and not spared: {first}" if first else change
+
+
+def _not_spared(planned: PlannedSeason, stretch: _Stretch, week_portions: float) -> list[str]:
+    """Name what would be past keeping before so many portions a week have eaten it up."""
+    arrays, weeks = planned.case.arrays, planned.case.weeks
+    found = []
+    for r in np.flatnonzero(arrays.food_of_preserve == stretch.food):
+        usable = usable_of(planned, int(r), stretch.begins, stretch.ends)
+        gone = np.flatnonzero(usable < NOTHING)
+        if len(gone) and gone[0]:
+            found.append((int(gone[0]), float(usable[0]), arrays.preserves[r]))
+    told, portions = [], 0.0
+    for keeps, there, name in sorted(found):
+        portions += there
+        if portions > week_portions * keeps:
+            told.append(f"{name} (until {weeks.monday(stretch.begins + keeps)})")
+    return told

@@ -1,7 +1,7 @@
 """The smallest change that reaches the new crop, held against the same years by hand."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -14,6 +14,7 @@ from model.planting.fresh_years import lived
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.simulation.food_years import food_years
+from tests.conftest import MIDWINTER
 from tests.recorded import count, recorded
 
 MARCH = date(2027, 3, 1)
@@ -63,7 +64,7 @@ def test_one_jar_is_no_ration() -> None:
     row = ration_table(planned, SEED, now=True).set_index("food", drop=False).loc["tomatoes"]
 
     assert str(row["less_portions"]) in ("nan", "None")
-    assert row["ration"].startswith("too little stands there")
+    assert "too little for a ration" in row["ration"]
     assert set(row.index) <= set(HEADINGS)
 
 
@@ -109,7 +110,7 @@ def test_what_gives_out_before_it_is_past_keeping_is_told_what_lasts_so_long(
 
     assert row["lasts_until"] < told["keeps_until"]
     assert row["ration"] == (
-        f"{told['use_up_portions']:.1f} a week last until {told['keeps_until']}; "
+        f"{model.about(told['use_up_portions'])} a week last until {told['keeps_until']}; "
         "none of it keeps longer"
     )
 
@@ -129,3 +130,32 @@ def test_half_a_portion_a_week_is_still_a_ration() -> None:
     row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
 
     assert row["less_portions"] == pytest.approx(row["week_portions"] - 0.5)
+
+
+def test_a_level_amount_that_is_no_ration_is_named_beside_what_to_do(
+    midwinter_plan: PlannedSeason,
+) -> None:
+    row = ration_table(midwinter_plan, SEED, years=100).set_index("food").loc["peas"]
+    told = model.food_table(midwinter_plan).set_index("food").loc["peas"]
+
+    assert str(row["less_portions"]) in ("nan", "None")
+    level = f"{model.about(told['level_portions'])} a week just reach the new crop"
+    assert row["ration"].startswith(level)
+    assert "too little for a ration" in row["ration"]
+
+
+def test_a_ration_does_not_spare_what_would_be_past_keeping_before_it_is_eaten(
+    midwinter_plan: PlannedSeason,
+) -> None:
+    rows = ration_table(midwinter_plan, SEED, years=100).set_index("food")
+    roots = rows.loc["roots"]
+    carrots = next(s for s in midwinter_plan.case.stock if s.preserve == "carrots in sand")
+    own = midwinter_plan.case.season.preserve("carrots in sand")
+    keeps = carrots.put_up + timedelta(weeks=own.keeps_weeks)
+    monday = keeps - timedelta(days=keeps.weekday())
+    left = roots["week_portions"] - roots["less_portions"]
+
+    assert carrots.units * own.portions > left * (monday - MIDWINTER).days / 7
+    assert f"carrots in sand (until {monday})" in roots["ration"]
+    assert "pickled beetroot" not in roots["ration"]
+    assert "not spared" not in rows.loc["tomatoes", "ration"]
