@@ -75,6 +75,20 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
     )
 
 
+def pace_words(row: pd.DataFrame) -> str:
+    """Say at whose pace jars are drawn, and when one food, of one row or none, is gone at another.
+
+    The plan spreads over the winter what would give out: its jars stand longer.
+    """
+    words = (
+        "Line: the plan's own pace in one ordinary year, which spreads what there is over the "
+        "winter; band: eight years in ten at that pace."
+    )
+    if row.empty or row.iloc[0]["standing"] != GONE:
+        return words
+    return f"{words} Eaten as everyone wants, it is gone about {day(row.iloc[0]['lasts_until'])}."
+
+
 def _until(row: tuple, name: str) -> str:
     return "" if row.standing in NONE else day(getattr(row, name))
 

@@ -15,7 +15,14 @@ from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import UNCOUNTED, never_counted, winter_headline
-from dashboard.lasting import GONE, LEAST_LEVEL, PAST, lasting_rows, lasting_words
+from dashboard.lasting import (
+    GONE,
+    LEAST_LEVEL,
+    PAST,
+    lasting_rows,
+    lasting_words,
+    pace_words,
+)
 from dashboard.look import choice, drawn, figures, kept_picture, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
@@ -161,7 +168,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     if chosen == every:
         _small_curves(plan, lean)
     elif chosen == jars:
-        _jars(plan, lean)
+        _jars(plan, lean, foods)
     elif chosen == gap:
         supply_picture(plan)
     elif chosen == months:
@@ -243,7 +250,7 @@ def _small_curve(row: pd.Series, stock: pd.DataFrame, lean: pd.DataFrame) -> alt
     return small_curve(own, bare, new_crop, _curve_title(row["food"], row))
 
 
-def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
+def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
     units = plan.case.season.units
     stands = table_of(plan, model.stock_table)
     stock = shelf_rows(stands, units)
@@ -262,6 +269,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
     chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
     picture(chart, own, "jars")
+    st.caption(pace_words(foods[foods["food"] == food]))
 
 
 show()

@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 
 from dashboard.findings import winter_headline
-from dashboard.lasting import lasting_rows, lasting_words
+from dashboard.lasting import lasting_rows, lasting_words, pace_words
 from dashboard.words import PLATE
 
 TODAY = date(2028, 1, 10)
@@ -95,6 +95,16 @@ def test_of_what_is_not_there_no_day_is_told_by_which_it_is_gone() -> None:
     )
 
     assert lasting_words(rows)[["lasts_until", "lasts_low"]].to_numpy().tolist() == [["", ""]] * 2
+
+
+def test_jars_that_stand_after_the_day_on_which_a_food_is_gone_say_at_whose_pace() -> None:
+    rows = shown(food("beans", 0.0, date(2028, 3, 6)), food("corn", 1.0, CROP))
+    gone, lasts = (pace_words(rows[rows["food"] == name]) for name in ("beans", "corn"))
+
+    assert gone.endswith("Eaten as everyone wants, it is gone about 6 Mar 2028.")
+    assert lasts == pace_words(rows[rows["food"] == "peas"])
+    assert "plan's own pace" in lasts
+    assert "gone" not in lasts
 
 
 def test_the_plate_goes_by_the_same_name_in_every_place() -> None:
