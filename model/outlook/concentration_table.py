@@ -8,6 +8,7 @@ import pandas as pd
 from model.outlook.lasting import winter_stretch
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
+from model.season.write_off import out_of_use
 
 HALF = 0.5
 PLACE, METHOD = "place", "method"
@@ -28,13 +29,13 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Groups of the plate only: nobody goes hungry without jam. The cover is what the plan has on
     the shelf as the weeks without fresh begin, in portions. ``remedy`` says how many portions
-    kept elsewhere bring it down to half.
+    kept elsewhere bring it down to half, and names no way that needs a freezer that died.
 
     >>> print(*model.concentration_table(planned))
     food_group stands_by stands_in cover_portions cover_share warning remedy
     """
     season = planned.case.season
-    cover = winter_cover(planned)
+    cover, dead = winter_cover(planned), out_of_use(season, planned.case.today)
     rows = []
     for group in dict.fromkeys(food.group for food in season.foods if food.plate):
         names = {food.name for food in season.foods if food.group == group and food.plate}
@@ -46,7 +47,7 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
                 held[_where(preserve, kind)] += portions
             for where, portions in held.items():
                 if whole > 0 and portions > HALF * whole:
-                    others = [p for p in own if _where(p[0], kind) != where]
+                    others = [p for p, _ in own if _where(p, kind) != where]
                     rows.append(
                         {
                             "food_group": group,
@@ -55,7 +56,7 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
                             "cover_portions": portions,
                             "cover_share": portions / whole,
                             "warning": _warning(planned, kind, where, portions / whole),
-                            "remedy": _remedy([p for p, _ in others], portions - whole / 2),
+                            "remedy": _remedy(others, portions - whole / 2, dead),
                         }
                     )
     return pd.DataFrame(rows, columns=list(COLUMNS))
@@ -83,9 +84,11 @@ def _warning(planned: PlannedSeason, kind: str, where: str, share: float) -> str
     return f"{share:.0%} stands in one place and is lost {AT_STAKE[place.kind]}"
 
 
-def _remedy(others: list[Preserve], portions: float) -> str:
+def _remedy(others: list[Preserve], portions: float, dead: frozenset[str]) -> str:
     more = int(np.ceil(portions - 1e-9))
-    if not others:
-        return f"{more} portions kept in another way; none is among the preserves of the notes"
-    ways = ", ".join(dict.fromkeys(other.name for other in others))
-    return f"{more} portions kept otherwise ({ways})"
+    ways = ", ".join(dict.fromkeys(other.name for other in others if other.place not in dead))
+    if ways:
+        return f"{more} portions kept otherwise ({ways})"
+    where = " and ".join(sorted({other.place for other in others}))
+    but = f" but for the {where}, which died" if where else ""
+    return f"{more} portions kept in another way; none is among the preserves of the notes{but}"

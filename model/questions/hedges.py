@@ -22,6 +22,7 @@ from model.planting.ways import BAD_YEAR
 from model.season.arrays import Floats
 from model.season.garden import Planting
 from model.season.season import Season
+from model.season.write_off import out_of_use
 from model.simulation.food_years import food_years
 
 Progress = Callable[[float], None]
@@ -86,7 +87,7 @@ def _hedges(planned: PlannedSeason, food: str) -> Iterator[Hedge]:
     if other is not None:
         second = replace(_fixed(other, area_m2 / other.area_m2_per_unit), bed=main.bed)
         yield Hedge(f"as much ground of {other.crop}", _and(wide, second), area_m2, nothing)
-    method = _second_method(season, food, main.crop)
+    method = _second_method(season, food, main.crop, out_of_use(season, case.today))
     if method is not None:
         yield Hedge(*method, 0.0, nothing)
     kg = case.forecast.kg_per_unit[b]
@@ -146,11 +147,16 @@ def _later(planting: Planting) -> Planting | None:
     )
 
 
-def _second_method(season: Season, food: str, crop: str) -> tuple[str, Season] | None:
-    """Share a crop's preserves alike between two methods, where the notes have two."""
+def _second_method(
+    season: Season, food: str, crop: str, dead: frozenset[str]
+) -> tuple[str, Season] | None:
+    """Share a crop's preserves alike between two methods, where the notes have two.
+
+    None that needs a freezer that died is offered as the second.
+    """
     own = [p for p in season.preserves if p.food == food and p.crops[0] == crop]
     most = max(own, key=lambda p: p.share_of_food, default=None)
-    others = [p for p in own if most and p.method != most.method]
+    others = [p for p in own if most and p.method != most.method and p.place not in dead]
     if most is None or not others:
         return None
     second = max(others, key=lambda p: p.share_of_food)

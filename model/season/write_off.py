@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from model.season.ledger import Ledger, Standing
-from model.season.record import CAUSES, LOST, Taken
+from model.season.record import CAUSES, FREEZER_DIED, LOST, Taken
 from model.season.season import Season
 from model.season.unseen_seals import ONE_DAY, unconfirmed
 
@@ -46,6 +46,29 @@ def write_off(
     return tuple(
         Taken(books[name].after_count(today), name, units, LOST, cause, code)
         for name, units, code in gone
+    )
+
+
+def out_of_use(season: Season, today: date) -> frozenset[str]:
+    """Name the freezers that died by a day and that nobody has put anything in since.
+
+    Notes do not say when one is mended: a batch put up for it after the loss, or a count that
+    finds something in it, does.
+    """
+    of = {preserve.name: preserve.place for preserve in season.preserves}
+    died: dict[str, date] = {}
+    for taken in season.record.taken:
+        if taken.cause == FREEZER_DIED and taken.day <= today + ONE_DAY:
+            place = of[taken.preserve]
+            died[place] = max(taken.day, died.get(place, taken.day))
+    used = {
+        *((of[b.preserve], b.put_up - ONE_DAY) for b in season.record.batches if b.put_up <= today),
+        *((of[c.preserve], c.day) for c in season.counts if c.units > 0 and c.day <= today),
+    }
+    return frozenset(
+        place
+        for place, day in died.items()
+        if not any(where == place and when >= day for where, when in used)
     )
 
 

@@ -15,7 +15,7 @@ from model.outlook.lasting import lasting
 from model.outlook.product_table import AHEAD, BEHIND, ENOUGH, ON_TRACK, product_table
 from model.planning import PlannedSeason
 from model.season.garden import Picking, Setback
-from model.season.record import LOST, Meant, SealCheck
+from model.season.record import FREEZER_DIED, LOST, Meant, SealCheck
 from model.season.season import Season
 from tests.recorded import JARS, PACKS, batch, recorded, took
 
@@ -180,3 +180,19 @@ def test_a_household_with_one_freezer_for_its_beans_is_told_of_it() -> None:
 
     assert not rows.empty
     assert rows["warning"].str.contains("stands in one place|kept by one method").all()
+
+
+def test_what_would_halve_it_names_nothing_frozen_after_the_freezer_died(
+    midwinter_plan: PlannedSeason,
+) -> None:
+    season, today = midwinter_plan.case.season, midwinter_plan.case.today
+    lost = model.write_off(
+        season, model.ledgers(season, today), "chest freezer", FREEZER_DIED, today
+    )
+    taken = (*season.record.taken, *lost)
+    after = replace(season, record=replace(season.record, taken=taken))
+    remedies = concentration_table(model.plan_season(after, today, years=2))["remedy"]
+    frozen = [p.name for p in season.preserves if p.place == "chest freezer"]
+
+    assert len(remedies)
+    assert not [name for name in frozen if remedies.str.contains(name).any()]

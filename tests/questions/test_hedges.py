@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -5,6 +6,7 @@ import pytest
 import model
 from model.outlook.headings import HEADINGS
 from model.questions.hedges import hedge_table
+from model.season.record import FREEZER_DIED, LOST, Taken
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 3, 1)
@@ -68,3 +70,21 @@ def test_nothing_is_offered_for_what_is_in_the_ground(planned: model.PlannedSeas
     later = model.plan_season(planned.case.season, date(2027, 7, 5), years=20)
 
     assert hedge_table(later, "tomatoes", seed=1).empty
+
+
+def test_no_second_method_is_offered_that_needs_a_freezer_that_died() -> None:
+    rows = TABLES["preserves.csv"].splitlines()
+    season = small_season(
+        preserves="\n".join([*rows, "frozen tomatoes,tomatoes,tomato,freeze,,,pack,10"]) + "\n",
+        stock=None,
+    )
+    died = Taken(TODAY, "frozen beans", 3, LOST, FREEZER_DIED, "")
+    record = replace(season.record, taken=(died,))
+    after, before = (
+        hedge_table(model.plan_season(one, TODAY, years=2), "tomatoes", seed=1)["hedge"]
+        for one in (replace(season, record=record), season)
+    )
+
+    assert before.str.contains("as much frozen tomatoes").any()
+    assert len(after)
+    assert not after.str.contains("as much frozen").any()

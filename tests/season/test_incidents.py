@@ -10,7 +10,7 @@ from model.season.ledger import ledgers
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
 from model.season.unseen_seals import unconfirmed
-from model.season.write_off import write_off
+from model.season.write_off import out_of_use, write_off
 from tests.recorded import JARS, PACKS, batch, count, recorded
 
 DAY, LATER, NEXT = date(2027, 8, 16), date(2027, 9, 20), date(2027, 9, 21)
@@ -139,3 +139,19 @@ def test_of_a_jar_without_a_batch_every_batch_of_its_preserve_is_looked_at() -> 
     assert [(mate.batch.code, mate.why) for mate in mates] == [("A", NOT_KNOWN)]
     with pytest.raises(KeyError, match="nowhere"):
         batch_mates(season, JARS, "nowhere", DAY)
+
+
+def test_a_freezer_that_died_is_out_of_use_until_something_is_put_or_found_in_it() -> None:
+    dead = recorded(taken=(Taken(LATER, PACKS, 7, LOST, "freezer died", ""),))
+    spoiled = recorded(taken=(Taken(LATER, PACKS, 7, LOST, "went bad", ""),))
+    again = NEXT + timedelta(days=5)
+    filled = replace(
+        dead, record=replace(dead.record, batches=(batch("F", again, 4, preserve=PACKS),))
+    )
+
+    assert out_of_use(dead, LATER) == out_of_use(filled, NEXT) == {"freezer"}
+    assert out_of_use(dead, LATER - timedelta(days=5)) == out_of_use(spoiled, LATER) == set()
+    assert out_of_use(filled, again) == set()
+    assert out_of_use(replace(dead, counts=(count(NEXT, 2, preserve=PACKS),)), NEXT) == set()
+    assert out_of_use(replace(dead, counts=(count(NEXT, 0, preserve=PACKS),)), NEXT) == {"freezer"}
+    assert out_of_use(replace(dead, counts=(count(DAY, 9, preserve=PACKS),)), NEXT) == {"freezer"}
