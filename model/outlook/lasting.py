@@ -86,6 +86,24 @@ def gives_out(lived: FoodYears, food: int, begins: int, ends: int, share: float)
     return first.astype(float)
 
 
+def weeks_out(planned: PlannedSeason, food: int, begins: int, ends: int) -> Floats:
+    """Give the week in which a food gives out, or all of it is past keeping, in each year; (Y,)."""
+    share = planned.case.season.settings.lean_share
+    out = gives_out(planned.years, food, begins, ends, share)
+    past = past_keeping(planned, food, begins, ends)
+    return out if past is None else np.minimum(out, past)
+
+
+def past_keeping(planned: PlannedSeason, food: int, begins: int, ends: int) -> int | None:
+    """Give the week from which all of a food is past keeping; None where some keeps to the end.
+
+    A week counts what is good as it ends: what is past keeping within it is not relied on, though
+    the simulated household still eats of it on the days before.
+    """
+    keeps = level(planned, food, begins, ends, in_hand(planned, food, begins)).keeps_weeks
+    return None if keeps is None else begins + keeps
+
+
 def weeks_short(lived: FoodYears, foods: Ints, begins: int, ends: int, share: float) -> Bools:
     """Mark the weeks in which less than a share of the want is met; shape (Y, foods, weeks)."""
     wanted = lived.wanted(foods, begins, ends)
@@ -100,12 +118,9 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
     stretch = present_stretch(planned, food) if now else winter_stretch(planned, food)
     cover = int(case.demand.cover_until[food])
     begins, ends = stretch or (max(0, cover - 1), cover)
-    share = case.season.settings.lean_share
-    out = gives_out(planned.years, food, begins, ends, share)
     amount = level(planned, food, begins, ends, in_hand(planned, food, begins))
-    if amount.keeps_weeks is not None:
-        # A week counts what is good as it begins: what keeps to its Monday only is not eaten.
-        out = np.minimum(out, begins + amount.keeps_weeks)
+    past = past_keeping(planned, food, begins, ends)
+    out = weeks_out(planned, food, begins, ends)
     low, middle, high = np.percentile(out, [10, 50, 90])
     new_crop = case.forecast.new_crop.get(arrays.foods[food])
     end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)
@@ -125,7 +140,7 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
         chance=float((out >= ends).mean()),
         level_portions=amount.to_the_end,
         use_up_portions=amount.while_it_keeps,
-        keeps_until=None if amount.keeps_weeks is None else day(begins + amount.keeps_weeks),
+        keeps_until=None if past is None else day(past),
         new_crop=end_day if new_crop or ends < cover else None,
         wanted_portions=float(wanted.sum()) / max(1, eating),
     )

@@ -7,11 +7,11 @@ import numpy as np
 from model.outlook.arithmetic import LESS, OVER, TIMES, Pen, about, enough
 from model.outlook.lasting import (
     Lasting,
-    gives_out,
     in_hand,
     lasting,
     plate_lasting,
     present_stretch,
+    weeks_out,
     winter_stretch,
 )
 from model.outlook.level import usable_portions
@@ -64,8 +64,7 @@ def lasts(planned: PlannedSeason, f: int, *, now: bool) -> Working:
     """Say in how many simulated years a food lasts, and what became of it in the middle one."""
     last = lasting(planned, f, now=now)
     begins, ends = _stretch(planned, f, now=now)
-    share = planned.case.season.settings.lean_share
-    out = gives_out(planned.years, f, begins, ends, share)
+    out = weeks_out(planned, f, begins, ends)
     year = _middle_year(planned, f, begins, out)
     years = of_years(len(out))
 

@@ -31,6 +31,22 @@ def test_the_chance_of_a_month_is_the_share_of_its_years_counted_one_by_one(
     assert row["chance_short"] == pytest.approx(short / years)
 
 
+def test_what_is_past_keeping_is_short_from_that_month_on_in_every_part(
+    midwinter_plan: PlannedSeason,
+) -> None:
+    short = model.short_months_table(midwinter_plan).set_index(["food", "month"])["chance_short"]
+    foods = model.food_table(midwinter_plan).set_index("food")
+    past = foods[foods["keeps_until"].notna()]
+
+    assert {"potatoes", "squash", "onions and garlic"} <= set(past.index)
+    for food, row in past.iterrows():
+        assert short.loc[food, row["keeps_until"].replace(day=1)] == 1
+        working = model.workings.lasting_workings(midwinter_plan, str(food), now=False)[0]
+        weeks = (row["lasts_until"] - row["begins"]).days // 7
+        eaten = next(line for line in working.lines if " eaten / " in str(line.parts[0]))
+        assert str(eaten.parts[0]).endswith(f"eaten / {weeks} weeks")
+
+
 def test_a_food_that_lasts_in_every_year_is_never_short_in_its_winter(
     spring_plan: PlannedSeason,
 ) -> None:
