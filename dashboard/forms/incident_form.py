@@ -58,6 +58,11 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
         f"It would be written off: {listed([_told(season, taken) for taken in gone], len(gone))}. "
         "What was saved is put back by a count."
     )
+    if cause == FREEZER_DIED:
+        st.caption(
+            "The plan takes it to be mended by the time something is to be frozen. Until something "
+            "is put up for it or counted in it, nothing frozen is proposed against a bad winter."
+        )
     _say_counted(gone)
     words = f"{place} written off, {cause}, on {short_day(today)}"
     save_button(

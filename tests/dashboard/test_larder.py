@@ -52,6 +52,7 @@ def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path
     labelled(larder, "selectbox", "What happened").set_value("freezer died").run()
 
     assert "ice crystals" in words(larder)
+    assert "takes it to be mended by the time" in words(larder)
     labelled(larder, "button", "Write off everything").click().run()
     assert not larder.exception
     frozen = {name: units for name, units in stock(store_path).items() if "frozen" in name}
