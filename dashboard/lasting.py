@@ -94,7 +94,7 @@ def _until(row: tuple, name: str) -> str:
 
 
 def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
-    """Give the portions that each food falls short of the want, the most first."""
+    """Give the portions that each food of ``lasting_rows`` falls short of the want, most first."""
     short = foods[foods["wanted_portions"] - foods["met_portions"] >= 1].copy()
     short["short_portions"] = short["wanted_portions"] - short["met_portions"]
     return pd.DataFrame(
@@ -103,7 +103,7 @@ def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
                 "food": row.food,
                 "short_portions": about(row.short_portions),
                 "wanted_portions": about(row.wanted_portions),
-                "lasts_until": day(row.lasts_until),
+                "lasts_until": _until(row, "lasts_until"),
                 "new_crop": day_or(row.new_crop, "none planted"),
             }
             for row in short.sort_values("short_portions", ascending=False).itertuples()

@@ -128,7 +128,9 @@ def _over(plan: PlannedSeason) -> None:
         )
     else:
         st.page_link(place.REVIEW, label="Next: next year's draft", icon=":material/arrow_forward:")
-    table(shortfall_rows(table_of(plan, model.food_table)), height="content", key="shortfall")
+    share = season.settings.lean_share
+    foods = lasting_rows(table_of(plan, model.food_table), session.today(), share)
+    table(shortfall_rows(foods), height="content", key="shortfall")
 
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:

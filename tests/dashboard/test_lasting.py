@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 
 from dashboard.findings import winter_headline
-from dashboard.lasting import lasting_rows, lasting_words, pace_words
+from dashboard.lasting import lasting_rows, lasting_words, pace_words, shortfall_rows
 from dashboard.words import PLATE
 
 TODAY = date(2028, 1, 10)
@@ -95,6 +95,7 @@ def test_of_what_is_not_there_no_day_is_told_by_which_it_is_gone() -> None:
     )
 
     assert lasting_words(rows)[["lasts_until", "lasts_low"]].to_numpy().tolist() == [["", ""]] * 2
+    assert shortfall_rows(rows)["lasts_until"].tolist() == ["", ""]
 
 
 def test_jars_that_stand_after_the_day_on_which_a_food_is_gone_say_at_whose_pace() -> None:
