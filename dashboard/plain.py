@@ -12,7 +12,7 @@ import pandas as pd
 
 from dashboard.words import day
 
-_ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:]|^\s*[-+](?=\s)|(?<=^\d)[.)](?=\s)")
+_ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:]|^\s*(?:[-+]|\d+[.)])(?=\s)")
 # A number stays in one line with what it counts.
 _AFTER_A_NUMBER = re.compile(r"(?<=\d) (?=\S)")
 _BOLD = re.compile(r"\*\*([^*]+)\*\*([^*]*)")
@@ -21,7 +21,7 @@ _NUMBERS = (int, float, np.integer, np.floating)
 
 def plain(text: str) -> str:
     """Give a text as Markdown that shows it as it is."""
-    return _ACTED_ON.sub(lambda found: f"\\{found[0].strip()}", text)
+    return _ACTED_ON.sub(lambda found: f"{found[0][:-1]}\\{found[0][-1]}", text)
 
 
 def cells(frame: pd.DataFrame) -> pd.DataFrame:

@@ -18,6 +18,7 @@ HOSTILE = [
     "+ beans",
     "1. beans",
     "2) beans",
+    "12. beans",
     "`beans` $1$ | a",
     ":red[beans] :material/home:",
 ]
