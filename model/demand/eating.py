@@ -61,6 +61,14 @@ def _days(weeks: Weeks, begins: date, ends: date) -> Bools:
     return inside
 
 
+def usual_portions(season: Season, weeks: Weeks, food: Food, adults: Floats) -> Floats:
+    """Give the portions of a food that the notes want, for adults at the table; shape (W,)."""
+    habit = next(habit for habit in season.habits if habit.name == food.habit)
+    factor = np.array([habit.factor(monday) for monday in weeks.mondays])
+    portions: Floats = food.portions_a_week * adults * factor
+    return portions
+
+
 def demand(
     season: Season, weeks: Weeks, cover_until: Ints, own_use: Floats | float = 1.0
 ) -> Demand:
@@ -72,11 +80,9 @@ def demand(
     """
     usual = np.zeros((len(season.foods), len(weeks)))
     most = np.zeros_like(usual)
-    habits = {habit.name: habit for habit in season.habits}
     for f, food in enumerate(season.foods):
         adults = adults_at_table(season, weeks, food)
-        factor = np.array([habits[food.habit].factor(monday) for monday in weeks.mondays])
-        usual[f] = food.portions_a_week * adults * factor
+        usual[f] = usual_portions(season, weeks, food, adults)
         most[f] = food.most_a_week * adults
     usual *= own_use
     most = np.maximum(most, usual)

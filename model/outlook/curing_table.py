@@ -30,13 +30,14 @@ def curing_table(planned: PlannedSeason) -> pd.DataFrame:
     cure_percent_high cure_how
     """
     season, today = planned.case.season, planned.case.today
+    harvest = harvest_table(planned)
     jobs = []
     for crop in dict.fromkeys(own.crops[0] for own in season.preserves if _stored(own.method)):
         cure = curing(crop)
         if cure is not None:
             logged = [*_logged(season, crop, cure, today)]
-            jobs += [_row(crop, *lifting, cure) for lifting in logged]
-            jobs += [_row(crop, *lifting, cure) for lifting in _to_come(planned, crop, logged)]
+            to_come = _to_come(harvest, today, crop, logged)
+            jobs += [_row(crop, *lifting, cure) for lifting in (*logged, *to_come)]
     jobs.sort(key=lambda job: (job["cure_from"], job["crop"]))
     return pd.DataFrame(jobs, columns=list(COLUMNS))
 
@@ -48,12 +49,15 @@ def cured_from(cures: pd.DataFrame, own: Preserve, monday: date) -> date | None:
     """
     if not _stored(own.method):
         return None
-    of_crop = cures[cures["crop"] == own.crops[0]]
-    lifted = of_crop["cure_from"] < monday + timedelta(weeks=1)
-    over: date | None = of_crop[lifted & (of_crop["cure_until_low"] > monday)][
-        "cure_until_low"
-    ].max()
-    return over if isinstance(over, date) else None
+    after = monday + timedelta(weeks=1)
+    over = (
+        ends
+        for crop, begins, ends in zip(
+            cures["crop"], cures["cure_from"], cures["cure_until_low"], strict=True
+        )
+        if crop == own.crops[0] and begins < after and ends > monday
+    )
+    return max(over, default=None)
 
 
 def _stored(method: str) -> bool:
@@ -76,11 +80,9 @@ def _logged(season: Season, crop: str, cure: Curing, today: date) -> Iterator[tu
 
 
 def _to_come(
-    planned: PlannedSeason, crop: str, logged: list[tuple[date, float]]
+    harvest: pd.DataFrame, today: date, crop: str, logged: list[tuple[date, float]]
 ) -> Iterator[tuple[date, float]]:
     """Give the liftings to be expected, without a week in which one was written down."""
-    today = planned.case.today
-    harvest = harvest_table(planned)
     for row in harvest[harvest["crop"] == crop].to_dict("records"):
         begins = max(row["week"], today)
         written = any(row["week"] <= day < row["week"] + timedelta(weeks=1) for day, _ in logged)

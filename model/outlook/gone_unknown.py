@@ -2,17 +2,17 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 import numpy as np
 
 from model.case import Case
-from model.demand.eating import demand
+from model.demand.eating import adults_at_table, usual_portions
 from model.season.kitchen import Preserve
 from model.season.ledger import COUNTED, Ledger
+from model.season.unseen_seals import ONE_DAY
 from model.season.weeks import Weeks, monday_of
 
-ONE_DAY = timedelta(days=1)
 # Judgement: who writes little down eats what goes unknown, but hardly more than this many times
 # what the notes want of the whole food; beyond it a count was partial, or something was let go.
 MOST_TIMES = 2.0
@@ -90,8 +90,7 @@ def _given_back(found: list[Missing], units: float) -> Iterator[Missing]:
 def _wanted_units(case: Case, own: Preserve, one: Missing) -> float:
     """Give what is wanted of the whole food over its days, in units of the preserve."""
     season, first = case.season, monday_of(one.begins)
-    weeks = Weeks(first, (one.ends - first).days // 7 + 1)
-    until = np.full(len(season.foods), len(weeks))
-    wanted = demand(season, weeks, until).usual[case.arrays.foods.index(own.food)]
+    weeks, food = Weeks(first, (one.ends - first).days // 7 + 1), season.food(own.food)
+    wanted = usual_portions(season, weeks, food, adults_at_table(season, weeks, food))
     days = np.array(weeks.days_inside(one.begins, one.ends))
     return float(wanted @ days) / 7 / own.portions

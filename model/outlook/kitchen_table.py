@@ -23,6 +23,10 @@ PRESERVE_COLUMNS = (
     ),
     *("fresh_kg", "loads", "minutes", "reason"),
 )
+BATCHES = (
+    *("week", "preserve", "unit", "jars", "units", "loads", "minutes", "fresh_kg"),
+    "cure_until_low",
+)
 
 
 def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -104,9 +108,7 @@ def batch_table(planned: PlannedSeason) -> pd.DataFrame:
                 ),
             }
         )
-    columns = ["week", "preserve", "unit", "jars", "units", "loads", "minutes", "fresh_kg"]
-    columns.append("cure_until_low")
-    frame = pd.DataFrame(rows, columns=columns)
+    frame = pd.DataFrame(rows, columns=list(BATCHES))
     return frame.sort_values(["week", "preserve"], ignore_index=True)
 
 

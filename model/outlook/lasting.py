@@ -7,7 +7,7 @@ import numpy as np
 
 from model.cover import first_picking_week
 from model.demand.lean_weeks import WHOLE_PLATE
-from model.outlook.level import level
+from model.outlook.level import Level, level
 from model.planning import PlannedSeason
 from model.season.arrays import Bools, Floats, Ints
 from model.simulation.food_years import FoodYears
@@ -86,22 +86,18 @@ def gives_out(lived: FoodYears, food: int, begins: int, ends: int, share: float)
     return first.astype(float)
 
 
-def weeks_out(planned: PlannedSeason, food: int, begins: int, ends: int) -> Floats:
-    """Give the week in which a food gives out, or all of it is past keeping, in each year; (Y,)."""
+def weeks_out(
+    planned: PlannedSeason, food: int, begins: int, ends: int, past: int | None
+) -> Floats:
+    """Give the week in which a food gives out in each year, or all is ``past`` keeping; (Y,)."""
     share = planned.case.season.settings.lean_share
     out = gives_out(planned.years, food, begins, ends, share)
-    past = past_keeping(planned, food, begins, ends)
     return out if past is None else np.minimum(out, past)
 
 
-def past_keeping(planned: PlannedSeason, food: int, begins: int, ends: int) -> int | None:
-    """Give the week from which all of a food is past keeping; None where some keeps to the end.
-
-    A week counts what is good as it ends: what is past keeping within it is not relied on, though
-    the simulated household still eats of it on the days before.
-    """
-    keeps = level(planned, food, begins, ends, in_hand(planned, food, begins)).keeps_weeks
-    return None if keeps is None else begins + keeps
+def level_of(planned: PlannedSeason, food: int, begins: int, ends: int) -> Level:
+    """Give the level amount of what is in hand as a stretch begins."""
+    return level(planned, food, begins, ends, in_hand(planned, food, begins))
 
 
 def weeks_short(lived: FoodYears, foods: Ints, begins: int, ends: int, share: float) -> Bools:
@@ -118,9 +114,9 @@ def lasting(planned: PlannedSeason, food: int, *, now: bool = False) -> Lasting:
     stretch = present_stretch(planned, food) if now else winter_stretch(planned, food)
     cover = int(case.demand.cover_until[food])
     begins, ends = stretch or (max(0, cover - 1), cover)
-    amount = level(planned, food, begins, ends, in_hand(planned, food, begins))
-    past = past_keeping(planned, food, begins, ends)
-    out = weeks_out(planned, food, begins, ends)
+    amount = level_of(planned, food, begins, ends)
+    past = amount.past_from(begins)
+    out = weeks_out(planned, food, begins, ends, past)
     low, middle, high = np.percentile(out, [10, 50, 90])
     new_crop = case.forecast.new_crop.get(arrays.foods[food])
     end_day = new_crop if new_crop and ends == cover else weeks.monday(ends)

@@ -22,6 +22,14 @@ class Level:
     keeps_weeks: int | None
     while_it_keeps: float
 
+    def past_from(self, begins: int) -> int | None:
+        """Give the week from which all of it is past keeping; None where some keeps to the end.
+
+        A week counts what is good as it ends: what is past keeping within it is not relied on,
+        though the simulated household still eats of it on the days before.
+        """
+        return None if self.keeps_weeks is None else begins + self.keeps_weeks
+
 
 def level(planned: PlannedSeason, food: int, begins: int, ends: int, in_hand: float) -> Level:
     """Work out the level amount over a stretch of weeks, ``in_hand`` portions at its start."""

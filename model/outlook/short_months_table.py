@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pandas as pd
 
-from model.outlook.lasting import past_keeping, present_stretch, weeks_short, winter_stretch
+from model.outlook.lasting import level_of, present_stretch, weeks_short, winter_stretch
 from model.planning import PlannedSeason
 from model.season.arrays import Bools
 
@@ -48,6 +48,6 @@ def _past_keeping(planned: PlannedSeason) -> Iterator[tuple[int, int]]:
     """Give the foods of which all is past keeping before a stretch ends, and from which week."""
     for f in range(len(planned.case.arrays.foods)):
         for stretch in (present_stretch(planned, f), winter_stretch(planned, f)):
-            week = past_keeping(planned, f, *stretch) if stretch else None
+            week = level_of(planned, f, *stretch).past_from(stretch[0]) if stretch else None
             if week is not None:
                 yield f, week

@@ -9,6 +9,7 @@ from model.outlook.lasting import (
     Lasting,
     in_hand,
     lasting,
+    level_of,
     plate_lasting,
     present_stretch,
     weeks_out,
@@ -64,7 +65,8 @@ def lasts(planned: PlannedSeason, f: int, *, now: bool) -> Working:
     """Say in how many simulated years a food lasts, and what became of it in the middle one."""
     last = lasting(planned, f, now=now)
     begins, ends = _stretch(planned, f, now=now)
-    out = weeks_out(planned, f, begins, ends)
+    past = level_of(planned, f, begins, ends).past_from(begins)
+    out = weeks_out(planned, f, begins, ends, past)
     year = _middle_year(planned, f, begins, out)
     years = of_years(len(out))
 
