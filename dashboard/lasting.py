@@ -5,12 +5,13 @@ from datetime import date, timedelta
 import pandas as pd
 
 from dashboard.words import PLATE, about, chance, day, day_or, plate_words, short_day
+from model import LEAST_LEVEL
 
 WEEK = timedelta(days=7)
 # a food is said to last when it does in eight years of ten, the household's "almost always"
 ENOUGH = ((0.8, "yes"), (0.5, "likely"), (0.0, "no"))
 GONE, PAST, NONE = "gives out", "past keeping", ("none left", "none put up", "seldom any")
-LEAST_PORTIONS, LEAST_LEVEL = 0.05, 0.1
+LEAST_PORTIONS = 0.05
 
 
 def lasting_rows(foods: pd.DataFrame, today: date, lean_share: float) -> pd.DataFrame:

@@ -6,11 +6,12 @@ import pandas as pd
 
 from dashboard.units import amount, units_of, weight
 from dashboard.words import about, chance, count, day, listed
-from model import KEEPS, QUALITY, Season
+from model import KEEPS, QUALITY, VERDICTS, Season
 
 COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
-A_UNIT, TOO_MUCH = 0.5, "too much"
+A_UNIT = 0.5
+_, _, TOO_MUCH, _ = VERDICTS
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:

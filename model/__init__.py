@@ -63,7 +63,7 @@ from model.outlook.own_units import US, from_own, in_own
 from model.outlook.picked_table import picked_table
 from model.outlook.process_card import ProcessCard, process_card
 from model.outlook.product_table import PRODUCT_STATUSES, product_table
-from model.outlook.ration_table import ration_table
+from model.outlook.ration_table import LEAST_LEVEL, ration_table
 from model.outlook.report import plan_report
 from model.outlook.resow_table import resow_table
 from model.outlook.review_table import review_table
@@ -133,6 +133,7 @@ __all__ = [
     "GUESS",
     "HEADINGS",
     "KEEPS",
+    "LEAST_LEVEL",
     "LOOK_AFTER",
     "LOST",
     "METHODS",

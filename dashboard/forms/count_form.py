@@ -7,8 +7,9 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.words import count, day, listed, local, short_day, speaker, typed_day
+from dashboard.words import count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Season
 
 
@@ -24,15 +25,11 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     place = st.segmented_control(
         "Place", places, default=places[0], format_func=speaker(), key=f"count_place_{form}"
     )
-    counted_on = st.date_input(
-        "Counted on", today, max_value=today, format=typed_day(), key=f"count_day_{form}"
-    )
-    made = st.date_input(
+    counted_on = past_day("Counted on", f"count_day_{form}")
+    made = past_day(
         "What the book does not know was made about",
+        f"count_made_{form}",
         season.frosts.first_autumn.median.on_or_before(today),
-        max_value=today,
-        format=typed_day(),
-        key=f"count_made_{form}",
     )
     found: dict[str, float] = {}
     here = [p for p in season.preserves if p.place == place]
@@ -51,7 +48,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
             )
         if number is not None:
             found[preserve.name] = number
-    ready = bool(found) and isinstance(counted_on, date) and isinstance(made, date)
+    ready = bool(found) and counted_on is not None and made is not None
     edits = count_edits(season, found, counted_on, made) if ready else []
     before = _counted_before(found, counted_on) if ready else {}
     if before:

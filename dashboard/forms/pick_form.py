@@ -8,9 +8,10 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save, save_button
 from dashboard.units import weight
-from dashboard.words import local, pieces, short_day, speaker, typed_day
+from dashboard.words import local, pieces, short_day, speaker
 from model import Edit, Season
 
 NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
@@ -29,9 +30,7 @@ def pick_form(season: Season) -> None:
         other = st.selectbox(
             "Another crop", rest, index=None, format_func=speaker(), key=f"pick_other_{form}"
         )
-        day = st.date_input(
-            "Picked on", today, max_value=today, format=typed_day(), key=f"pick_day_{form}"
-        )
+        day = past_day("Picked on", f"pick_day_{form}")
         typed = st.number_input(
             "Another number", 0.0, 1000.0, 0.0, 0.5, format="%g", key=f"pick_typed_{form}"
         )
@@ -45,7 +44,7 @@ def pick_form(season: Season) -> None:
         "Of what", names, default=usual, key=f"pick_container_{form}_{crop}"
     )
     kg = many * weighs.get(container or usual, 0.0)
-    ready = bool(crop) and kg > 0 and isinstance(day, date)
+    ready = bool(crop) and kg > 0 and day is not None
     words = "Save"
     if ready:
         amount = weight(kg, season.units)

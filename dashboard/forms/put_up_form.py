@@ -7,12 +7,13 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.past_day import past_day
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
-from dashboard.words import local, short_day, speaker, typed_day
+from dashboard.words import local, short_day, speaker
 from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
@@ -54,7 +55,7 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
 
 def batch_form(season: Season, name: str, load: float, ended: datetime | None = None) -> None:
     """Ask how many of a preserve were filled; ``load`` and when it ended are offered."""
-    form, today = session.form(), session.today()
+    form = session.form()
     preserve = season.preserve(name)
     filled = st.number_input(
         f"How many were filled ({preserve.unit})",
@@ -65,14 +66,12 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         format="%g",
         key=f"put_up_filled_{form}_{name}",
     )
-    day = st.date_input(
-        "Put up on", today, max_value=today, format=typed_day(), key=f"put_up_day_{form}"
-    )
+    day = past_day("Put up on", f"put_up_day_{form}")
     finished = box = again = None
     if preserve.canned:
         finished, box = _canned(season, preserve, form, ended or session.moment())
         again = _again(season, preserve, form)
-    if not isinstance(day, date):
+    if day is None:
         return
     code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"

@@ -1,15 +1,16 @@
 """The morning after: how many jars sealed, and what to do with those that did not."""
 
 from collections.abc import Sequence
-from datetime import date, datetime
+from datetime import datetime
 
 import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button
 from dashboard.record_findings import cause_words
-from dashboard.words import at_clock, count, typed_day
+from dashboard.words import at_clock, count
 from model import WENT, Batch, Edit, Season
 
 
@@ -34,7 +35,7 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
 
 
 def _look_at(season: Season, batch: Batch) -> None:
-    form, now, today = session.form(), session.moment(), session.today()
+    form, now = session.form(), session.moment()
     st.caption(
         "Press the middle of each lid: sealed, it is curved down and does not move. Count only "
         "jars that are sealed. Until this is done the batch is not counted as sure."
@@ -48,18 +49,11 @@ def _look_at(season: Season, batch: Batch) -> None:
         key=f"sealed_{form}_{batch.code}",
         placeholder="count them",
     )
-    checked = st.date_input(
-        "Looked at on",
-        today,
-        min_value=batch.put_up,
-        max_value=today,
-        format=typed_day(),
-        key=f"sealed_day_{form}",
-    )
+    checked = past_day("Looked at on", f"sealed_day_{form}", earliest=batch.put_up)
     went = ""
     if sealed is not None and sealed < batch.filled:
         went = _failed(season, batch, batch.filled - sealed, now, form)
-    ready = sealed is not None and isinstance(checked, date)
+    ready = sealed is not None and checked is not None
     words = f"{count(sealed or 0, 'jar')} sealed of {batch.code}"
     cells = {
         "batch": batch.code,

@@ -7,9 +7,10 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import day, local, short_day, speaker, typed_day
+from dashboard.words import day, local, short_day, speaker
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -43,12 +44,10 @@ def take_form(season: Season) -> None:
     )
     why = st.segmented_control("Why", WHYS, default=WHYS[0], key=f"take_why_{form}") or WHYS[0]
     cause, unfinished = _what_of_it(season, name, why, form)
-    taken_on = st.date_input(
-        "On", today, max_value=today, format=typed_day(), key=f"take_day_{form}"
-    )
-    if name is not None and isinstance(taken_on, date):
+    taken_on = past_day("On", f"take_day_{form}")
+    if name is not None and taken_on is not None:
         taken_on = _seen_by_the_count(books[name], taken_on, form)
-    ready = name is not None and bool(number) and isinstance(taken_on, date)
+    ready = name is not None and bool(number) and taken_on is not None
     words = ""
     if ready:
         unit = season.preserve(name).unit

@@ -17,7 +17,6 @@ from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import UNCOUNTED, never_counted, winter_headline
 from dashboard.lasting import (
     GONE,
-    LEAST_LEVEL,
     PAST,
     lasting_rows,
     lasting_words,
@@ -31,7 +30,7 @@ from dashboard.units import in_own, weight
 from dashboard.words import about, day, listed, local, named, plate_words, speaker
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_foods, of_rations
-from model import PlannedSeason
+from model import LEAST_LEVEL, PlannedSeason
 
 SEED = 1
 NOW, NEXT = "Until this season's crop", "The winter to come"

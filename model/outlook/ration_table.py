@@ -15,7 +15,7 @@ from model.season.settings import PLAN_FOR
 from model.simulation.food_years import food_years
 
 STEP_PORTIONS = 0.5
-# Winter names no smaller level amount either.
+# A smaller level amount is not named, here or in words beside it.
 LEAST_LEVEL = 0.1
 RATION_YEARS = 300
 # Eight years in ten is a chance that still fails twice: the household says what it plans for.

@@ -1,27 +1,26 @@
 """Why a preserve is not made at all: where its crop goes, or what a load asks for."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 
 import model
-from model import FirstAnswers, PlannedSeason, YearDay
+from model import PlannedSeason, YearDay
+from tests.intake.test_first_notes import NORTH
 
-ANSWERS = FirstAnswers(
-    household="Our garden",
-    adults=2,
+ANSWERS = replace(
+    NORTH,
     children_ages=(),
     bed_area_m2=37.0,
     altitude="2500 ft",
     units="US",
     country="US",
-    last_spring_frost=YearDay(5, 10),
     first_autumn_frost=YearDay(10, 10),
     canner="pressure canner, dial gauge",
     freezer_l=85.0,
     shelf_m2=1.1,
     root_store_kg=68.0,
-    kitchen_hours_a_week=5.0,
     time_zone="",
 )
 
