@@ -1,5 +1,6 @@
 """Seasons and plans kept between clicks, so that only what changed is worked out again."""
 
+import gc
 import hashlib
 import threading
 from collections import OrderedDict
@@ -76,6 +77,17 @@ def plan_shelf() -> PlanShelf:
     return PlanShelf()
 
 
+def settle() -> None:
+    """Leave all that is there now out of later sweeps for garbage, until the next plan is made.
+
+    Streamlit sweeps at the end of every run of a page, and through a thousand years and all
+    libraries that takes longer than the page itself.
+    """
+    gc.unfreeze()
+    gc.collect()
+    gc.freeze()
+
+
 def fingerprint(seasons: Sequence[Season], today: date) -> str:
     """Name a run of seasons on a day by their content; the ticks of a checklist plan nothing."""
     bare = tuple(replace(one, record=replace(one.record, ticks=())) for one in seasons)
@@ -111,6 +123,7 @@ def planned(
         if known is None:
             known = model.plan_season(seasons[-1], today, before=before, progress=progress)
             plan_shelf().put(key, known)
+            settle()
     return known
 
 

@@ -1,11 +1,13 @@
 """Plans that several windows ask for at once are made once."""
 
+import gc
 import threading
+import weakref
 from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
-from dashboard.cached import PlanShelf
+from dashboard.cached import PlanShelf, settle
 
 
 def test_of_windows_that_ask_for_one_plan_at_once_one_makes_it_and_the_others_are_told() -> None:
@@ -45,3 +47,19 @@ def test_other_plans_do_not_wait() -> None:
         shelf.turn("other", lambda: pytest.fail("waits for another plan")),
     ):
         pass
+
+
+def test_what_is_settled_is_not_swept_for_garbage_again_and_what_it_left_is() -> None:
+    class Ring:
+        """Something that only a sweep takes away."""
+
+        def __init__(self) -> None:
+            self.own = self
+
+    plan = [{"week": week} for week in range(1000)]
+    ring = weakref.ref(Ring())
+    settle()
+
+    assert ring() is None
+    assert not {id(one) for one in plan} & {id(one) for one in gc.get_objects()}
+    gc.unfreeze()
