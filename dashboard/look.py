@@ -13,15 +13,15 @@ import streamlit as st
 
 import model
 from dashboard.cached import kept
-from dashboard.plain import cells, plain
+from dashboard.plain import plain, written
 from dashboard.schemes import INKS
 from dashboard.words import count, named
 from model import PlannedSeason, PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
 ROW_PX = 31
-# What is read at a glance, and takes a browser no longer than a table that scrolls.
-MOST_COLUMNS, MOST_CELLS = 8, 260
+# What can be read on a wide screen, and takes a browser no longer than a table that scrolls.
+MOST_COLUMNS, MOST_CELLS = 12, 480
 
 # Less air above the first sentence, words that stand out from what is behind them in both
 # schemes, and targets that a wet thumb can hit.
@@ -35,7 +35,11 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
-  [data-testid="stTable"] :is(td, th) {padding: .28rem .4rem;}
+  [data-testid="stMarkdownContainer"]:has(> table) {overflow-x: auto;}
+  [data-testid="stMarkdownContainer"] table {width: 100%;}
+  [data-testid="stMarkdownContainer"] :is(td, th) {
+    border-width: 0 0 1px; padding: .28rem .4rem; text-align: start; vertical-align: top;
+  }
   .st-key-now strong {font-size: 1.9rem; line-height: 1.3;}
   @media (min-width: 641px) {
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
@@ -46,8 +50,7 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    [data-testid="stTable"] :is(td, th) {padding: .28rem .1rem; font-size: .8rem;}
-    [data-testid="stTable"] p {font-size: inherit;}
+    [data-testid="stMarkdownContainer"] :is(td, th) {padding: .28rem .1rem; font-size: .8rem;}
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
@@ -126,9 +129,8 @@ def table(
     """
     headings = {name: _heading(frame[name]) for name in frame.columns}
     if len(frame.columns) <= MOST_COLUMNS and frame.size <= MOST_CELLS:
-        told = cells(named(frame)).rename(columns=headings)
-        shown = "content" if height == "auto" else height
-        st.table(told, border="horizontal", height=shown, hide_index=True)
+        with st.container(height="content" if height == "auto" else height, border=False):
+            st.markdown(written(named(frame).rename(columns=headings)))
         return
     config = {
         name: st.column_config.Column(label=words, help=model.HEADINGS[name].meaning or None)

@@ -12,7 +12,7 @@ import pandas as pd
 
 from dashboard.words import day
 
-_ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:]|^\s*(?:[-+]|\d+[.)])(?=\s)")
+_ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:@]|\b[Ww]{3}\.|^\s*(?:[-+]|\d+[.)])(?=\s)")
 # A number stays in one line with what it counts.
 _AFTER_A_NUMBER = re.compile(r"(?<=\d) (?=\S)")
 _BOLD = re.compile(r"\*\*([^*]+)\*\*([^*]*)")
@@ -24,13 +24,19 @@ def plain(text: str) -> str:
     return _ACTED_ON.sub(lambda found: f"{found[0][:-1]}\\{found[0][-1]}", text)
 
 
-def cells(frame: pd.DataFrame) -> pd.DataFrame:
-    """Give a table as plain text; what is blank or unknown stays blank.
+def written(frame: pd.DataFrame) -> str:
+    """Give a table as one text of Markdown; what is blank or unknown stays blank.
 
-    The first words of a cell may be in bold: ``**sort first**: it sprouts``.
+    One text is there much sooner than a table each of whose cells is a text of its own. The
+    first words of a cell may be in bold: ``**sort first**: it sprouts``.
     """
-    told = {name: [_cell(value) for value in frame[name]] for name in frame.columns}
-    return pd.DataFrame(told, dtype=str)
+    told = [[_cell(value) for value in frame[name]] for name in frame.columns]
+    rows = [
+        [plain(str(name)) for name in frame.columns],
+        ["---"] * len(told),
+        *zip(*told, strict=True),
+    ]
+    return "\n".join(f"| {' | '.join(row)} |" for row in rows)
 
 
 def _cell(value: object) -> str:
@@ -40,7 +46,7 @@ def _cell(value: object) -> str:
         return "yes" if value else ""
     if isinstance(value, _NUMBERS):
         return "" if math.isnan(value) else f"{value:,.10g}"
-    words = day(value) if isinstance(value, date) else str(value)
+    words = day(value) if isinstance(value, date) else " ".join(str(value).split())
     words = _AFTER_A_NUMBER.sub("\N{NO-BREAK SPACE}", words)
     bold = _BOLD.fullmatch(words)
     return f"**{plain(bold[1])}**{plain(bold[2])}" if bold else plain(words)

@@ -135,11 +135,13 @@ def _over(plan: PlannedSeason) -> None:
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     when, time, why, change = "When it is picked", "Hours and jars", "The working", "Try a change"
-    sow, buy = "Sow by", "Buy list"
+    sow, buy, gap = "Sow by", "Buy list", "Where it comes from"
     asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
-    chosen = choice("More", [when, sow, buy, time, why, change, *asks], key="spring_more")
+    chosen = choice("More", [when, gap, sow, buy, time, why, change, *asks], key="spring_more")
     if chosen == when:
         _picked(plan)
+    elif chosen == gap:
+        supply_picture(plan)
     elif chosen == time:
         _limits(plan, limits)
     elif chosen == why:
@@ -162,7 +164,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 
 
 def _picked(plan: PlannedSeason) -> None:
-    """Draw what is picked week by week, and where the plate's portions come from."""
+    """Draw what is picked week by week."""
     harvest, units = table_of(plan, model.harvest_table), plan.case.season.units
     picked = named(strips(harvest, units))
     if picked.empty:
@@ -173,7 +175,6 @@ def _picked(plan: PlannedSeason) -> None:
         "The darker, the more of its crop; an ordinary year. Yields are published figures "
         "moved by the household's own seasons; the table shows how many stand behind each."
     )
-    supply_picture(plan)
     with fold("What each planting should give", "yields") as is_open:
         if is_open:
             rows = yield_rows(model.planting_table(plan), plan.case.season.units)

@@ -162,7 +162,7 @@ def _curve_title(food: str, row: pd.Series) -> str:
 def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
     reach, basket, months = "To make it reach", "All in one place", "Month by month"
-    chosen = choice("More", [months, every, jars, gap, reach, basket, words], key="winter_more")
+    chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
     lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
         _small_curves(plan, lean)

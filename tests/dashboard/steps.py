@@ -12,6 +12,8 @@ from streamlit.testing.v1.element_tree import Element
 import model
 from tests.small_season import TABLES
 
+_CELL_ENDS = re.compile(r"(?<!\\) \| ")
+
 
 def zipped(**changes: str) -> bytes:
     """Give the tiny season as a zip, with some of its files changed."""
@@ -65,8 +67,18 @@ def tables(app: AppTest, *columns: str) -> list[pd.DataFrame]:
     A plain table only has its headings; where one heads several columns, ``columns`` decide.
     """
     names = {words: name for name in (*model.HEADINGS, *columns) for words in _headings(name)}
-    told = [table.value.map(_unmarked).rename(columns=names) for table in app.table]
+    told = [table.rename(columns=names) for table in plain_tables(app)]
     return [*told, *(table.value for table in app.dataframe)]
+
+
+def plain_tables(app: AppTest) -> list[pd.DataFrame]:
+    """Give the tables that are written as words, under their headings."""
+    return [_read(text.value) for text in app.markdown if text.value.startswith("| ")]
+
+
+def _read(written: str) -> pd.DataFrame:
+    head, _, *rows = (_CELL_ENDS.split(line[2:-2]) for line in written.splitlines())
+    return pd.DataFrame([[_unmarked(cell) for cell in row] for row in rows], columns=head)
 
 
 def _headings(name: str) -> tuple[str, str]:

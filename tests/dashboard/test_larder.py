@@ -8,7 +8,7 @@ from streamlit.testing.v1 import AppTest
 
 from model import Store, ledgers, season_from_tables
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, part, words
+from tests.dashboard.steps import labelled, look, part, plain_tables, words
 
 MIDWINTER, LARDER = date(2028, 1, 10), "views/larder.py"
 TWO_RIVERS, ALDER_LANE = 1, 2
@@ -25,7 +25,7 @@ def stock(path: Path) -> dict[str, float]:
 
 
 def test_what_is_to_be_sorted_stands_before_what_keeps(larder: AppTest) -> None:
-    rows = larder.table[0].value
+    rows = plain_tables(larder)[0]
 
     assert all(why.startswith("**sort first**") for why in rows["Why"][:2])
     assert rows["Why"].iloc[-1].startswith("keeps about")
@@ -140,6 +140,6 @@ def test_the_stores_tell_days_of_keeping_losses_and_bad_neighbours(larder: AppTe
         "Cellar: 6 °C, 90 % humidity",
     ]
     assert "Sort next on" in words(larder)
-    cellar = " ".join(larder.table[1].value["Wants"])
+    cellar = " ".join(plain_tables(larder)[1]["Wants"])
     assert "apples beside it turn it bitter" in cellar
-    assert all("a week" in kept for kept in larder.table[1].value["Keeps until"])
+    assert all("a week" in kept for kept in plain_tables(larder)[1]["Keeps until"])

@@ -14,7 +14,8 @@ expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
 NARROW: ViewportSize = {"width": 390, "height": 844}
 WET_HANDS = ("/log", "/preserving_day", "/larder")
-TABLES = "canvas > [role='grid'], [data-testid='stTable'] table"
+PLAIN = "[data-testid='stMarkdownContainer']:has(> table)"
+TABLES = f"canvas > [role='grid'], {PLAIN} > table"
 TRIES, TRY_MS = 20, 2_000
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
@@ -31,8 +32,8 @@ tables => tables.flatMap(table => [...table.querySelectorAll('[role="row"], tbod
     cell => cell.textContent.replaceAll('\\u00a0', ' ').trim()))
 """
 CUT = """
-tables => tables.filter(table => [table, ...table.querySelectorAll('div')]
-  .some(part => part.scrollWidth > part.clientWidth + 1)).map(table => table.innerText)
+tables => tables.filter(table => table.scrollWidth > table.clientWidth + 1)
+  .map(table => table.innerText)
 """
 
 
@@ -147,7 +148,7 @@ def fits(page: Page) -> None:
     main = page.get_by_test_id("stMain")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), page.url
     if page.viewport_size == WIDE or page.url.endswith(WET_HANDS):
-        assert page.get_by_test_id("stTable").evaluate_all(CUT) == []
+        assert page.locator(PLAIN).evaluate_all(CUT) == []
     if page.viewport_size == NARROW:
         return
     for place, scroller in enumerate(page.locator(".dvn-scroller").all()):
