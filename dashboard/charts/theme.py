@@ -34,6 +34,7 @@ def shelves() -> alt.theme.ThemeConfig:
         "config": {
             "text": {"fontSize": WORDS_FONT_PX, "color": FAINT},
             "rule": {"color": FAINT},
+            "mark": {"aria": False},
             "legend": {"title": None, "orient": "bottom", "labelLimit": 300},
         }
     }
