@@ -5,11 +5,12 @@ from contextlib import contextmanager
 from contextvars import copy_context
 from functools import partial
 from types import MappingProxyType
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 import altair as alt
 import pandas as pd
 import streamlit as st
+from streamlit.dataframe_util import convert_anything_to_arrow_bytes
 
 import model
 from dashboard.cached import kept
@@ -127,19 +128,46 @@ def table(
     glance is plain: its words wrap, so that a phone has nothing to scroll to sideways, a reader
     of screens reads it, and it is there at once. A larger one scrolls within itself.
     """
+    _show(_made(frame), height, key)
+
+
+def kept_table(
+    plan: PlannedSeason,
+    make: Callable[[], pd.DataFrame],
+    key: str,
+    height: int | Literal["auto", "content"] = "content",
+) -> None:
+    """Show a table that is made once for its plan; ``key`` names all that it shows of it."""
+    _show(kept(plan, f"the table {key}", lambda: _made(make())), height, key)
+
+
+class _Large(NamedTuple):
+    """A table that scrolls within itself, and how its columns are headed."""
+
+    frame: pd.DataFrame
+    config: dict[str, Any]
+
+
+def _made(frame: pd.DataFrame) -> str | _Large:
     headings = {name: _heading(frame[name]) for name in frame.columns}
     if len(frame.columns) <= MOST_COLUMNS and frame.size <= MOST_CELLS:
-        with st.container(height="content" if height == "auto" else height, border=False):
-            st.markdown(written(named(frame).rename(columns=headings)))
-        return
+        return written(named(frame).rename(columns=headings))
     config = {
         name: st.column_config.Column(label=words, help=model.HEADINGS[name].meaning or None)
         for name, words in headings.items()
     }
+    return _Large(named(frame), config)
+
+
+def _show(made: str | _Large, height: int | Literal["auto", "content"], key: str | None) -> None:
+    if isinstance(made, str):
+        with st.container(height="content" if height == "auto" else height, border=False):
+            st.markdown(made)
+        return
     st.dataframe(
-        named(frame),
+        made.frame,
         hide_index=True,
-        column_config=config,
+        column_config=made.config,
         height=height,
         width="stretch",
         row_height=ROW_PX,
@@ -163,13 +191,13 @@ def fold(label: str, key: str, icon: str | None = None) -> Iterator[bool]:
 def picture(chart: alt.LayerChart, told: pd.DataFrame, key: str) -> None:
     """Show a chart as wide as there is room, with its figures behind one click."""
     drawing(chart)
-    figures(told, key)
+    figures(lambda: told, key)
 
 
 def kept_picture(
     plan: PlannedSeason,
     draw: Callable[[], alt.LayerChart],
-    told: pd.DataFrame,
+    told: Callable[[], pd.DataFrame],
     key: str,
     of: object = "",
 ) -> None:
@@ -196,7 +224,13 @@ def drawn(plan: PlannedSeason, what: str, draw: Callable[[], alt.LayerChart]) ->
 
 
 def _words_and_drawing(chart: alt.LayerChart) -> tuple[str, dict[str, Any]]:
-    return _words_of(chart), _told(chart).to_dict()
+    spec = _told(chart).to_dict()
+    # Rows are turned into what the browser reads here, not at every run of the page.
+    spec["datasets"] = {
+        name: convert_anything_to_arrow_bytes(pd.DataFrame(rows))
+        for name, rows in spec["datasets"].items()
+    }
+    return _words_of(chart), spec
 
 
 def _finding(words: str) -> None:
@@ -220,10 +254,11 @@ def _told(chart: alt.LayerChart) -> alt.LayerChart:
     return told.configure_text(color=ink) if ink else told
 
 
-def figures(told: pd.DataFrame, key: str) -> None:
+def figures(make: Callable[[], pd.DataFrame], key: str) -> None:
     """Show the figures of a chart behind one click: of its columns those that have a heading."""
     with fold("The figures", f"figures_{key}") as is_open:
         if is_open:
+            told = make()
             shown = told[[name for name in told.columns if name in model.HEADINGS]]
             days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
             parts = {name: shown[name].round(2) for name in shown.select_dtypes("float").columns}

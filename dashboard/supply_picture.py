@@ -23,7 +23,7 @@ def supply_picture(plan: PlannedSeason) -> None:
         st.markdown("No portions are wanted in these weeks: give the plate foods and portions.")
         return
     counted = not never_counted(plan)
-    kept_picture(plan, partial(_chart, supply, counted=counted), supply, "supply")
+    kept_picture(plan, partial(_chart, supply, counted=counted), lambda: supply, "supply")
     st.caption(
         "All foods of the plate together, in an ordinary year; the dashed line is what is wanted. "
         "Shaded: over a quarter of it is missing."

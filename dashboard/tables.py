@@ -10,6 +10,7 @@ from model import TIGHT, PlannedSeason
 
 WEEK, YEAR = timedelta(days=7), timedelta(days=365)
 LEAST_KG = 0.05
+LEAST_DRAWN_KG = 0.02
 REST_WEEKS = 4
 LEAST_SPARE_KG = 0.5
 MOVED_PORTIONS = 5
@@ -112,7 +113,7 @@ def _or_blank(kg: float, units: str, least_kg: float = LEAST_KG) -> str:
 
 def strips(harvest: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give the harvest as strips: each week's share of the crop's heaviest week, and words."""
-    shown = harvest[harvest["expected_kg"] > 0.02].copy()
+    shown = harvest[harvest["expected_kg"] > LEAST_DRAWN_KG].copy()
     shown["share"] = shown["expected_kg"] / shown.groupby("crop")["expected_kg"].transform("max")
     shown["week_end"] = [monday + WEEK for monday in shown["week"]]
     likely = zip(shown["low_kg"], shown["high_kg"], strict=True)

@@ -1,6 +1,7 @@
 """Review: what came of the year, a verdict on every preserve, and next year's first draft."""
 
 from datetime import date
+from functools import partial
 
 import pandas as pd
 import streamlit as st
@@ -8,10 +9,11 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import learned_rows
+from dashboard.cached import kept
 from dashboard.forms.next_year_form import next_year_form
 from dashboard.forms.verdict_form import verdict_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, table
+from dashboard.look import choice, kept_table, table
 from dashboard.record_findings import (
     balance_words,
     cause_words,
@@ -36,14 +38,14 @@ def show() -> None:
     season, today = plan.case.season, session.today()
     begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
     year = choice("Year", begun, f"year_{session.scope()}", _told_of(season, begun, today))
-    review = model.review_table(plan.case, year)
+    review = kept(plan, f"review of {year}", lambda: model.review_table(plan.case, year))
     if review.empty:
         st.markdown(
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
             "count the shelves every six to eight weeks: the review comes of itself."
         )
         return
-    draft = model.next_year_table(plan, year)
+    draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
     told = review_headline(review, model.largest_changes(draft), year, season.units)
     place.answer(told, place.SPRING, "what to plant")
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
@@ -54,7 +56,7 @@ def show() -> None:
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")
     if chosen == BALANCE:
         st.markdown(balance_words(season, year, today))
-        table(review_rows(review, season.units), "content", key="review")
+        kept_table(plan, partial(review_rows, review, season.units), f"review of {year}")
         st.caption(
             "What was there at the start and came in, less what was eaten, given and lost, is what "
             "is left; unknown is what counts found more (+) or fewer (-) than the book."

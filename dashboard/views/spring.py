@@ -9,7 +9,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import away_rows, buy_list_rows, in_house_rows, sowing_rows
-from dashboard.cached import table_of
+from dashboard.cached import kept, table_of
 from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
 from dashboard.charts.kitchen_chart import hours_chart
@@ -26,12 +26,13 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, fold, kept_picture, picture, printed, table
+from dashboard.look import choice, fold, kept_picture, kept_table, picture, printed, table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import (
+    LEAST_DRAWN_KG,
     count_rows,
     garden_rows,
     jar_rows,
@@ -63,35 +64,43 @@ def show() -> None:
         return
     jars = table_of(plan, model.preserve_table)
     every = table_of(plan, model.limit_table)
-    limits = model.tight_limits(every)
-    foods = lasting_rows(
-        table_of(plan, model.food_table), session.today(), season.settings.lean_share
-    )
     planted = table_of(plan, model.planting_table)
-    grown = planted[planted["amount"] > 0]
-    ground = amount(grown["area_m2"].sum(), "m2", season.units)
-    sown = f"{count(grown['crop'].nunique(), 'crop')} on about {ground}"
-    totals = table_of(plan, model.totals_table)
-    told = spring_headline(totals, foods, limits, None if fixed else sown)
-    place.answer(told, place.WEEK, "what to do this week")
+    place.answer(_headline(plan, fixed=fixed), place.WEEK, "what to do this week")
     garden, kitchen = st.columns([7, 6], gap="small")
     with garden:
         free = bool(plan.planting.tried)
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
             _plan_for(plan, season)
-        rows = garden_rows(planted, season.units)
-        table(rows, TABLE_PX if len(rows) > MOST_ROWS else "content", key="plantings")
+        height = TABLE_PX if len(planted) > MOST_ROWS else "content"
+        kept_table(plan, partial(garden_rows, planted, season.units), "plantings", height)
         working_behind(of_plantings(plan), "plantings")
     with kitchen:
         st.subheader("Put up")
         height = TABLE_PX + CONTROL_PX * free
-        table(jar_rows(jars, season.units), height, key="jars")
-        told = bad_year_words(totals)
+        kept_table(plan, partial(jar_rows, jars, season.units), "jars", height)
+        told = bad_year_words(table_of(plan, model.totals_table))
         if told:
             st.caption(told)
         working_behind(of_preserves(plan), "jars")
     _more(plan, every)
+
+
+def _headline(plan: PlannedSeason, *, fixed: bool) -> str:
+    """Say what to plant and put up; nothing is to plant where all of it is fixed."""
+
+    def words() -> str:
+        season, planted = plan.case.season, table_of(plan, model.planting_table)
+        share = season.settings.lean_share
+        foods = lasting_rows(table_of(plan, model.food_table), plan.case.today, share)
+        limits = model.tight_limits(table_of(plan, model.limit_table))
+        grown = planted[planted["amount"] > 0]
+        ground = amount(grown["area_m2"].sum(), "m2", season.units)
+        sown = f"{count(grown['crop'].nunique(), 'crop')} on about {ground}"
+        totals = table_of(plan, model.totals_table)
+        return spring_headline(totals, foods, limits, None if fixed else sown)
+
+    return kept(plan, "the headline of spring", words)
 
 
 def _plan_for(plan: PlannedSeason, season: Season) -> None:
@@ -166,11 +175,14 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
 def _picked(plan: PlannedSeason) -> None:
     """Draw what is picked week by week."""
     harvest, units = table_of(plan, model.harvest_table), plan.case.season.units
-    picked = named(strips(harvest, units))
-    if picked.empty:
-        st.markdown("Nothing is to be picked in these weeks.")
+
+    def picked() -> pd.DataFrame:
+        return named(strips(harvest, units))
+
+    if (harvest["expected_kg"] > LEAST_DRAWN_KG).any():
+        kept_picture(plan, lambda: _strips(harvest, picked(), units), picked, "picked")
     else:
-        kept_picture(plan, partial(_strips, harvest, picked, units), picked, "picked")
+        st.markdown("Nothing is to be picked in these weeks.")
     st.caption(
         "The darker, the more of its crop; an ordinary year. Yields are published figures "
         "moved by the household's own seasons; the table shows how many stand behind each."

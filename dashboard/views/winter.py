@@ -9,7 +9,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import ration_rows
-from dashboard.cached import answered, table_of
+from dashboard.cached import answered, kept, table_of
 from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
@@ -22,7 +22,7 @@ from dashboard.lasting import (
     lasting_words,
     pace_words,
 )
-from dashboard.look import choice, drawn, figures, kept_picture, picture, table
+from dashboard.look import choice, drawn, figures, kept_picture, kept_table, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -42,13 +42,19 @@ def show() -> None:
     plan = place.opened("Will it last until the new crop?", stock=True)
     share = plan.case.season.settings.lean_share
     now = _now(plan)
-    foods = lasting_rows(_foods(plan, now=now), session.today(), share)
+    foods = kept(
+        plan,
+        f"how foods stand, now {now}",
+        lambda: lasting_rows(_foods(plan, now=now), plan.case.today, share),
+    )
     if now and never_counted(plan):
         place.answer(UNCOUNTED, place.LARDER, "the ten-minute count")
-    elif foods["enough"].eq("no").any():
-        place.answer(winter_headline(foods), place.WEEK, "what still can be put up or bought in")
     else:
-        place.answer(winter_headline(foods), place.LARDER, "what to eat first")
+        told = kept(plan, f"the headline of winter, now {now}", lambda: winter_headline(foods))
+        if foods["enough"].eq("no").any():
+            place.answer(told, place.WEEK, "what still can be put up or bought in")
+        else:
+            place.answer(told, place.LARDER, "what to eat first")
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         if foods.empty:
@@ -56,7 +62,7 @@ def show() -> None:
         else:
             today = pd.Timestamp(session.today())
             bars_of = partial(_lasts, foods, today)
-            kept_picture(plan, bars_of, foods, "lasts", now)
+            kept_picture(plan, bars_of, lambda: foods, "lasts", now)
             st.caption(_meaning(plan, foods, share))
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
@@ -97,8 +103,7 @@ def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:
 
 
 def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
-    stock = with_dates(table_of(plan, model.food_stock_table), "week")
-    lean = with_dates(model.lean_table(plan), "begins", "ends")
+    stock = table_of(plan, model.food_stock_table)
     known = sorted(stock["food"].unique())
     if not known:
         st.markdown("No food is put up or stored, so there is no stock to draw.")
@@ -110,21 +115,34 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
         "Stock curve of", known, index=known.index(first), format_func=speaker(), key=key
     )
     row = foods[foods["food"] == food]
-    marks = [{"week": pd.Timestamp(session.today()), "what": "today"}]
-    title = f"{food.capitalize()}: portions on the shelf"
-    if not row.empty:
-        if pd.notna(row.iloc[0]["new_crop"]):
-            marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
-        title = _curve_title(food, row.iloc[0])
-    own = stock[stock["food"] == food]
-    bare = lean[lean["food"] == food]
-    curve = partial(food_curve, own, bare, pd.DataFrame(marks), title)
-    kept_picture(plan, curve, own, "curve", (food, now))
+
+    def own() -> pd.DataFrame:
+        return with_dates(stock[stock["food"] == food], "week")
+
+    kept_picture(plan, lambda: _curve_of(plan, food, own(), row), own, "curve", (food, now))
     st.caption(
         f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
         "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
         "ordinary year. Shaded weeks have no fresh."
     )
+
+
+def _curve_of(
+    plan: PlannedSeason, food: str, own: pd.DataFrame, row: pd.DataFrame
+) -> alt.LayerChart:
+    """Draw the stock of a food; ``row`` says how it stands, and is empty where nothing does."""
+    marks = [{"week": pd.Timestamp(plan.case.today), "what": "today"}]
+    title = f"{food.capitalize()}: portions on the shelf"
+    if not row.empty:
+        if pd.notna(row.iloc[0]["new_crop"]):
+            marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
+        title = _curve_title(food, row.iloc[0])
+    lean = _lean(plan)
+    return food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title)
+
+
+def _lean(plan: PlannedSeason) -> pd.DataFrame:
+    return with_dates(model.lean_table(plan), "begins", "ends")
 
 
 def _level(plan: PlannedSeason, row: pd.DataFrame) -> str:
@@ -163,11 +181,10 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
     reach, basket, months = "To make it reach", "All in one place", "Month by month"
     chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
-    lean = with_dates(model.lean_table(plan), "begins", "ends")
     if chosen == every:
-        _small_curves(plan, lean)
+        _small_curves(plan, _lean(plan))
     elif chosen == jars:
-        _jars(plan, lean, foods)
+        _jars(plan, _lean(plan), foods)
     elif chosen == gap:
         supply_picture(plan)
     elif chosen == months:
@@ -177,7 +194,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     elif chosen == basket:
         _basket(plan)
     else:
-        table(lasting_words(foods))
+        kept_table(plan, partial(lasting_words, foods), f"lasting, now {now}")
 
 
 def _months(plan: PlannedSeason) -> None:
@@ -186,7 +203,7 @@ def _months(plan: PlannedSeason) -> None:
         st.markdown("In these weeks no food has to last.")
         return
     strips = partial(_month_strips, short)
-    kept_picture(plan, strips, short, "months")
+    kept_picture(plan, strips, lambda: short, "months")
     st.caption(
         "The chance that a food runs short in a month, over the simulated years: the stronger "
         "the colour, the likelier; red where more likely than not. In words: its worst month."
@@ -236,7 +253,7 @@ def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
             small = partial(_small_curve, row, stock, lean)
             with column:
                 drawn(plan, f"the stock of {row['food']} from {session.today()}", small)
-    figures(stock, "every_food")
+    figures(lambda: stock, "every_food")
     st.caption(
         "What gives out first stands first. Line: the middle of the simulated years; band: eight "
         "years in ten; shaded: no fresh; dashed: the new crop."

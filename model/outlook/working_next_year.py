@@ -4,7 +4,7 @@ from model.case import Case
 from model.outlook.arithmetic import LESS, OVER, PLUS, TIMES, UP, Part, Pen, enough
 from model.outlook.next_year_draft import Draft, Use, drafts
 from model.outlook.own_units import in_own
-from model.outlook.review_table import reviewed
+from model.outlook.review_table import review_table, reviewed
 from model.outlook.working import FROM_NOTES, Source, Working, WorkingLine, line
 from model.outlook.working_counts import counted, noun, of_steps, of_unit, steps
 from model.season.ledger import Movement
@@ -131,13 +131,12 @@ def book_workings(case: Case, year: str) -> dict[str, Working]:
     'ketchup: left by the book'
     """
     begins, ends = reviewed(case.season, year, case.today)
+    rows = review_table(case, year)
     return {
-        draft.preserve.name: _book(
-            draft.preserve.name,
-            case.books[draft.preserve.name].between(begins, ends),
-            in_own(1.0, draft.preserve.unit, case.season.units),
+        name: _book(
+            name, case.books[name].between(begins, ends), in_own(1.0, unit, case.season.units)
         )
-        for draft in drafts(case, year)
+        for name, unit in zip(rows["preserve"], rows["unit"], strict=True)
     }
 
 
