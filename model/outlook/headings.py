@@ -145,7 +145,7 @@ HEADINGS: dict[str, Heading] = {
     "left": Heading("Left", "", "by the book at the end"),
     "left_portions": Heading("Left over", "portions", "on the shelf at the new crop"),
     "left_units": Heading("Left", "", "by the book at the end"),
-    "less_from": Heading("From", "", "first week without fresh"),
+    "less_from": Heading("From", "", "first week of eating less"),
     "less_portions": Heading(
         "Or eat less",
         "portions a week",

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
+import numpy as np
 import pytest
 
 import model
@@ -15,7 +16,7 @@ from model.season.season import Season
 from model.season.settings import PLAN_FOR
 from model.simulation.food_years import food_years
 from tests.conftest import MIDWINTER
-from tests.recorded import count, recorded
+from tests.recorded import JARS, count, recorded
 
 MARCH = date(2027, 3, 1)
 
@@ -159,3 +160,57 @@ def test_a_ration_does_not_spare_what_would_be_past_keeping_before_it_is_eaten(
     assert f"carrots in sand (until {monday})" in roots["ration"]
     assert "pickled beetroot" not in roots["ration"]
     assert "not spared" not in rows.loc["tomatoes", "ration"]
+
+
+def with_some_that_spoil(jars: float, sauce: float, keeps_weeks: int) -> PlannedSeason:
+    """Plan from March with jars that keep so long from September, and sauce that lasts."""
+    made, counted = date(2026, 9, 1), date(2027, 2, 28)
+    season = recorded(
+        counts=(
+            count(counted, jars, put_up=made),
+            count(counted, sauce, preserve="sauce", put_up=made),
+        )
+    )
+    preserves = (
+        replace(own, keeps_weeks=keeps_weeks) if own.name == JARS else own
+        for own in season.preserves
+    )
+    return model.plan_season(replace(season, preserves=tuple(preserves)), MARCH, years=20)
+
+
+def test_what_spoils_first_is_eaten_or_lost_and_never_spread_until_the_new_crop() -> None:
+    # eight jars are 64 portions, of which 8 a week are eaten in the six weeks they still keep:
+    # the sauce has to last the rest alone, whatever was spared of the jars before
+    planned = with_some_that_spoil(8, 20, 32)
+    case = planned.case
+    row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
+    past = date(2026, 8, 31) + timedelta(weeks=32)
+    weeks = (row["new_crop"] - past).days // 7
+    left = row["week_portions"] - row["less_portions"]
+    sauce = 20 * case.season.preserve("sauce").portions
+    appetite = lived(case, planned.plan, RATION_YEARS, SEED, as_wanted=True).appetite
+    wanted = appetite * (weeks - 1 + case.season.settings.lean_share)
+
+    assert row["less_from"] == past
+    assert row["chance_after"] == pytest.approx(np.mean(wanted * left <= sauce), abs=0.03)
+    assert np.mean(wanted * (left + STEP_PORTIONS) <= sauce) < REACHES["eight years in ten"]
+    assert row["ration"] == (
+        f"{row['less_portions']:g} portions a week less from {past} on; eaten first and not "
+        f"spared: whole tomatoes (until {past})"
+    )
+
+
+def test_a_ration_begins_when_what_spoils_has_been_eaten_as_wanted() -> None:
+    # 48 portions at 8 a week are eaten in six weeks, two before the jars are past keeping
+    planned = with_some_that_spoil(6, 24, 34)
+    row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
+
+    assert row["less_from"] == MARCH + timedelta(weeks=6)
+
+
+def test_what_its_turn_reaches_in_time_is_rationed_from_the_beginning() -> None:
+    planned = with_some_that_spoil(5, 24, 34)
+    row = ration_table(planned, SEED, now=True).set_index("food").loc["tomatoes"]
+
+    assert row["less_from"] == MARCH
+    assert row["ration"] == f"{row['less_portions']:g} portions a week less from now on"
