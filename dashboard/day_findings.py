@@ -2,13 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import datetime, timedelta, tzinfo
 
 import pandas as pd
 
 import model
 from dashboard.units import in_own, units_of
-from dashboard.words import about, count
+from dashboard.words import about, count, morning_of
 from model import DayProduct, DaySheet, Load, Refused, SetOut, Waiting
 
 HANDS, CANNER, PROCESS = "hands", "canner", "process"
@@ -85,8 +85,11 @@ def load_words(load: Load, sheet: DaySheet, units: str, *, done: bool) -> str:
     return f"**{load.number}. {what}**{size}{where} · {begin} to {end}{written}"
 
 
-def step_words(load: Load, sheet: DaySheet) -> list[str]:
-    """Give the steps of a load with their clock times, one a line, the process by its figure."""
+def step_words(load: Load, sheet: DaySheet, zone: tzinfo | None) -> list[str]:
+    """Give the steps of a load with their clock times, one a line, the process by its figure.
+
+    ``zone`` has the rules of the household's clock; None where they are the machine's.
+    """
     parts = [
         f"**{clock(step.begins, sheet.begins)} {_phase(load, step.phase)}**"
         if step == load.process
@@ -96,8 +99,23 @@ def step_words(load: Load, sheet: DaySheet) -> list[str]:
     ends = clock(load.ends, sheet.begins)
     if load.process is None:
         return [*parts, f"{ends} done"]
-    look = clock(load.process.ends + model.LOOK_AFTER, sheet.begins)
-    return [*parts, f"{ends} lift out and let stand; look at the seals from {look}"]
+    look = look_words(load.process.ends, sheet.begins, zone)
+    return [*parts, f"{ends} lift out and let stand; look at the seals {look}"]
+
+
+def look_words(ended: datetime, begins: datetime, zone: tzinfo | None) -> str:
+    """Say when the seals of jars are looked at, and by when: nobody gets up at night for it.
+
+    ``ended`` is when their process ended on the clock of ``zone``, the machine's where it is None.
+    """
+    times = model.seal_hours(ended, zone)
+    until = clock(times.limit, begins)
+    morning = morning_of(times.look_from)
+    if morning is None:
+        return f"from {clock(times.look_from, begins)}, before {until}"
+    days = (morning - begins.date()).days
+    named = {0: "this morning", 1: "tomorrow morning"}
+    return f"{named.get(days, f'in the morning in {days} days')}, before {until}"
 
 
 def now_words(

@@ -109,8 +109,7 @@ def look_from(day: date) -> None:
 def clock() -> datetime:
     """Give the moment on the clock of the household."""
     found = notes()
-    zone = found.season.time_zone if found else ""
-    return kept.now().astimezone(ZoneInfo(zone) if zone else None)
+    return kept.now().astimezone(found.season.zone if found else None)
 
 
 def moment() -> datetime:

@@ -6,7 +6,7 @@ Forecasts never carry more than two significant figures; chances are told in ten
 import re
 from collections.abc import Callable, Iterable
 from contextvars import ContextVar
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from functools import partial
 from typing import Literal
 
@@ -18,6 +18,7 @@ from model import household, in_tongue
 PLATE = "whole plate"
 DAY_FIRST, MONTH_FIRST, YEAR_FIRST = household.DATE_FORMS
 # What stands on a label or was published keeps its name.
+NIGHT_BEGINS, NIGHT_ENDS = 22, 6
 AS_WRITTEN = ("batch", "product", "jar", "source")
 about = model_about
 DayForm = Literal["DD/MM/YYYY", "MM/DD/YYYY", "YYYY-MM-DD"]
@@ -123,6 +124,13 @@ def chance(share: float) -> str:
     if share >= 0.995:
         return "nearly always"
     return "over 9 years in 10" if tenths == 10 else f"{count(tenths, 'year')} in 10"
+
+
+def morning_of(look: datetime) -> date | None:
+    """Give the day on whose morning one looks who would else have to in the night; None by day."""
+    if NIGHT_ENDS <= look.hour < NIGHT_BEGINS:
+        return None
+    return look.date() + timedelta(days=look.hour >= NIGHT_BEGINS)
 
 
 def at_clock(moment: datetime) -> str:

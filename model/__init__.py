@@ -91,7 +91,7 @@ from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft, boiling_point_c
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time, tested_product
-from model.safety.seals import LOOK_AFTER, seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.seals import seal_hours, seal_times, seals_to_look_at, ways_for_unsealed
 from model.safety.suspect import CELSIUS, FAHRENHEIT, discard_steps, may_be_frozen_again, thaw_steps
 from model.season import household
 from model.season.counting import makings_counted
@@ -134,7 +134,6 @@ __all__ = [
     "HEADINGS",
     "KEEPS",
     "LEAST_LEVEL",
-    "LOOK_AFTER",
     "LOST",
     "METHODS",
     "PLACE_VARIABLE",
@@ -267,6 +266,7 @@ __all__ = [
     "read_upload",
     "resow_table",
     "review_table",
+    "seal_hours",
     "seal_times",
     "seals_to_look_at",
     "season_from_tables",

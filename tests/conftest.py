@@ -1,5 +1,7 @@
 """Fixtures: the two invented households and a plan of each, made once."""
 
+import time
+from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 
@@ -64,6 +66,21 @@ def tiny_case(tiny: model.Season) -> Case:
 @pytest.fixture(scope="session")
 def tiny_plan(tiny: model.Season) -> PlannedSeason:
     return model.plan_season(tiny, date(2027, 3, 1), years=100)
+
+
+@pytest.fixture
+def machine_in(monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[str], None]]:
+    """Set the clock of the machine to the rules of a time zone, for one test."""
+    if not hasattr(time, "tzset"):
+        pytest.skip("the rules of this machine's clock cannot be set")
+
+    def set_to(zone: str) -> None:
+        monkeypatch.setenv("TZ", zone)
+        time.tzset()
+
+    yield set_to
+    monkeypatch.undo()
+    time.tzset()
 
 
 def pytest_runtest_logreport(report: pytest.TestReport) -> None:

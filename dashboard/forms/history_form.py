@@ -17,7 +17,7 @@ def history_form() -> None:
     notes = session.notes()
     if notes is None:
         return
-    zone = session.moment().tzinfo
+    zone = notes.season.zone
     for change in kept.store().changes(notes.household.household_id, MOST_CHANGES):
         at = change.at.astimezone(zone)
         by = f" · {change.by}" if change.by else ""

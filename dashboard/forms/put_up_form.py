@@ -1,6 +1,7 @@
 """What was put up: the preserve, how many jars, when its last process ended."""
 
 from datetime import date, datetime, time
+from zoneinfo import ZoneInfo
 
 import pandas as pd
 import streamlit as st
@@ -78,7 +79,7 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
     cells = {
         "batch": code,
         "put_up_on": f"{day}",
-        "finished_at": moment_text(day, finished, session.moment()) if finished else "",
+        "finished_at": moment_text(day, finished, season.zone) if finished else "",
         "preserve": name,
         "filled": f"{filled:g}",
         "lid_box": (box or "").strip(),
@@ -136,6 +137,10 @@ def _again(season: Season, preserve: Preserve, form: str) -> str | None:
     return st.selectbox(label, near, index=None, key=f"put_up_again_{form}", placeholder="no, new")
 
 
-def moment_text(day: date, at: time, clock: datetime) -> str:
-    """Write a clock time of the household on a day, with the offset its clock had then."""
-    return datetime.combine(day, at, clock.tzinfo).isoformat(timespec="minutes")
+def moment_text(day: date, at: time, zone: ZoneInfo | None) -> str:
+    """Write a clock time on a day with the offset that the clock had then, not the one of today.
+
+    ``zone`` is None where it is the machine's clock. Of an hour that comes twice it is the first.
+    """
+    there = datetime.combine(day, at, zone)
+    return (there if zone else there.astimezone()).isoformat(timespec="minutes")

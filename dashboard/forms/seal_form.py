@@ -22,7 +22,7 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
         st.markdown("No batch is waiting to be looked at.")
         return
     now = session.moment()
-    zone = now.tzinfo
+    zone = season.zone
     due = model.seals_to_look_at(season, now, zone)
     early = [batch for batch in waiting if batch not in due]
     for batch in early:
@@ -71,8 +71,8 @@ def _look_at(season: Season, batch: Batch) -> None:
 
 def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: str) -> str:
     """Show what can still be done with unsealed jars, and ask what is done."""
-    times = model.seal_times(batch, now.tzinfo)
-    ways = model.ways_for_unsealed(season, batch, now, now.tzinfo)
+    times = model.seal_times(batch, season.zone)
+    ways = model.ways_for_unsealed(season, batch, now, season.zone)
     if now < times.limit:
         st.warning(f"{count(failed, 'jar')} not sealed. Until **{at_clock(times.limit)}** you can:")
     else:

@@ -41,7 +41,7 @@ def day_paper(season: Season, paper: PaperDay) -> bytes:
         sheet.heading("In this order")
     for load in paper.sheet.loads:
         over = load.number in paper.done
-        steps = [] if over else step_words(load, paper.sheet)
+        steps = [] if over else step_words(load, paper.sheet, season.zone)
         sheet.together((len(steps) + 1) * LINE_MM)
         head = load_words(load, paper.sheet, season.units, done=over)
         sheet.text(_plain(head), bold=True)

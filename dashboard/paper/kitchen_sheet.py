@@ -9,7 +9,7 @@ import model
 from dashboard.paper.sheet import HEADING_MM, LINE_MM, RULED_MM, Sheet
 from dashboard.tables import put_up_words
 from dashboard.units import in_own, weight
-from dashboard.words import about, at_clock, count, day, hours, local, short_day
+from dashboard.words import about, at_clock, count, day, hours, local, morning_of, short_day
 from model import PlannedSeason
 
 MOST_LIMITS, MOST_SEALS, LEAST_RULED, MOST_RULED = 10, 6, 3, 12
@@ -92,8 +92,10 @@ def _seals(sheet: Sheet, plan: PlannedSeason, moment: datetime) -> None:
         return
     sheet.heading("Seals to look at: write how many are sealed")
     for batch in waiting[:MOST_SEALS]:
-        times = model.seal_times(batch, moment.tzinfo)
-        told = f"from {at_clock(times.look_from)}"
+        times = model.seal_times(batch, season.zone)
+        morning = morning_of(times.look_from)
+        told = f"on the morning of {short_day(morning)}" if morning else ""
+        told = told or f"from {at_clock(times.look_from)}"
         if moment < times.limit:
             told += f"; unsealed ones by {at_clock(times.limit)}"
         filled = f"____ of {batch.filled:g}"

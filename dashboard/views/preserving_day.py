@@ -115,7 +115,7 @@ def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
             if not over:
                 # As published, acid first: whoever fills a jar does not look elsewhere for it.
                 told += load.product.card.steps if load.product.card else []
-                told += map(local, step_words(load, sheet))
+                told += map(local, step_words(load, sheet, season.zone))
             st.markdown("  \n".join(told))
             if load.product.preserve is None or over:
                 continue

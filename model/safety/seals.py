@@ -44,8 +44,29 @@ class Way:
     until: datetime | None
 
 
-def seal_times(batch: Batch, zone: tzinfo) -> SealTimes:
-    """Give the times of a batch, shown on the clock of a zone.
+def seal_hours(ended: datetime, zone: tzinfo | None) -> SealTimes:
+    """Give the times of jars whose process ended at a moment, shown on the clock of a zone.
+
+    A moment without an offset is one on that clock; an hour that comes twice counts as the first.
+    ``zone`` is None where the machine's own rules hold.
+
+    Sources: USDA AIB 410 and 539, Iowa State University Extension.
+
+    >>> times = model.seal_hours(datetime(2027, 8, 16, 19, 40), UTC)
+    >>> times.look_from.isoformat(), times.limit.isoformat()
+    ('2027-08-17T07:40:00+00:00', '2027-08-17T19:40:00+00:00')
+    """
+    return SealTimes(_later(ended, LOOK_AFTER, zone), _later(ended, LIMIT, zone), known=True)
+
+
+def _later(moment: datetime, hours: timedelta, zone: tzinfo | None) -> datetime:
+    """Give the clock of a zone when so many hours have passed, whatever it was put to."""
+    told = moment if moment.tzinfo else moment.replace(tzinfo=zone)
+    return (told.astimezone(UTC) + hours).astimezone(zone)
+
+
+def seal_times(batch: Batch, zone: tzinfo | None) -> SealTimes:
+    """Give the times of a batch, shown on the clock of a zone; None where it is the machine's.
 
     Without the moment its process ended, the limit counts from the first moment of its day.
 
@@ -56,18 +77,13 @@ def seal_times(batch: Batch, zone: tzinfo) -> SealTimes:
     >>> times.known, times.look_from.isoformat(), times.limit.isoformat()
     (False, '2026-09-20T12:00:00+00:00', '2026-09-20T00:00:00+00:00')
     """
-    first = last = batch.finished
-    if first is None or last is None:
-        first = datetime.combine(batch.put_up, time(), zone)
-        last = datetime.combine(batch.put_up + ONE_DAY, time(), zone)
-    return SealTimes(
-        look_from=(last.astimezone(UTC) + LOOK_AFTER).astimezone(zone),
-        limit=(first.astimezone(UTC) + LIMIT).astimezone(zone),
-        known=batch.finished is not None,
-    )
+    if batch.finished is not None:
+        return seal_hours(batch.finished, zone)
+    first, last = (datetime.combine(d, time()) for d in (batch.put_up, batch.put_up + ONE_DAY))
+    return SealTimes(_later(last, LOOK_AFTER, zone), _later(first, LIMIT, zone), known=False)
 
 
-def seals_to_look_at(season: Season, now: datetime, zone: tzinfo) -> tuple[Batch, ...]:
+def seals_to_look_at(season: Season, now: datetime, zone: tzinfo | None) -> tuple[Batch, ...]:
     """List the batches whose seals are to be looked at now, the oldest first.
 
     Raises ValueError when ``now`` names no moment (it has no offset from UTC).
@@ -87,7 +103,9 @@ def seals_to_look_at(season: Season, now: datetime, zone: tzinfo) -> tuple[Batch
     return tuple(sorted(due, key=lambda batch: seal_times(batch, zone).limit))
 
 
-def ways_for_unsealed(season: Season, batch: Batch, now: datetime, zone: tzinfo) -> tuple[Way, ...]:
+def ways_for_unsealed(
+    season: Season, batch: Batch, now: datetime, zone: tzinfo | None
+) -> tuple[Way, ...]:
     """List what can be done now with the unsealed jars of a batch.
 
     From the limit on they are thrown away. Processing again takes a tested hot pack: where

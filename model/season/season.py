@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from typing import Protocol, TypeVar
+from zoneinfo import ZoneInfo
 
 from model.season.frosts import Frosts
 from model.season.garden import Bed, Crop, GardenSeason, Picking, Planting, Setback, Temperatures
@@ -84,6 +85,17 @@ class Season:
     gifts: tuple[Gift, ...]
     record: Record
     settings: Settings
+
+    @property
+    def zone(self) -> ZoneInfo | None:
+        """Give the rules of the household's clock; None, as ``astimezone`` reads it: the machine's.
+
+        The machine's rules are no fixed offset: an offset of today is wrong after a change.
+
+        >>> season.zone is None
+        True
+        """
+        return ZoneInfo(self.time_zone) if self.time_zone else None
 
     def crop(self, name: str) -> Crop:
         """Give the crop of a name."""

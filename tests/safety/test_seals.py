@@ -1,12 +1,13 @@
 """The hours of seals. Sources stand beside each check."""
 
+from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from model.reference.read import table
-from model.safety.seals import seal_times, seals_to_look_at, ways_for_unsealed
+from model.safety.seals import seal_hours, seal_times, seals_to_look_at, ways_for_unsealed
 from model.season.record import WENT, SealCheck
 from model.season.season import Season
 from tests.recorded import PACKS, batch, recorded
@@ -28,7 +29,7 @@ def went(season: Season, now: datetime) -> list[str]:
     return [way.step.went for way in ways]
 
 
-@pytest.mark.parametrize(
+CHANGES = pytest.mark.parametrize(
     ("zone", "ended", "looked", "limit"),
     [
         # no change of the clock: 12 and 24 hours later
@@ -45,6 +46,9 @@ def went(season: Season, now: datetime) -> list[str]:
         ("Australia/Sydney", "2027-10-02T18:00+10:00", "2027-10-03 07:00", "2027-10-03 19:00"),
     ],
 )
+
+
+@CHANGES
 def test_hours_pass_whatever_the_clock_is_put_to(
     zone: str, ended: str, looked: str, limit: str
 ) -> None:
@@ -55,6 +59,33 @@ def test_hours_pass_whatever_the_clock_is_put_to(
     assert f"{times.limit:%Y-%m-%d %H:%M}" == limit
     assert (times.limit.astimezone(UTC) - moment.astimezone(UTC)) == timedelta(hours=24)
     assert times.known
+
+
+@CHANGES
+@pytest.mark.parametrize("told", [True, False])
+def test_hours_pass_on_the_clock_of_the_machine_as_well(
+    machine_in: Callable[[str], None], zone: str, ended: str, looked: str, limit: str, *, told: bool
+) -> None:
+    """Without a time zone of the household; ``told``: with its offset, or as a clock shows it."""
+    machine_in(zone)
+    moment = datetime.fromisoformat(ended)
+    times = seal_hours(moment if told else moment.replace(tzinfo=None), None)
+
+    assert f"{times.look_from:%Y-%m-%d %H:%M}" == looked
+    assert f"{times.limit:%Y-%m-%d %H:%M}" == limit
+    assert times.limit - moment == timedelta(hours=24)
+
+
+@pytest.mark.parametrize(("day", "limit"), [("2027-10-31", "23:00"), ("2027-03-28", "01:00")])
+def test_a_day_of_twenty_five_hours_is_no_day_more_for_a_jar(
+    machine_in: Callable[[str], None], day: str, limit: str
+) -> None:
+    # counted from midnight: on the day of 25 hours the 24 end at 23:00, on that of 23 at 01:00
+    machine_in("Europe/London")
+    unknown = batch("A", date.fromisoformat(day), 7)
+
+    for zone in (LONDON, None):
+        assert f"{seal_times(unknown, zone).limit:%H:%M}" == limit
 
 
 def test_the_hour_that_comes_twice_is_told_apart_by_its_offset() -> None:

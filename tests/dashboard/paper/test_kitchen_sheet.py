@@ -60,7 +60,7 @@ def test_the_glut_week_stands_on_one_page_with_its_limits_and_loads(
     for name in limits[limits["taken_by_plan"] > 0]["limit"]:
         assert local(name) in found.words
     assert "20 h free" in found.words
-    assert "2027-08-15 corn relish ____ of 6 from 07:10 on 16 Aug" in found.words
+    assert "2027-08-15 corn relish ____ of 6 from 09:10 on 16 Aug" in found.words
     for crop in model.fresh_table(glut_plan, 0)["crop"]:
         assert local(crop) in found.words
 
