@@ -19,7 +19,6 @@ from model.season.ledger import Ledger, Standing, ledgers
 from model.season.seals_due import seals_due
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
-from model.season.write_off import not_written_off
 
 # Counts older than this say nothing of how the household eats now.
 USE_LEARNED_FROM = timedelta(weeks=156)
@@ -77,8 +76,7 @@ def make_case(season: Season, today: date) -> Case:
     check_beds_hold(season, forecast)
     books, seals = ledgers(season, today), seal_rate(season, today)
     use = _use(season, books, today)
-    there = _stock_today(season, books, use, forecast.weeks)
-    stock = not_written_off(there, season, books, today)
+    stock = _stock_today(season, books, use, forecast.weeks)
     due = seals_due(season, today, forecast.year.begins, seals.share)
     arrays = season_arrays(season, forecast.weeks, stock + due, seals.share)
     after = forecast.weeks.monday(len(forecast.weeks))

@@ -51,6 +51,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     ready = bool(found) and counted_on is not None and made is not None
     edits = count_edits(season, found, counted_on, made) if ready else []
     before = _counted_before(found, counted_on) if ready else {}
+    seen = _seen_as_well(found, counted_on) if ready else []
     if before:
         names = listed(dict.fromkeys(before.values()))
         st.caption(
@@ -60,7 +61,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     save_button(
         "count_save",
         f"Save: {words}" if ready else "Save",
-        [*(Edit("stock.csv", None, row_id) for row_id in before), *edits],
+        [*(Edit("stock.csv", None, row_id) for row_id in before), *edits, *seen],
         f"Counted {words} on {short_day(today)}",
     )
     for name, number in found.items():
@@ -88,6 +89,18 @@ def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]
         for row_id, cells in stored_rows("stock.csv").items()
         if cells.get("counted_on") == f"{counted_on}" and cells["preserve"].lower() in names
     }
+
+
+def _seen_as_well(found: dict[str, float], counted_on: date) -> list[Edit]:
+    """Let a count have seen what was taken of an earlier one of its day, if it finds as many."""
+    names = {name.lower() for name in found}
+    return [
+        Edit("taken.csv", {**cells, "of_counted": ""}, row_id)
+        for row_id, cells in stored_rows("taken.csv").items()
+        if cells.get("taken_on") == f"{counted_on}"
+        and cells.get("of_counted")
+        and cells["preserve"].lower() in names
+    ]
 
 
 def count_edits(

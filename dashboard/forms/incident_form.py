@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import US, units_of
-from dashboard.words import count, day, listed, short_day, speaker
+from dashboard.words import count, listed, short_day, speaker
 from model import (
     CAUSES,
     CELSIUS,
@@ -80,14 +80,13 @@ def _told(season: Season, taken: Taken) -> str:
 
 
 def _say_counted(gone: Sequence[Taken]) -> None:
-    """Say which losses are dated a day later because of a count of today."""
-    later = {taken.preserve: taken.day for taken in gone if taken.day > session.today()}
-    if later:
+    """Say which losses are taken off a count of today."""
+    counted = [taken.preserve for taken in gone if taken.of_counted is not None]
+    if counted:
         st.caption(
-            f"Counted today: {listed(later, 12)}. A count stands for the end of its day, so the "
-            f"loss is dated {day(max(later.values()))}. If that count came after the loss, it has "
-            "seen it already: then there is nothing to write off. Count what was saved on that day "
-            "or later."
+            f"Counted today: {listed(counted, 12)}. The loss is taken off what that count found. "
+            "If it came after the loss, it has seen it already: then there is nothing to write "
+            "off. Count what was saved: that replaces the count of today, loss and all."
         )
 
 
@@ -153,7 +152,8 @@ def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     units = st.number_input(
         "How many are thrown away", 1.0, 1000.0, 1.0, 1.0, format="%g", key=f"suspect_n_{form}"
     )
-    gone = Taken(books[name].after_count(today), name, units, LOST, SUSPECT, code or "")
+    of_counted = books[name].count_of(today)
+    gone = Taken(today, name, units, LOST, SUSPECT, code or "", of_counted=of_counted)
     _say_counted([gone])
     words = f"{count(units, 'suspect jar')} of {name} thrown away, on {short_day(today)}"
     save_button(
@@ -174,5 +174,6 @@ def _edit(taken: Taken) -> Edit:
             "why": taken.why,
             "cause": taken.cause,
             "batch": taken.batch,
+            "of_counted": "" if taken.of_counted is None else f"{taken.of_counted:g}",
         },
     )

@@ -45,8 +45,9 @@ def take_form(season: Season) -> None:
     why = st.segmented_control("Why", WHYS, default=WHYS[0], key=f"take_why_{form}") or WHYS[0]
     cause, unfinished = _what_of_it(season, name, why, form)
     taken_on = past_day("On", f"take_day_{form}")
+    of_counted: float | None = None
     if name is not None and taken_on is not None:
-        taken_on = _seen_by_the_count(books[name], taken_on, form)
+        taken_on, of_counted = _seen_by_the_count(books[name], taken_on, form)
     ready = name is not None and bool(number) and taken_on is not None
     words = ""
     if ready:
@@ -59,6 +60,7 @@ def take_form(season: Season) -> None:
         "why": why,
         "cause": cause or "",
         "unfinished": "yes" if unfinished else "",
+        "of_counted": "" if of_counted is None else f"{of_counted:g}",
     }
     save_button(
         "take_save",
@@ -78,23 +80,27 @@ def _what_of_it(season: Season, name: str | None, why: str, form: str) -> tuple[
     return None, st.toggle(left, key=f"take_unfinished_{form}_{name}")
 
 
-def _seen_by_the_count(book: Ledger, taken_on: date, form: str) -> date | None:
-    """Say what a count of that day or later makes of it; of that day, ask which came first."""
+def _seen_by_the_count(book: Ledger, taken_on: date, form: str) -> tuple[date | None, float | None]:
+    """Say what a count of that day or later makes of it; of that day, ask which came first.
+
+    Gives the day, None while that is not said, and what that count found where it came first.
+    """
     if book.counted is None or taken_on > book.counted:
-        return taken_on
+        return taken_on, None
     counted = f"{local(book.preserve.capitalize())}: counted on {day(book.counted)}"
     if taken_on < book.counted:
         st.caption(f"{counted}. That count has seen it already: what stands there stays the same.")
-        return taken_on
-    after = book.after_count(taken_on)
+        return taken_on, None
     asked = st.segmented_control(
         f"{counted}. Taken",
         [BEFORE, AFTER],
         key=f"take_counted_{form}_{book.preserve}",
     )
     st.caption(
-        "A count stands for the end of its day. What was taken before it is in the count already, "
-        f"and what stands there stays the same; what was taken after it is dated {day(after)}. "
-        "Or count again: that replaces the count of the day."
+        "What was taken before it is in the count already, and what stands there stays the same; "
+        "what was taken after it is taken off what it found. Or count again: that replaces the "
+        "count of the day, and all that was taken before."
     )
-    return {BEFORE: taken_on, AFTER: after}.get(asked or "")
+    if asked is None:
+        return None, None
+    return taken_on, book.count_of(taken_on) if asked == AFTER else None

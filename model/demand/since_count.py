@@ -20,10 +20,9 @@ def portions_eaten(books: Mapping[str, Ledger], arrays: SeasonArrays, since: Wee
     eaten = np.zeros((len(arrays.foods), len(since)))
     for r, name in enumerate(arrays.preserves):
         book = books[name]
-        for entry in book.entries:
-            after = book.counted is None or entry.day > book.counted
+        for entry in book.since_count:
             week = since.index(entry.day)
-            if entry.kind == EATEN and after and 0 <= week < len(since):
+            if entry.kind == EATEN and 0 <= week < len(since):
                 eaten[arrays.food_of_preserve[r], week] -= entry.units * arrays.portions[r]
     return eaten
 

@@ -95,7 +95,9 @@ def _taken(desk: Desk, last: date | None) -> tuple[Taken, ...]:
         elif unfinished and why != EATEN:
             desk.add(row, f"not finished, but it was {why}", f"leave it out, or write {EATEN}")
         elif preserve and day and batch is not None and desk.in_time(row, "taken_on", last):
-            found.append(Taken(day, preserve, row.number("jars"), why, cause, batch, unfinished))
+            units, seen = row.number("jars"), row.cells.get("of_counted")
+            of = seen if isinstance(seen, float) else None
+            found.append(Taken(day, preserve, units, why, cause, batch, unfinished, of))
     return tuple(found)
 
 

@@ -66,6 +66,13 @@ RECORD_TABLES: tuple[TableKind, ...] = (
             choice_column("cause", "of a loss", CAUSES, required=False),
             text_column("batch", "where it is known", required=False),
             Column("unfinished", "yes_no", "yes: eaten, but part was thrown away", required=False),
+            number_column(
+                "of_counted",
+                "what a count of that day found before",
+                0.0,
+                1e5,
+                required=False,
+            ),
         ),
         most_rows=MOST_ENTRIES,
         required=False,

@@ -9,14 +9,15 @@ def makings_counted(book: Ledger, units: float, unknown: date) -> tuple[tuple[da
     """Spread a count over the days on which the book says they were made, oldest first.
 
     What the book does not know of was made about on the day ``unknown``, or on the newest day
-    that the book knows. A count of none is one making of none.
+    that the book knows. A count of none is one making of none. What was taken after a count of
+    the same day counts as known: what was saved of it is counted anew.
 
     >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
     >>> model.makings_counted(book, 2.0, date(2027, 3, 1))
     ((datetime.date(2026, 9, 19), 2.0),)
     """
     left, found = units, list[tuple[date, float]]()
-    for standing in sorted(book.standing, key=lambda one: one.put_up, reverse=True):
+    for standing in sorted(book.found, key=lambda one: one.put_up, reverse=True):
         part = min(left, standing.units)
         if part > 0:
             found.append((standing.put_up, part))

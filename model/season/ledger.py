@@ -1,21 +1,26 @@
 """The book of the shelf: what came, what left, and what a count says instead.
 
 A count stands for the end of its day and overrules the book; what it differs by is booked as
-unknown, never as eating. Canned jars come onto the shelf when their seals have been looked at,
-everything else when it is put up; those lost before that never come. Oldest goes first, and
-nothing falls below none: what was taken beyond the book had been there unknown.
+unknown, never as eating. Only what is known to have been taken of what it found comes after it; a
+new count of that day, which finds something else, has seen that as well. Canned jars come onto the
+shelf when their seals have been looked at, everything else when it is put up; those lost before
+that never come. Oldest goes first, and nothing falls below none: what was taken beyond the book
+had been there unknown.
 """
 
 from collections import defaultdict
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from model.season.kitchen import Counted
-from model.season.record import EATEN, GIVEN, LOST, WHYS
+from model.season.record import EATEN, GIVEN, LOST, WHYS, Taken
 from model.season.season import Season
-from model.season.unseen_seals import ONE_DAY, canned_names, count_days, lost_unseen
+from model.season.unseen_seals import canned_names, count_days, lost_unseen
 
 PUT_UP, COUNTED = "put up", "counted"
+# Jars, packs, kg or litres: counts that differ by less are one.
+SAME_COUNT = 1e-3
 _ORDER = (PUT_UP, *WHYS, COUNTED)
 
 
@@ -60,7 +65,8 @@ class Movement:
 class Ledger:
     """The book of one preserve up to a day; ``counted`` is its last count, if there was one.
 
-    Amounts are in the preserve's units.
+    Amounts are in the preserve's units. ``found`` is what stands there and what was taken on the
+    day of the last count after it.
 
     >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
     >>> book.units, book.counted
@@ -73,15 +79,24 @@ class Ledger:
     entries: tuple[Entry, ...]
     standing: tuple[Standing, ...]
     counted: date | None
+    found: tuple[Standing, ...]
 
     @property
     def units(self) -> float:
         """Give what stands there by the book."""
         return sum(standing.units for standing in self.standing)
 
-    def after_count(self, day: date) -> date:
-        """Give the first day from a day on whose takings the last count has not seen already."""
-        return day if self.counted is None else max(day, self.counted + ONE_DAY)
+    def count_of(self, day: date) -> float | None:
+        """Give the units that a count of a day found; None where there was none on it."""
+        found = (entry.left for entry in self.entries if entry.kind == COUNTED and entry.day == day)
+        return next(found, None)
+
+    @property
+    def since_count(self) -> tuple[Entry, ...]:
+        """Give the entries that the last count has not seen; all of them where there was none."""
+        kinds = [entry.kind for entry in self.entries]
+        last = len(kinds) - kinds[::-1].index(COUNTED) if COUNTED in kinds else 0
+        return self.entries[last:]
 
     def between(self, begins: date, ends: date) -> Movement:
         """Sum the book from the morning of one day to the evening of another."""
@@ -124,6 +139,7 @@ class _Event:
     units: float
     put_up: date
     rows: tuple[Counted, ...] = ()
+    after_count: bool = False
 
 
 @dataclass
@@ -159,14 +175,18 @@ def ledgers(season: Season, today: date) -> dict[str, Ledger]:
     """
     events: dict[str, list[_Event]] = {preserve.name: [] for preserve in season.preserves}
     _came(season, today, events)
-    never_came = set(lost_unseen(season, today))
+    counts, never_came = _counts(season, today), set(lost_unseen(season, today))
     for taken in season.record.taken:
         if taken.day <= today and taken not in never_came:
-            events[taken.preserve].append(_Event(taken.day, taken.why, -taken.units, taken.day))
+            gone = _Event(taken.day, taken.why, -taken.units, taken.day)
+            late = _of_that_count(taken, counts[taken.day, taken.preserve])
+            events[taken.preserve].append(replace(gone, after_count=late))
     for gift in season.gifts:
         if gift.day <= today:
             events[gift.preserve].append(_Event(gift.day, GIVEN, -gift.units, gift.day))
-    for (day, name), rows in _counts(season, today).items():
+    for (day, name), rows in counts.items():
+        if not rows:
+            continue
         whole = sum(row.units for row in rows)
         events[name].append(_Event(day, COUNTED, whole, day, tuple(rows)))
     return {name: _written_up(name, own) for name, own in events.items()}
@@ -175,6 +195,19 @@ def ledgers(season: Season, today: date) -> dict[str, Ledger]:
 def stock(season: Season, today: date) -> tuple[Standing, ...]:
     """List what stands on the shelf by the book: the last count, and what came and left since."""
     return tuple(s for own in ledgers(season, today).values() for s in own.standing)
+
+
+def _of_that_count(taken: Taken, rows: Sequence[Counted]) -> bool:
+    """Say whether something was taken of what the count of its day found, as that stands now."""
+    if taken.of_counted is None or not rows:
+        return False
+    return abs(sum(row.units for row in rows) - taken.of_counted) < SAME_COUNT
+
+
+def after_its_count(season: Season, taken: Taken) -> bool:
+    """Say whether something was taken on the day of a count, after it."""
+    rows = [c for c in season.counts if (c.day, c.preserve) == (taken.day, taken.preserve)]
+    return _of_that_count(taken, rows)
 
 
 def _counts(season: Season, today: date) -> dict[tuple[date, str], list[Counted]]:
@@ -209,8 +242,13 @@ def _came(season: Season, today: date, events: dict[str, list[_Event]]) -> None:
 
 def _written_up(name: str, events: list[_Event]) -> Ledger:
     shelf, entries, counted, left = _Shelf(), list[Entry](), None, 0.0
-    for event in sorted(events, key=lambda e: (e.day, _ORDER.index(e.kind))):
+    found: list[Standing] | None = None
+    for event in sorted(events, key=lambda e: (e.day, e.after_count, _ORDER.index(e.kind))):
         before = left
+        if not event.after_count:
+            found = None
+        elif found is None:
+            found = shelf.makings
         if event.kind == COUNTED:
             shelf.makings = sorted(
                 (
@@ -231,4 +269,5 @@ def _written_up(name: str, events: list[_Event]) -> Ledger:
             units, unknown = event.units, max(0.0, -event.units - before)
         left = shelf.units
         entries.append(Entry(event.day, event.kind, units, unknown, left))
-    return Ledger(name, tuple(entries), tuple(shelf.makings), counted)
+    standing = tuple(shelf.makings)
+    return Ledger(name, tuple(entries), standing, counted, tuple(found or standing))

@@ -71,7 +71,8 @@ class Taken:
     """Jars that left the shelf: eaten, given or lost, and the cause of a loss.
 
     ``batch`` is known of suspect jars, whose batch-mates are looked at too. ``unfinished`` says
-    that part of each was thrown away after it had been opened.
+    that part of each was thrown away after it had been opened. ``of_counted`` is what a count of
+    that very day had found before; None where there was none, or it came after.
 
     ``units`` are the preserve's.
 
@@ -86,6 +87,7 @@ class Taken:
     cause: str
     batch: str
     unfinished: bool = False
+    of_counted: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

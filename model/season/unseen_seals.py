@@ -57,8 +57,13 @@ def lost_unseen(season: Season, today: date) -> list[Taken]:
         for taken in lost
         if batches[taken.batch].preserve == taken.preserve
         and looks.get(taken.batch, date.max) > taken.day
-        and not counts[taken.preserve].saw(batches[taken.batch], taken.day)
+        and not counts[taken.preserve].saw(batches[taken.batch], taken.day + _counted_first(taken))
     ]
+
+
+def _counted_first(taken: Taken) -> timedelta:
+    """Give the day by which a count of the same day comes before what was taken after it."""
+    return timedelta(days=taken.of_counted is not None)
 
 
 def lost_of_batches(season: Season, today: date) -> dict[str, float]:

@@ -1,16 +1,14 @@
 """Everything that stands in one place, lost at once: the freezer died, a shelf fell, mice."""
 
-from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
-from model.season.ledger import Ledger, Standing
+from model.season.ledger import Ledger, after_its_count
 from model.season.record import CAUSES, FREEZER_DIED, LOST, Taken
 from model.season.season import Season
 from model.season.unseen_seals import ONE_DAY, unconfirmed
 
-NOTHING = 1e-9
+NO_DAY = timedelta(0)
 
 
 def write_off(
@@ -18,7 +16,7 @@ def write_off(
 ) -> tuple[Taken, ...]:
     """Give the rows that book as lost all that stands in a place, by the books to today.
 
-    What was counted today is lost tomorrow by the book: a count stands for the end of its day.
+    What was counted today is lost of what that count found. A new count of today replaces it.
     Canned jars whose seals nobody has looked at are not in the book yet; they follow batch by
     batch, under their code. Raises ValueError for a place that is not in the season, or another
     cause than one of ``CAUSES``.
@@ -44,7 +42,15 @@ def write_off(
         if batch.preserve in here
     ]
     return tuple(
-        Taken(books[name].after_count(today), name, units, LOST, cause, code)
+        Taken(
+            today,
+            name,
+            units,
+            LOST,
+            cause,
+            code,
+            of_counted=None if code else books[name].count_of(today),
+        )
         for name, units, code in gone
     )
 
@@ -56,39 +62,18 @@ def out_of_use(season: Season, today: date) -> frozenset[str]:
     finds something in it, does.
     """
     of = {preserve.name: preserve.place for preserve in season.preserves}
-    died: dict[str, date] = {}
+    died: dict[str, tuple[date, date]] = {}
     for taken in season.record.taken:
-        if taken.cause == FREEZER_DIED and taken.day <= today + ONE_DAY:
-            place = of[taken.preserve]
-            died[place] = max(taken.day, died.get(place, taken.day))
-    used = {
-        *((of[b.preserve], b.put_up - ONE_DAY) for b in season.record.batches if b.put_up <= today),
-        *((of[c.preserve], c.day) for c in season.counts if c.units > 0 and c.day <= today),
-    }
+        if taken.cause == FREEZER_DIED and taken.day <= today:
+            # a count of that day before the loss is no sign that it was mended
+            late = ONE_DAY if after_its_count(season, taken) else NO_DAY
+            place, days = of[taken.preserve], (taken.day, taken.day + late)
+            died[place] = max(days, died.get(place, days))
+    filled = [(of[b.preserve], b.put_up) for b in season.record.batches if b.put_up <= today]
+    found = [(of[c.preserve], c.day) for c in season.counts if c.units > 0 and c.day <= today]
     return frozenset(
         place
-        for place, day in died.items()
-        if not any(where == place and when >= day for where, when in used)
+        for place, (day, seen) in died.items()
+        if not any(where == place and when > day for where, when in filled)
+        and not any(where == place and when >= seen for where, when in found)
     )
-
-
-def not_written_off(
-    stock: tuple[Standing, ...], season: Season, books: Mapping[str, Ledger], today: date
-) -> tuple[Standing, ...]:
-    """Give what stands there less what was counted today and lost since, the oldest first.
-
-    The book knows of it tomorrow only; nobody is to count on it, or eat of it, till then.
-    """
-    lost: dict[str, float] = defaultdict(float)
-    for taken in season.record.taken:
-        counted = books[taken.preserve].counted
-        if taken.why == LOST and taken.day == today + ONE_DAY and counted == today:
-            lost[taken.preserve] += taken.units
-    if not lost:
-        return stock
-    there = []
-    for one in sorted(stock, key=lambda one: one.put_up):
-        gone = min(one.units, lost[one.preserve])
-        lost[one.preserve] -= gone
-        there.append(replace(one, units=one.units - gone))
-    return tuple(one for one in there if one.units > NOTHING)

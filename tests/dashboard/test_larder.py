@@ -100,7 +100,7 @@ def test_a_thaw_of_which_nothing_is_known_is_written_off(larder: AppTest) -> Non
     assert larder.error[0].value.startswith("Write it off")
 
 
-def test_a_loss_on_the_day_of_a_count_says_from_when_it_is_dated(
+def test_a_loss_on_the_day_of_a_count_leaves_every_part_at_once_and_is_lost_once(
     larder: AppTest, store_path: Path
 ) -> None:
     larder.segmented_control(key="larder_what").set_value("Count").run()
@@ -111,7 +111,17 @@ def test_a_loss_on_the_day_of_a_count_says_from_when_it_is_dated(
     labelled(larder, "selectbox", "What happened").set_value("shelf fell").run()
 
     assert "Counted today: ketchup" in words(larder)
-    assert "11 Jan 2028" in words(larder)
+    labelled(larder, "button", "Write off everything").click().run()
+    assert stock(store_path)["ketchup"] == 0
+    for shown in ("Eat first", "What stands where", "What could hurt us"):
+        part(larder, shown)
+        shelves = [one.value.to_string() for one in larder.table] + [words(larder)]
+        assert not any("ketchup" in one.lower() for one in shelves), shown
+    # as many as before were saved after all
+    part(larder, "Count")
+    labelled(larder, "number_input", "Ketchup").set_value(3.0).run()
+    labelled(larder, "button", "Save").click().run()
+    assert stock(store_path)["ketchup"] == 3
 
 
 def test_what_could_hurt_is_listed_and_a_household_can_ask_for_the_cautious_way(

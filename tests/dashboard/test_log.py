@@ -148,11 +148,12 @@ def test_what_is_taken_on_the_day_of_a_count_says_whether_before_or_after_it(
     pill(log, "What was taken", "apple sauce")
 
     assert labelled(log, "button", "Save").disabled
-    assert "stands for the end of its day" in words(log)
+    assert "is in the count already" in words(log)
     pill(log, "Apple sauce: counted on", "after the count")
     labelled(log, "button", "Save").click().run()
     (written,) = rows(store_path, "taken.csv")[len(before) :]
-    assert (written["taken_on"], written["jars"]) == ("2027-08-17", "1")
+    assert (written["taken_on"], written["jars"]) == ("2027-08-16", "1")
+    assert written["of_counted"] == "4"
 
 
 def test_a_jar_that_was_not_finished_is_noted(log: AppTest, store_path: Path) -> None:

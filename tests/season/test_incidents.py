@@ -6,13 +6,16 @@ from datetime import date, timedelta
 import pytest
 
 from model.case import make_case
-from model.season.ledger import ledgers
+from model.season.counting import makings_counted
+from model.season.ledger import COUNTED, ledgers
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
+from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 from model.season.write_off import out_of_use, write_off
-from tests.recorded import JARS, PACKS, batch, count, recorded
+from tests.recorded import JARS, PACKS, batch, count, recorded, took
 
+MADE = date(2026, 9, 1)
 DAY, LATER, NEXT = date(2027, 8, 16), date(2027, 9, 20), date(2027, 9, 21)
 
 
@@ -78,14 +81,50 @@ def test_a_bad_jar_of_a_batch_nobody_had_looked_at_leaves_the_shelf_alone() -> N
     assert ledgers(later, NEXT)[JARS].units == 5 + 6 - 1
 
 
-def test_what_was_counted_on_the_day_it_was_lost_is_gone_the_day_after() -> None:
-    season = recorded(counts=(count(DAY, 5),))
+def lost_on_the_day_of_its_count() -> Season:
+    season = recorded(counts=(count(DAY, 5, put_up=MADE),))
     lost = write_off(season, ledgers(season, DAY), "shelf", "shelf fell", DAY)
-    after = replace(season, record=replace(season.record, taken=lost))
+    return replace(season, record=replace(season.record, taken=lost))
 
-    assert ledgers(after, DAY)[JARS].units == 5
-    assert ledgers(after, DAY + timedelta(days=1))[JARS].units == 0
-    assert ledgers(after, LATER)[JARS].between(DAY, LATER).lost == 5
+
+def test_what_was_counted_on_the_day_it_was_lost_is_gone_at_once_under_that_day() -> None:
+    season = lost_on_the_day_of_its_count()
+    book = ledgers(season, DAY)[JARS]
+
+    assert [(row.day, row.units) for row in season.record.taken] == [(DAY, 5)]
+    assert (book.units, book.between(DAY, DAY).lost) == (0, 5)
+    assert ledgers(season, LATER)[JARS].between(DAY, LATER).lost == 5
+    assert write_off(season, ledgers(season, DAY), "shelf", "shelf fell", DAY) == ()
+
+
+def test_what_was_saved_and_counted_after_the_loss_is_not_lost_twice() -> None:
+    season = replace(lost_on_the_day_of_its_count(), counts=(count(DAY, 2, put_up=MADE),))
+    book = ledgers(season, DAY)[JARS]
+
+    assert book.units == 2
+    assert book.entries[-1].kind == COUNTED
+    # and the count knows when it was made, though by the book nothing stood there any more
+    before = ledgers(lost_on_the_day_of_its_count(), DAY)[JARS]
+    assert makings_counted(before, 2, DAY) == ((MADE, 2),)
+
+
+def test_what_was_eaten_after_the_count_of_the_day_leaves_it_once() -> None:
+    eaten = replace(took(DAY, 2, "eaten"), of_counted=5.0)
+    season = recorded(counts=(count(DAY, 5),), taken=(eaten,))
+    book = ledgers(season, DAY)[JARS]
+
+    assert (book.units, book.between(DAY, DAY).eaten) == (3, 2)
+    assert [entry.units for entry in book.since_count] == [-2]
+    assert ledgers(season, NEXT)[JARS].units == 3
+
+
+def test_a_bad_jar_of_a_batch_that_the_count_of_the_day_had_seen_leaves_the_shelf() -> None:
+    bad = Taken(LATER, JARS, 1, LOST, SUSPECT, "A", of_counted=7)
+    season = recorded(
+        batches=(batch("A", LATER, 7),), counts=(count(LATER, 7, put_up=LATER),), taken=(bad,)
+    )
+
+    assert ledgers(season, LATER)[JARS].units == 6
 
 
 def test_no_plan_counts_on_what_was_lost_after_the_count_of_the_day() -> None:
@@ -99,6 +138,7 @@ def test_no_plan_counts_on_what_was_lost_after_the_count_of_the_day() -> None:
     early = recorded(counts=(count(before, 5),))
     early = replace(early, record=after.record)
     assert [one.units for one in make_case(early, before).stock] == [5]
+    assert ledgers(early, before)[JARS].units == 5
 
 
 def test_a_place_or_cause_that_is_not_known_is_refused() -> None:
@@ -155,3 +195,8 @@ def test_a_freezer_that_died_is_out_of_use_until_something_is_put_or_found_in_it
     assert out_of_use(replace(dead, counts=(count(NEXT, 2, preserve=PACKS),)), NEXT) == set()
     assert out_of_use(replace(dead, counts=(count(NEXT, 0, preserve=PACKS),)), NEXT) == {"freezer"}
     assert out_of_use(replace(dead, counts=(count(DAY, 9, preserve=PACKS),)), NEXT) == {"freezer"}
+    counted = replace(dead, counts=(count(LATER, 7, preserve=PACKS),))
+    after = replace(dead.record.taken[0], of_counted=7.0)
+    full = replace(counted, record=replace(counted.record, taken=(after,)))
+    assert out_of_use(full, LATER) == {"freezer"}
+    assert out_of_use(counted, LATER) == set()
