@@ -78,9 +78,10 @@ def _stores(season: Season, stores: pd.DataFrame) -> None:
         st.subheader(f"{local(name).capitalize()}: {store_air(season, name)}")
         table(store_rows(own, season.units))
     st.caption(
-        "By published store lives. In air that suits a crop they are given from low to high; in "
-        "any other, or where the room is too warm to be a store, only the low end is: that is a "
-        "judgement. Store only sound ones, and look at them each month, because rot spreads."
+        "By the weeks that the notes give, else by published store lives. In air that suits a crop "
+        "those are given from low to high; in any other, or where the room is too warm to be a "
+        "store, only the low end is: that is a judgement. Store only sound ones, and look at them "
+        "each month, because rot spreads."
     )
 
 

@@ -220,6 +220,7 @@ def _preserve(
         minutes_per_load=minutes_per_load(measure, chosen),
         units_per_load=load,
         keeps_weeks=keeps_weeks(row, crop, place, chosen),
+        own_weeks=row.whole("keeps_weeks") is not None,
         ready_after_weeks=round(chosen.ferment_weeks) if method == "ferment" else 0,
         loss_per_week=stored.loss_per_week if stored else 0.0,
         place=place.name,

@@ -91,8 +91,12 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
 
 
 def best_weeks(preserve: Preserve) -> int:
-    """Give the weeks to the end of keeping; of canned jars to the end of their best quality."""
-    best = keeping("can", preserve.crops[0]) if preserve.canned else None
+    """Give the weeks to the end of keeping; of canned jars to the end of their best quality.
+
+    The weeks that the household gives go before what is published, as everywhere.
+    """
+    published = preserve.canned and not preserve.own_weeks
+    best = keeping("can", preserve.crops[0]) if published else None
     return min(preserve.keeps_weeks, round(best.weeks_low)) if best else preserve.keeps_weeks
 
 

@@ -30,8 +30,8 @@ def stores_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a making in a root store; one for each preserve of which nothing stands there.
 
     Temperatures are degrees C, humidities per cent, ``loss_share`` a share of what is left, a
-    week. The weeks are those of the published tables for the air of the place. Rows come by
-    place, then by the first day of keeping.
+    week. The weeks are those that the notes give, else those of the published tables for the air
+    of the place. Rows come by place, then by the first day of keeping.
 
     >>> stores = model.stores_table(planned)
     >>> print(*stores)
@@ -60,8 +60,9 @@ def _row(
     own: Preserve, one: Standing | None, life: StoreLife | None, told: str, today: date
 ) -> dict[str, object]:
     wanted = store_conditions(own.crops[0])
-    low = life.weeks_low if life else float(own.keeps_weeks)
-    high = life.weeks_high if life else float(own.keeps_weeks)
+    low = high = float(own.keeps_weeks)
+    if life and not own.own_weeks:
+        low, high = life.weeks_low, life.weeks_high
     return {
         "place": own.place,
         "preserve": own.name,

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import numpy as np
 import pandas as pd
 
+from model.outlook.eat_first_table import best_weeks
 from model.outlook.limits import kitchen_minutes
 from model.planning import PlannedSeason
 from model.season.arrays import Bools
@@ -106,7 +107,7 @@ def _why(made: date | None, preserve: Preserve, of_food: list[date], monday: dat
     """Give the reason of one preserve, whose oldest on the shelf was ``made`` on a day."""
     if made is None:
         return "the plan's pace"
-    left = made + timedelta(weeks=preserve.keeps_weeks) - monday
+    left = made + timedelta(weeks=best_weeks(preserve)) - monday
     if left <= timedelta(weeks=SOON_WEEKS):
         return "past its best soon" if left > timedelta(0) else "past its best"
     if len(of_food) > 1 and made == min(of_food):

@@ -104,8 +104,9 @@ class Ingredient:
 class Preserve:
     """A recipe in a jar: what the plan decides how many of to make.
 
-    ``unit`` names what is counted (jar, pack, kg, litre). ``units_per_load`` is None where
-    nothing is done in loads. ``loss_per_week`` is the root store's shrink and rot, a share.
+    ``unit`` names what is counted (jar, pack, kg, litre). ``units_per_load`` is None where nothing
+    is done in loads. ``keeps_weeks`` is the household's own figure where ``own_weeks``, and then
+    goes before every published one. ``loss_per_week`` is the root store's shrink and rot, a share.
     ``portions``, minutes and ``space_per_unit`` (cm2 of shelf, litres or kg of its ``place``) are
     of one unit; ``liking`` is 1 to 5.
 
@@ -127,6 +128,7 @@ class Preserve:
     minutes_per_load: float
     units_per_load: int | None
     keeps_weeks: int
+    own_weeks: bool
     ready_after_weeks: int
     loss_per_week: float
     place: str

@@ -1,7 +1,7 @@
 """The order to look and eat: condition before keeping life before age, and no word of safety."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pandas as pd
 
@@ -77,6 +77,20 @@ def test_jars_over_a_year_old_are_a_matter_of_quality_with_a_look_before_opening
     assert "look at seal and contents" in row["why_first"]
 
 
+def test_the_household_s_own_weeks_go_before_the_published_year() -> None:
+    made = date(2026, 9, 1)
+    head, first, *others = TABLES["preserves.csv"].splitlines()
+    rows = [f"{head},keeps_weeks", f"{first},104", *(f"{row}," for row in others)]
+    season = small_season(
+        preserves="\n".join(rows) + "\n",
+        stock=f"counted_on,preserve,jars,put_up_on\n2027-09-19,{JARS},3,{made}\n",
+    )
+    row = eat_first(season, TODAY).iloc[0]
+
+    assert row["condition"] == KEEPS
+    assert row["weeks_left"] == (made + timedelta(weeks=104) - TODAY).days // 7
+
+
 def test_the_root_store_is_sorted_before_anything_that_keeps() -> None:
     season = small_season(
         places=TABLES["places.csv"] + "cellar,root store,,,,100\n",
@@ -122,8 +136,8 @@ def test_what_was_lost_after_the_count_of_the_day_is_not_to_be_eaten() -> None:
             count(TODAY, 5, put_up=date(2027, 9, 18)),
         )
     )
-    lost = Taken(date(2027, 9, 21), PACKS, 4, LOST, "freezer died", "")
-    broken = Taken(date(2027, 9, 21), JARS, 2, LOST, "broken", "")
+    lost = Taken(TODAY, PACKS, 4, LOST, "freezer died", "", of_counted=4)
+    broken = Taken(TODAY, JARS, 2, LOST, "broken", "", of_counted=5)
     season = replace(season, record=replace(season.record, taken=(lost, broken)))
     table = eat_first(season)
 

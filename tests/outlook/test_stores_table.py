@@ -18,8 +18,8 @@ STOCK = (
 PLACES = "place,kind,shelf_area_m2,volume_l,holds_kg,temp_c,humidity_percent\nshelf,shelf,1,,,,\n"
 
 
-def stores(air: str, *, apples: bool = False, keeps: str = "") -> pd.DataFrame:
-    """Give the table of a cellar with carrots, onions and perhaps apples; ``air``: C,percent."""
+def cellar(air: str, *, apples: bool = False, keeps: str = "") -> model.PlannedSeason:
+    """Plan a cellar with carrots, onions and perhaps apples; ``air``: C,percent."""
     apple = "stored apples,apples,apple,root store,100,\n" if apples else ""
     apple_food = "apples,fruit,2,5,3,apple\n" if apples else ""
     preserves = (
@@ -34,7 +34,12 @@ def stores(air: str, *, apples: bool = False, keeps: str = "") -> pd.DataFrame:
         preserves=preserves,
         stock=STOCK,
     )
-    return model.stores_table(model.plan_season(season, TODAY, years=2)).set_index("preserve")
+    return model.plan_season(season, TODAY, years=2)
+
+
+def stores(air: str, *, apples: bool = False, keeps: str = "") -> pd.DataFrame:
+    """Give the table of that cellar."""
+    return model.stores_table(cellar(air, apples=apples, keeps=keeps)).set_index("preserve")
 
 
 def test_in_good_air_carrots_keep_between_the_published_ends() -> None:
@@ -78,6 +83,30 @@ def test_the_household_s_own_weeks_stand_but_are_held_against_what_is_published(
         in stores("1,95", keeps="50").loc["stored carrots", "store_warning"]
     )
     assert stores("1,95", keeps="20").loc["stored carrots", "store_warning"] == ""
+
+
+@pytest.mark.parametrize("keeps", ["20", "50"])
+@pytest.mark.parametrize("air", ["1,95", "9,95"])
+def test_the_household_s_own_weeks_are_the_same_in_every_part_of_the_larder(
+    air: str, keeps: str
+) -> None:
+    planned = cellar(air, keeps=keeps)
+    ends = PUT_UP + timedelta(weeks=int(keeps))
+    row = model.stores_table(planned).set_index("preserve").loc["stored carrots"]
+    first = model.eat_first_table(planned).set_index("preserve").loc["stored carrots"]
+    r = planned.case.arrays.preserves.index("stored carrots")
+    good = [
+        monday
+        for monday, left in zip(
+            planned.case.weeks.mondays, planned.case.arrays.opening_left[r], strict=True
+        )
+        if left > 0
+    ]
+
+    assert (row["keep_until_low"], row["keep_until_high"]) == (ends, ends)
+    assert first["weeks_left"] == (ends - TODAY).days // 7
+    # the arrays of plan and winter count whole weeks
+    assert abs((max(good) + timedelta(weeks=1) - ends).days) < 7
 
 
 def test_a_store_is_sorted_each_four_weeks_from_the_day_it_was_filled() -> None:
