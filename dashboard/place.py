@@ -12,6 +12,7 @@ import model
 from dashboard import session
 from dashboard.cached import planned
 from dashboard.look import faults
+from dashboard.record_findings import part_counted
 from dashboard.words import counted_words, day, local
 from model import PlannedSeason, Season
 
@@ -90,7 +91,9 @@ def _whose(season: Season, today: date, *, stock: bool) -> str:
     parts = [season.household + (", an invented household" if season.invented else "")]
     parts.append(f"looked at from {day(today)}")
     if stock:
-        parts.append(counted_words(season.counted_on(today), today))
+        counted = season.counted_on(today)
+        part = part_counted(season, counted) if counted else (1, 1)
+        parts.append(counted_words(counted, today, part))
     return " · ".join(parts)
 
 

@@ -4,6 +4,7 @@ from datetime import date
 
 import pandas as pd
 
+import model
 from dashboard.units import amount, units_of, weight
 from dashboard.words import about, chance, count, day, listed
 from model import KEEPS, QUALITY, VERDICTS, Season
@@ -12,6 +13,14 @@ COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
 A_UNIT = 0.5
 _, _, TOO_MUCH, _ = VERDICTS
+
+
+def part_counted(season: Season, counted: date) -> tuple[int, int]:
+    """Give how many preserves a day's count named, and how many it or the book knew there."""
+    named = {one.preserve for one in season.counts if one.day == counted}
+    books = model.ledgers(season, counted)
+    there = {name for name, book in books.items() if book.found} | named
+    return len(named), len(there)
 
 
 def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:

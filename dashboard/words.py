@@ -98,12 +98,18 @@ def plate_words(share: float) -> str:
     return "half the plate" if share == 0.5 else f"{share:.0%} of the plate"
 
 
-def counted_words(counted: date | None, today: date) -> str:
-    """Say when the shelf was last counted, and how long ago that is."""
+def counted_words(counted: date | None, today: date, part: tuple[int, int] = (1, 1)) -> str:
+    """Say when the shelf was last counted, and how long ago that is.
+
+    ``part``: of how many preserves that should have stood there, how many were; both at least 1.
+    """
     if counted is None:
         return "Shelf never counted: taken as empty"
     weeks = (today - counted).days // 7
     ago = f"{count(weeks, 'week')} ago" if weeks else "within the week"
+    seen, there = part
+    if seen < there:
+        return f"Shelf partly counted ({seen} of {there}) on {day(counted)} ({ago})"
     return f"Shelf counted {day(counted)} ({ago})"
 
 

@@ -15,8 +15,9 @@ from dashboard.findings import (
     spring_headline,
     week_headline,
 )
-from dashboard.record_findings import fill_words, larder_headline, resow_words
+from dashboard.record_findings import fill_words, larder_headline, part_counted, resow_words
 from dashboard.words import counted_words
+from tests.recorded import PACKS, batch, count, recorded
 from tests.small_season import small_season
 
 FILLED = "batch,put_up_on,finished_at,preserve,filled\nF,2027-02-20,,frozen beans,5\n"
@@ -185,6 +186,21 @@ def test_nothing_logged_this_season_gives_no_verdict(two_rivers: model.Season) -
 )
 def test_the_age_of_the_stock_take_is_told(counted: date | None, words: str) -> None:
     assert counted_words(counted, date(2028, 1, 10)) == words
+
+
+def test_a_count_of_some_of_what_should_stand_there_is_called_a_part() -> None:
+    first, second = date(2027, 12, 20), date(2028, 1, 3)
+    counts = (count(first, 5), count(first, 3, preserve=PACKS), count(first, 0, preserve="sauce"))
+    whole = recorded(counts=counts)
+    some = recorded(counts=(*counts, count(second, 4)))
+    made = recorded(counts=counts[:1], batches=(batch("F", first, 4, preserve=PACKS),))
+
+    # what the book knows nothing of need not be counted; what it knows must be
+    assert part_counted(whole, first) == (3, 3)
+    assert part_counted(some, second) == (1, 2)
+    assert part_counted(made, first) == (1, 2)
+    words = "Shelf partly counted (1 of 2) on 3 Jan 2028 (1 week ago)"
+    assert counted_words(second, date(2028, 1, 10), part_counted(some, second)) == words
 
 
 def test_limits_that_leave_room_are_not_named() -> None:
