@@ -23,8 +23,13 @@ def part_counted(season: Season, counted: date) -> tuple[int, int]:
     return len(named), len(there)
 
 
-def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
-    """Say what to look at or eat first, and whether a count is due."""
+def larder_headline(
+    season: Season, first: pd.DataFrame, today: date, unseen_since: date | None
+) -> str:
+    """Say what to look at or eat first, and whether a count is due.
+
+    ``unseen_since`` is the day since which nobody saw something that stands there.
+    """
     doubtful = first[~first["condition"].isin([KEEPS, QUALITY])]
     if first.empty:
         told = "By the book the larder is empty."
@@ -36,10 +41,14 @@ def larder_headline(season: Season, first: pd.DataFrame, today: date) -> str:
     counted = season.counted_on(today)
     if counted is None:
         return f"{told} It was never counted: ten minutes with a pencil make every figure sure."
-    weeks = (today - counted).days // 7
-    if weeks >= COUNT_DUE_WEEKS:
-        return f"{told} A count is due: the last was {count(weeks, 'week')} ago."
-    return told
+    seen = unseen_since or counted
+    weeks = (today - seen).days // 7
+    if weeks < COUNT_DUE_WEEKS:
+        return told
+    ago = f"{count(weeks, 'week')} ago"
+    if seen < counted:
+        return f"{told} A count is due: some of it was last looked at {ago}."
+    return f"{told} A count is due: the last was {ago}."
 
 
 def _look_first(doubtful: pd.DataFrame) -> str:

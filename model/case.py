@@ -69,6 +69,15 @@ class Case:
             units[standing.preserve] += standing.units
         return np.array(list(units.values()))
 
+    @property
+    def unseen_since(self) -> date | None:
+        """Give the day since which nobody saw something that stands there by the book.
+
+        None where nothing does. What is put up after a count was seen on that day.
+        """
+        days = (one.since for book in self.books.values() for one in book.standing)
+        return min(days, default=None)
+
 
 def make_case(season: Season, today: date) -> Case:
     """Work out the case of a season on a day; raises SeasonProblems for contradictions."""

@@ -35,7 +35,7 @@ def show() -> None:
     last_written()
     season, today = plan.case.season, session.today()
     first = model.eat_first_table(plan)
-    told = larder_headline(season, first, today)
+    told = larder_headline(season, first, today, plan.case.unseen_since)
     place.answer(told, place.WINTER, "will it last until the new crop?")
     parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
     chosen = choice("What", parts, key="larder_what")

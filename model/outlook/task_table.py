@@ -125,17 +125,18 @@ def _seals(planned: PlannedSeason) -> Iterator[_Task]:
         day = max(batch.put_up + timedelta(days=1), today)
         task = _task(day, SEALS, what, batch.filled, unit)
         if batch.finished is not None:
-            begins, ends = (
-                (batch.finished + after).astimezone(UTC) for after in (SEALS_FROM, SEALS_UNTIL)
-            )
-            if ends.date() >= today:
-                task |= {"day": begins.date(), "begins_at": begins, "ends_at": ends}
+            ended = batch.finished.astimezone(UTC)
+            begins, ends = ended + SEALS_FROM, ended + SEALS_UNTIL
+            if ends.astimezone(season.zone).date() >= today:
+                own = begins.astimezone(season.zone).date()
+                task |= {"day": own, "begins_at": begins, "ends_at": ends}
         yield task
 
 
 def _counts(planned: PlannedSeason) -> Iterator[_Task]:
     case = planned.case
-    last = case.season.counted_on(case.today)
+    counted = case.season.counted_on(case.today)
+    last = counted and (case.unseen_since or counted)
     due = case.today if last is None else max(case.today, last + COUNT_EVERY)
     while due < case.weeks.monday(len(case.weeks)):
         yield _task(due, COUNT, "every shelf, freezer and store", None, "")

@@ -110,12 +110,26 @@ def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> 
     )
     alike = first.assign(why_first="past its keeping")
 
-    assert larder_headline(tiny, first, date(2027, 8, 1)).startswith(
+    assert larder_headline(tiny, first, date(2027, 8, 1), None).startswith(
         "Look first at **cabbages** (past its keeping) and "
         "**apples** (keeps about 2 weeks more: sort it now)."
     )
-    assert larder_headline(tiny, alike, date(2027, 8, 1)).startswith(
+    assert larder_headline(tiny, alike, date(2027, 8, 1), None).startswith(
         "**Look first at cabbages and apples**: past its keeping."
+    )
+
+
+def test_a_count_is_due_of_what_nobody_saw_for_seven_weeks() -> None:
+    first, today = pd.DataFrame(columns=["condition"]), date(2028, 1, 10)
+    counted = recorded(counts=(count(date(2028, 1, 8), 4),))
+
+    def told(unseen_since: date) -> str:
+        return larder_headline(counted, first, today, unseen_since)
+
+    assert "due" not in told(date(2028, 1, 8))
+    assert "due" not in told(date(2027, 11, 23))
+    assert told(date(2027, 11, 22)).endswith(
+        "A count is due: some of it was last looked at 7 weeks ago."
     )
 
 

@@ -1,5 +1,6 @@
 """Tasks stand on their days: from the plan, from the batches, from the last count."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 
@@ -79,6 +80,26 @@ def test_a_count_that_is_overdue_is_due_today() -> None:
     table = model.task_table(planned)
 
     assert table.loc[table["task"] == "count", "day"].iloc[0] == TODAY
+
+
+def test_a_count_of_a_part_leaves_the_rest_due_since_it_was_seen() -> None:
+    part = f"{STOCK}2027-01-20,dilled beans,3,2026-09-01\n"
+    planned = model.plan_season(small_season(stock=part), TODAY, years=20)
+    table = model.task_table(planned)
+
+    due = date(2027, 1, 20) + timedelta(weeks=7)
+    assert table.loc[table["task"] == "count", "day"].iloc[0] == due
+
+
+def test_seals_stand_on_the_day_of_the_households_own_clock() -> None:
+    evening = "A7,2027-03-01,2027-03-01T20:00+13:00,sauce,7\n"
+    season = small_season(batches=BATCHES.splitlines()[0] + "\n" + evening)
+    planned = model.plan_season(replace(season, time_zone="Pacific/Auckland"), TODAY, years=20)
+    table = model.task_table(planned)
+
+    seals = table[table["task"] == "check seals"].iloc[0]
+    assert seals["begins_at"] == datetime(2027, 3, 1, 19, tzinfo=UTC)
+    assert seals["day"] == date(2027, 3, 2)
 
 
 def test_no_task_is_before_today_or_after_the_plan(spring_plan: PlannedSeason) -> None:
