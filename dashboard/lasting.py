@@ -67,9 +67,6 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
                 "new_crop": day_or(row.new_crop, "none planted"),
                 "chance_lasts": chance(row.chance_lasts),
                 "level_portions": level_words(row),
-                "keeps_until": day_or(row.keeps_until, ""),
-                "met_portions": about(row.met_portions),
-                "wanted_portions": about(row.wanted_portions),
             }
             for row in foods.itertuples()
         ]

@@ -36,6 +36,7 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
+  [data-testid="stCheckbox"] :is([data-testid="stMarkdownContainer"], p) {white-space: normal;}
   [data-testid="stMarkdownContainer"]:has(> table) {overflow-x: auto;}
   [data-testid="stMarkdownContainer"] table {width: 100%;}
   [data-testid="stMarkdownContainer"] :is(td, th) {

@@ -54,7 +54,7 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
     expect(charts.first.locator("canvas, svg").first).to_be_visible()
     fits(page)
     if page.viewport_size == WIDE:
-        expect(charts).to_have_count(3)  # the bars, the curve, the months
+        expect(charts).to_have_count(2)  # the bars, the curve
         stands_in_the_first_screen(page, 1)
 
 

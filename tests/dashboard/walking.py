@@ -35,6 +35,10 @@ CUT = """
 tables => tables.filter(table => table.scrollWidth > table.clientWidth + 1)
   .map(table => table.innerText)
 """
+ENDS_IN_DOTS = """
+words => words.filter(part => getComputedStyle(part).textOverflow === 'ellipsis'
+  && part.scrollWidth > part.clientWidth + 1).map(part => part.textContent)
+"""
 
 
 class Screen(NamedTuple):
@@ -147,6 +151,7 @@ def fits(page: Page) -> None:
     idle(page)
     main = page.get_by_test_id("stMain")
     assert main.evaluate("main => main.scrollWidth <= main.clientWidth"), page.url
+    assert main.get_by_test_id("stMarkdownContainer").evaluate_all(ENDS_IN_DOTS) == []
     if page.viewport_size == WIDE or page.url.endswith(WET_HANDS):
         assert page.locator(PLAIN).evaluate_all(CUT) == []
     if page.viewport_size == NARROW:
