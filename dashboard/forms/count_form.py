@@ -10,7 +10,7 @@ from dashboard import session
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.words import count, day, listed, local, short_day, speaker
-from model import Edit, Ledger, Season
+from model import Edit, Ledger, Preserve, Season
 
 
 def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
@@ -36,16 +36,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     here.sort(key=lambda p: (books[p.name].units == 0, p.name))
     for columns, preserve in zip(_columns(len(here)), here, strict=True):
         with columns:
-            number = st.number_input(
-                local(f"{preserve.name.capitalize()} ({preserve.unit})"),
-                0.0,
-                100_000.0,
-                None,
-                1.0,
-                format="%g",
-                key=f"count_{form}_{preserve.name}",
-                placeholder=f"by the book {books[preserve.name].units:g}",
-            )
+            number = _counted(preserve, books[preserve.name].units, form)
         if number is not None:
             found[preserve.name] = number
     ready = bool(found) and counted_on is not None and made is not None
@@ -66,6 +57,31 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     )
     for name, number in found.items():
         _difference(books[name], number)
+
+
+def _counted(preserve: Preserve, by_book: float, form: str) -> float | None:
+    """Ask how many there are; as many as by the book takes one tap."""
+    key = f"count_{form}_{preserve.name}"
+    typed = st.number_input(
+        local(f"{preserve.name.capitalize()} ({preserve.unit})"),
+        0.0,
+        100_000.0,
+        None,
+        1.0,
+        format="%g",
+        key=key,
+        placeholder=f"by the book {by_book:g}",
+    )
+    if not by_book:
+        return typed
+    tapped = st.pills(
+        f"As many {preserve.name} as by the book",
+        [by_book],
+        format_func=lambda number: f"{number:g}, as by the book",
+        key=f"{key}_same",
+        label_visibility="collapsed",
+    )
+    return tapped if typed is None else typed
 
 
 def _columns(number: int) -> list[st.delta_generator.DeltaGenerator]:

@@ -109,7 +109,10 @@ def _canned(
             "Last process ended at",
             ended.time().replace(second=0, microsecond=0),
             key=f"put_up_finished_{form}_{preserve.name}",
-            help="The 24 hours in which a jar may be processed again run from here.",
+        )
+        st.caption(
+            "Put it right if it was earlier: the 24 hours in which a jar that did not seal may be "
+            "saved run from here."
         )
     with right:
         boxes = list(dict.fromkeys(b.lid_box for b in reversed(season.record.batches) if b.lid_box))

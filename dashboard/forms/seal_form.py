@@ -13,6 +13,9 @@ from dashboard.record_findings import cause_words
 from dashboard.words import at_clock, count
 from model import WENT, Batch, Edit, Season
 
+NEARLY = 4
+_, _, REPROCESSED, _ = WENT
+
 
 def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
     """Ask for the sealed jars of one batch; show the ways that remain for the others."""
@@ -40,21 +43,14 @@ def _look_at(season: Season, batch: Batch) -> None:
         "Press the middle of each lid: sealed, it is curved down and does not move. Count only "
         "jars that are sealed. Until this is done the batch is not counted as sure."
     )
-    sealed = st.number_input(
-        f"Sealed, of {batch.filled:g} filled",
-        0.0,
-        batch.filled,
-        None,
-        1.0,
-        key=f"sealed_{form}_{batch.code}",
-        placeholder="count them",
-    )
+    sealed = _sealed(batch, form)
     checked = past_day("Looked at on", f"sealed_day_{form}", earliest=batch.put_up)
-    went = ""
-    if sealed is not None and sealed < batch.filled:
-        went = _failed(season, batch, batch.filled - sealed, now, form)
-    ready = sealed is not None and checked is not None
+    failed = 0.0 if sealed is None else batch.filled - sealed
+    went = _failed(season, batch, failed, now, form) if failed else ""
+    ready = sealed is not None and checked is not None and bool(went or not failed)
     words = f"{count(sealed or 0, 'jar')} sealed of {batch.code}"
+    if went:
+        words += f", {failed:g} {went}"
     cells = {
         "batch": batch.code,
         "checked_on": f"{checked}",
@@ -67,6 +63,25 @@ def _look_at(season: Season, batch: Batch) -> None:
         [Edit("seals.csv", cells)] if ready else [],
         words.capitalize(),
     )
+
+
+def _sealed(batch: Batch, form: str) -> float | None:
+    """Ask how many sealed: mostly all or nearly all did, which takes one tap."""
+    key = f"sealed_{form}_{batch.code}"
+    near = [batch.filled - fewer for fewer in range(NEARLY) if fewer <= batch.filled]
+    label = f"Sealed, of {batch.filled:g} filled"
+    tapped = st.pills(label, near, format_func=lambda number: f"{number:g}", key=f"{key}_near")
+    typed = st.number_input(
+        "Or another number",
+        0.0,
+        batch.filled,
+        None,
+        1.0,
+        format="%g",
+        key=key,
+        placeholder="count them",
+    )
+    return tapped if typed is None else typed
 
 
 def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: str) -> str:
@@ -82,7 +97,18 @@ def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: st
         )
     if not times.known:
         st.caption("Nobody wrote when the process ended, so the day's first moment counts.")
+    known = dict.fromkeys(way.step.went for way in ways if way.step.went in WENT)
     for way in ways:
         st.markdown(f"- {way.step.words}")
-    known = [way.step.went for way in ways if way.step.went in WENT]
-    return st.pills("Where they go", known, key=f"failed_{form}_{batch.code}") or ""
+    if now < times.limit:
+        later = model.ways_for_unsealed(season, batch, times.limit, season.zone)
+        for way in later:
+            st.markdown(f"- **From {at_clock(times.limit)} on**: {way.step.words}")
+        known |= dict.fromkeys(way.step.went for way in later if way.step.went in WENT)
+    went = st.pills("Where they go", list(known), key=f"failed_{form}_{batch.code}") or ""
+    if went == REPROCESSED:
+        st.caption(
+            "When they come out again, write them down as put up, with this batch under "
+            "'Unsealed jars processed again'."
+        )
+    return went

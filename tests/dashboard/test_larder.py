@@ -46,6 +46,18 @@ def test_a_count_overrules_the_book_and_says_what_it_differs_by(
     assert stock(store_path)["ketchup"] == 1
 
 
+def test_as_many_as_by_the_book_are_counted_with_one_tap(larder: AppTest) -> None:
+    larder.segmented_control(key="larder_what").set_value("Count").run()
+    same = labelled(larder, "button_group", "As many ketchup")
+    assert same.options == ["2, as by the book"]
+    same.set_value(2.0).run()
+    assert labelled(larder, "button", "Save").label == "Save: 1 preserve in larder shelves"
+
+    # what is typed was counted anew
+    labelled(larder, "number_input", "Ketchup").set_value(1.0).run()
+    assert "Ketchup: -1 against the book" in words(larder)
+
+
 def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path: Path) -> None:
     larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
     labelled(larder, "button_group", "Where").set_value("chest freezer").run()
@@ -115,7 +127,7 @@ def test_a_loss_on_the_day_of_a_count_leaves_every_part_at_once_and_is_lost_once
     assert stock(store_path)["ketchup"] == 0
     for shown in ("Eat first", "What stands where", "What could hurt us"):
         part(larder, shown)
-        shelves = [one.value.to_string() for one in larder.table] + [words(larder)]
+        shelves = [one.to_string() for one in plain_tables(larder)] + [words(larder)]
         assert not any("ketchup" in one.lower() for one in shelves), shown
     # as many as before were saved after all
     part(larder, "Count")

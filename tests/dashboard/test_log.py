@@ -90,10 +90,13 @@ def test_the_container_used_last_is_offered_first(log: AppTest) -> None:
 def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: Path) -> None:
     part(log, "Sealed")
     assert labelled(log, "selectbox", "Batch").value == "2027-08-15 corn relish"
-    labelled(log, "number_input", "Sealed, of").set_value(5.0).run()
+    pill(log, "Sealed, of 6 filled", "5")
 
     assert "Until" in log.warning[0].value
     assert "21:10" in log.warning[0].value
+    assert "From 21:10 on 16 Aug on**: After 24 hours" in words(log)
+    assert labelled(log, "button_group", "Where they go").options[-1] == "thrown away"
+    assert labelled(log, "button", "Save").disabled, "a jar that did not seal went somewhere"
     pill(log, "Where they go", "refrigerated")
     labelled(log, "button", "Save").click().run()
     assert rows(store_path, "seals.csv")[-1] == {

@@ -22,7 +22,6 @@ from tests.dashboard.walking import (
     look_from,
     press,
     side,
-    type_into,
     walked,
 )
 
@@ -267,8 +266,10 @@ def test_the_preserving_day_leads_to_the_sealed_count(
         idle(page)
         batch = main.get_by_test_id("stSelectbox").locator("input").first
         expect(batch).to_have_value("2027-08-16 crushed tomatoes")
-        type_into(page, "Sealed, of 7 filled", "6")
+        main.get_by_role("radio", name="6", exact=True).click()
         expect(main.get_by_text("1 jar not sealed")).to_be_visible()
-        tap(page, "Save: 6 jars sealed of 2027-08-16 crushed tomatoes")
+        main.get_by_role("radio", name="refrigerated").click()
+        idle(page)
+        tap(page, "Save: 6 jars sealed of 2027-08-16 crushed tomatoes, 1 refrigerated")
         expect(main.get_by_text("6 jars sealed of 2027-08-16 crushed tomatoes")).to_be_visible()
         fits(page)
