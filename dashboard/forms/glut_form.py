@@ -109,6 +109,8 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
         if card is not None and preserve.name in named:
             process_lines(card, local(preserve.name.capitalize()))
     st.caption(
-        "In order: eat, then work by what spoils first. Times are for planning: follow a current "
-        "tested recipe, and fill no jar for which you have not read its process."
+        "In order: eat, then work by what spoils first. Hours are those of one load after the "
+        "other; the preserving day fills the next while one is in the canner, and may be done "
+        "sooner. Times are for planning: follow a current tested recipe, and fill no jar for which "
+        "you have not read its process."
     )

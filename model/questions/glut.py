@@ -30,6 +30,7 @@ from model.season.kitchen import CANNING
 
 STORE, HOLD = "store", "hold"
 LEAST_KG = 0.05
+KEEPS_ON_DAYS = 21.0
 ENOUGH = "enough: what is wanted of it until the new crop is met, or its work is worth less"
 MORE_HOURS = "hours: too few are left for the next whole jar or load"
 MOST_KG = 10_000.0
@@ -181,6 +182,7 @@ def _steps(
     """Put the parts in order: bruised first, then what spoils first, then what feeds most an hour.
 
     What is bruised goes into the first work that can take it, else it is eaten or given away.
+    What keeps for weeks need not go this week, though the plan has no use for it yet.
     """
     arrays, left = case.arrays, dict(bruised_kg)
     pile = [crop for crop in arrays.crops if pile_kg.get(crop, 0.0) > 0]
@@ -189,20 +191,23 @@ def _steps(
     work.sort(key=lambda step: (hold_days[step.crop], -_an_hour(case, step), step.preserve))
     work = [_with_bruised(case, step, left) for step in work]
     work.sort(key=lambda step: step.bruised_kg <= LEAST_KG)
-    fresh = {
-        action: [
-            _with_bruised(case, _fresh(action, crop, kg[arrays.crops.index(crop), 0]), left)
-            for crop in pile
-        ]
-        for action, kg in (
-            ("eat", plan.eaten_kg),
-            (HOLD, plan.on_hand_kg),
-            ("give away", plan.spare_kg),
-        )
-    }
+    eaten_kg, held_kg, spare_kg = (
+        {crop: float(kg[arrays.crops.index(crop), 0]) for crop in pile}
+        for kg in (plan.eaten_kg, plan.on_hand_kg, plan.spare_kg)
+    )
+    eaten = [_with_bruised(case, _fresh("eat", crop, kg), left) for crop, kg in eaten_kg.items()]
+    for crop in pile:
+        if hold_days[crop] >= KEEPS_ON_DAYS:
+            sound_kg = max(0.0, spare_kg[crop] - left.get(crop, 0.0))
+            held_kg[crop] += sound_kg
+            spare_kg[crop] -= sound_kg
+    held = [_fresh(HOLD, crop, kg) for crop, kg in held_kg.items()]
+    spare = [
+        _with_bruised(case, _fresh("give away", crop, kg), left) for crop, kg in spare_kg.items()
+    ]
     ends = accumulate(step.minutes for step in work)
     done = [replace(step, done_minutes=end) for step, end in zip(work, ends, strict=True)]
-    steps = [*fresh["eat"], *done, *fresh[HOLD], *fresh["give away"]]
+    steps = [*eaten, *done, *held, *spare]
     return [step for step in steps if step.kg > LEAST_KG or step.units > 0]
 
 

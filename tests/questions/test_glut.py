@@ -114,6 +114,22 @@ def test_what_is_bruised_neither_waits_nor_is_stored_and_no_kilogram_is_lost(
     assert not any(step.bruised_kg for step in split.steps if step.action in ("store", "hold"))
 
 
+def test_what_keeps_for_weeks_is_held_and_what_is_bruised_of_it_goes(
+    with_roots: model.PlannedSeason,
+) -> None:
+    season, pile = with_roots.case.season, {"sweet potato": 200.0}
+    keeping = tuple(replace(crop, hold_days=90.0) for crop in season.crops)
+    long = replace(with_roots, case=replace(with_roots.case, season=replace(season, crops=keeping)))
+    short, kg = (
+        by_action(model.split_glut(own, pile, 0.0, {"sweet potato": 50.0}), "sweet potato")
+        for own in (with_roots, long)
+    )
+
+    assert "hold" not in short
+    assert kg["hold"] == pytest.approx(150.0)
+    assert kg["eat"] + kg["give away"] == pytest.approx(50.0)
+
+
 def test_sound_roots_would_have_been_stored(with_roots: model.PlannedSeason) -> None:
     sound, bruised = (
         by_action(model.split_glut(with_roots, {"sweet potato": 20.0}, 2.0, of_it), "sweet potato")
