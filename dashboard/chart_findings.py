@@ -103,8 +103,9 @@ def lasts_finding(foods: pd.DataFrame) -> str:
     first = ""
     if len(gone):
         until = gone["lasts_until"].iloc[0]
-        same = gone[gone["lasts_until"] == until]["food"]
-        first = f", {listed(same, 2)} first ({short_day(until)})"
+        same = gone[gone["lasts_until"] == until]
+        how = "past keeping by " if same["standing"].eq(PAST).all() else ""
+        first = f", {listed(same['food'], 2)} first ({how}{short_day(until)})"
     does = "does" if len(short) == 1 else "do"
     return f"{len(short)} of {count(len(own), 'food')} {does} not reach the new crop{first}"
 

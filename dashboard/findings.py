@@ -153,7 +153,7 @@ def never_counted(plan: PlannedSeason) -> bool:
 
 
 def winter_headline(foods: pd.DataFrame) -> str:
-    """Say how long the plate lasts, what gives out first, and what lasts."""
+    """Say whether and how long the plate lasts, what gives out first, and what lasts."""
     plate, foods = foods[~foods["other"]], foods[foods["other"]]
     sentences = [_plate_words(row) for row in plate.itertuples()]
     gone = foods[foods["standing"] == GONE].sort_values("lasts_until")
@@ -181,13 +181,12 @@ def winter_headline(foods: pd.DataFrame) -> str:
 
 
 def _plate_words(row: tuple) -> str:
-    name = row.food[0].upper() + row.food[1:]
     if row.enough == "no" and row.lasts_until <= row.begins:
-        return f"{name} cannot be filled from {day(row.begins)} on."
+        return f"No: {row.food} cannot be filled from {day(row.begins)} on."
     if row.enough == "no":
-        return f"{name} can be filled until **{day(row.lasts_until)}**."
-    almost = "just about " if row.enough == "likely" else ""
-    return f"{name} or more can {almost}be filled until the new crop."
+        return f"No: {row.food} can be filled until **{day(row.lasts_until)}**."
+    answer = "Just about" if row.enough == "likely" else "Yes"
+    return f"{answer}: {row.food} or more can be filled until the new crop."
 
 
 def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:

@@ -36,9 +36,9 @@ def checklist_form(points: Sequence[Point]) -> None:
 def _tick(point: Point) -> None:
     if point.ticked_on is None:
         cells = {"ticked_on": f"{session.today()}", "item": point.item}
-        save([Edit(FILE, cells)], f"Ticked: {point.item}", session.operation())
+        save([Edit(FILE, cells)], f"Ticked: {point.words}", session.operation())
         return
     same = {"ticked_on": f"{point.ticked_on}", "item": point.item}
     rows = stored_rows(FILE).items()
     edits = [Edit(FILE, None, line) for line, row in rows if same.items() <= row.items()]
-    save(edits, f"No longer ticked: {point.item}", session.operation())
+    save(edits, f"No longer ticked: {point.words}", session.operation())

@@ -42,7 +42,7 @@ def set_out(season: Season, made: Iterable[DayProduct]) -> tuple[SetOut, ...]:
     >>> made, _ = model.day_products(season, [model.Wanted("crushed tomatoes", 7)])
     >>> [(thing.what, thing.unit) for thing in model.set_out(season, made)]
     [('paste tomato', 'kg'), ('850 ml jar', ''), ('new lids for 850 ml jar', ''), ('(210 ml) bottled
-    lemon juice', 'tbsp'), ('or citric acid', 'level tsp')]
+    lemon juice', 'tbsp'), ('citric acid, instead', 'level tsp')]
     """
     made = tuple(made)
     return (*_produce(made), *_jars(season, made), *_acid(made), *_recipe(made))
@@ -93,7 +93,7 @@ def _acid(made: tuple[DayProduct, ...]) -> list[SetOut]:
         if acid.citric_acid_tsp is not None:
             level = float(acid.citric_acid_tsp * product.units)
             note = f"for {product.name}: instead of the lemon juice"
-            found.append(SetOut("or citric acid", level, "level tsp", note))
+            found.append(SetOut("citric acid, instead", level, "level tsp", note))
     return found
 
 

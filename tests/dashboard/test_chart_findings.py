@@ -140,7 +140,7 @@ def test_foods_that_give_out_are_counted_and_the_first_is_named() -> None:
     )
 
     told = lasts_finding(foods)
-    assert told == "3 of 4 foods do not reach the new crop, roots first (28 Feb)"
+    assert told == "3 of 4 foods do not reach the new crop, roots first (past keeping by 28 Feb)"
     assert lasts_finding(foods.tail(2)) == "1 of 2 foods does not reach the new crop"
 
 

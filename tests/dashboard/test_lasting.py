@@ -112,7 +112,8 @@ def test_the_plate_goes_by_the_same_name_in_every_place() -> None:
     rows = shown(food(PLATE, 0.1, date(2028, 5, 1)), food("beans", 0.9, CROP))
 
     assert rows["food"].tolist() == ["half the plate", "beans"]
-    assert winter_headline(rows).startswith("Half the plate can be filled until **1 May 2028**")
+    assert winter_headline(rows).startswith("No: half the plate can be filled until **1 May 2028**")
     assert lasting_words(rows)["food"].tolist()[0] == "half the plate"
     empty = shown(food(PLATE, 0.0, TODAY))
-    assert winter_headline(empty).startswith("Half the plate cannot be filled from 10 Jan 2028 on")
+    never = "No: half the plate cannot be filled from 10 Jan 2028 on"
+    assert winter_headline(empty).startswith(never)

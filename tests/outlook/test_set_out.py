@@ -44,7 +44,7 @@ def test_the_acid_of_all_jars_is_as_published(
 
     juice = found[f"({juice_ml:.0f} ml) bottled lemon juice"]
     assert (juice.amount, juice.unit) == (juice_ml / 15, "tbsp")
-    assert found["or citric acid"].amount == citric_tsp
+    assert found["citric acid, instead"].amount == citric_tsp
 
 
 def test_jars_and_lids_are_counted_by_size_and_missing_lids_told() -> None:
