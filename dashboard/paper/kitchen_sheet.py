@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import accumulate
 
 import model
 from dashboard.paper.sheet import HEADING_MM, LINE_MM, RULED_MM, Sheet
@@ -15,6 +16,12 @@ from model import PlannedSeason
 MOST_LIMITS, MOST_SEALS, LEAST_RULED, MOST_RULED = 10, 6, 3, 12
 SHARES = [3.4, 1.8, 4.5, 2.3, 6.0]
 LIMIT_SHARES = [5.0, 4.0, 6.0]
+SEAL_SHARES = [4.6, 1.6, 7.8]
+SEALS_MM = 10 * LINE_MM
+UNSEALED = (
+    "Unsealed ones go into the refrigerator or freezer by the time beside them, or are processed "
+    "again where Write down offers that. After that: throw them away, untasted."
+)
 # The columns of the form that a whole sheet is typed into later.
 WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Of what": 3.0}
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
@@ -41,9 +48,10 @@ def kitchen_sheet(plan: PlannedSeason, moment: datetime) -> bytes:
     _limits(sheet, plan)
     _seals(sheet, plan, moment)
     picks, puts = _picks(plan), _puts(plan)
-    lines = int((sheet.room_mm - _kept_free_mm()) // LINE_MM)
-    most_puts = min(len(puts), max(lines // 2, lines - len(picks)))
-    most_picks = min(len(picks), lines - most_puts)
+    room = sheet.room_mm - _kept_free_mm()
+    high_picks, high_puts = ([_height(sheet, row) for row in rows] for rows in (picks, puts))
+    most_puts = _fitting(high_puts, max(room / 2, room - sum(high_picks)))
+    most_picks = _fitting(high_picks, room - sum(high_puts[:most_puts]))
     nothing = "Nothing is ripe this week."
     _tallies(sheet, "Pick, about", picks, most_picks, nothing)
     _tallies(sheet, "Put up", puts, most_puts, "Nothing is to be put up this week.")
@@ -54,6 +62,11 @@ def kitchen_sheet(plan: PlannedSeason, moment: datetime) -> bytes:
 def _kept_free_mm() -> float:
     """Give the height of what stands round the lines with boxes, and below them."""
     return 3 * (HEADING_MM + LINE_MM) + LEAST_RULED * RULED_MM
+
+
+def _fitting(heights: Sequence[float], room_mm: float) -> int:
+    """Give how many rows, from the first on, stand in so much room."""
+    return sum(total <= room_mm + 1e-6 for total in accumulate(heights))
 
 
 def _limits(sheet: Sheet, plan: PlannedSeason) -> None:
@@ -71,7 +84,7 @@ def _limits(sheet: Sheet, plan: PlannedSeason) -> None:
         if row.kind == "kitchen hours":
             told += f", {count(loads, 'load')}" if loads else ""
         free = f"{_free(row.free, row.unit, units)} free"
-        sheet.tally([local(row.limit), free, told], [*LIMIT_SHARES, 0.01], 0)
+        sheet.cells([local(row.limit), free, told], LIMIT_SHARES)
     _more(sheet, len(limits) - len(shown))
 
 
@@ -91,6 +104,8 @@ def _seals(sheet: Sheet, plan: PlannedSeason, moment: datetime) -> None:
     if not waiting:
         return
     sheet.heading("Seals to look at: write how many are sealed")
+    sheet.text(UNSEALED)
+    rows = []
     for batch in waiting[:MOST_SEALS]:
         times = model.seal_times(batch, season.zone)
         morning = morning_of(times.look_from)
@@ -98,9 +113,14 @@ def _seals(sheet: Sheet, plan: PlannedSeason, moment: datetime) -> None:
         told = told or f"from {at_clock(times.look_from)}"
         if moment < times.limit:
             told += f"; unsealed ones by {at_clock(times.limit)}"
+        else:
+            told += "; unsealed ones: throw away, untasted"
         filled = f"____ of {batch.filled:g}"
-        sheet.tally([local(batch.code), filled, told], [4.6, 1.6, 7.8, 0.01], 0)
-    _more(sheet, len(waiting) - MOST_SEALS)
+        rows.append([local(batch.code), filled, told])
+    fit = _fitting([sheet.row_mm(row, SEAL_SHARES) for row in rows], SEALS_MM)
+    for row in rows[:fit]:
+        sheet.cells(row, SEAL_SHARES)
+    _more(sheet, len(waiting) - fit)
 
 
 def _picks(plan: PlannedSeason) -> list[_Row]:
@@ -135,13 +155,21 @@ def _tallies(sheet: Sheet, head: str, rows: Sequence[_Row], most: int, nothing: 
     sheet.heading(head)
     if not rows:
         sheet.line(nothing)
-    boxes = sheet.most_boxes(SHARES)
     for row in rows[:most]:
-        each = next((step for step in STEPS if row.number <= step * boxes), STEPS[-1])
-        stands_for = f"box: {each} {row.noun}"
-        number = min(boxes, math.ceil(row.number / each))
-        sheet.tally([*row.words, stands_for], SHARES, number)
+        sheet.tally(*_boxed(sheet, row))
     _more(sheet, len(rows) - most)
+
+
+def _boxed(sheet: Sheet, row: _Row) -> tuple[list[str], list[float], int]:
+    """Give a line's cells, their shares and its number of boxes, which fit beside them."""
+    boxes = sheet.most_boxes(SHARES)
+    each = next((step for step in STEPS if row.number <= step * boxes), STEPS[-1])
+    number = min(boxes, math.ceil(row.number / each))
+    return [*row.words, f"box: {each} {row.noun}"], SHARES, number
+
+
+def _height(sheet: Sheet, row: _Row) -> float:
+    return sheet.row_mm(*_boxed(sheet, row))
 
 
 def _more(sheet: Sheet, left: int) -> None:

@@ -132,16 +132,28 @@ class Sheet:
             number -= across
 
     def tally(self, words: list[str], shares: list[float], number: int) -> None:
-        """Write a row of cells in one line, each cut to its width; the last one holds boxes."""
-        self._font(TEXT_PT)
-        self.together(LINE_MM)
-        each = self._pdf.epw / sum(shares)
-        for text, share in zip(words, shares[:-1], strict=True):
-            self._pdf.cell(each * share, LINE_MM, self._fitting(text, each * share - 1))
-        left, top = self._pdf.get_x(), self._pdf.get_y() + 0.9
+        """Write a row of cells in as many lines as needed; the last cell holds boxes to tick."""
+        height = self.row_mm(words, shares, number)
+        self.together(height)
+        top, across = self._pdf.get_y(), self.most_boxes(shares)
+        self.cells([*words, ""], shares)
+        left = self._pdf.w - self._pdf.r_margin - self._pdf.epw * shares[-1] / sum(shares)
         for place in range(number):
-            self._pdf.rect(left + place * (BOX_MM + GAP_MM), top, BOX_MM, BOX_MM)
-        self._pdf.ln(LINE_MM)
+            x = left + place % across * (BOX_MM + GAP_MM)
+            self._pdf.rect(x, top + 0.9 + place // across * LINE_MM, BOX_MM, BOX_MM)
+        self._pdf.set_xy(self._pdf.l_margin, top + height)
+
+    def row_mm(self, words: list[str], shares: list[float], number: int = 0) -> float:
+        """Give the height of a row of cells; with boxes, those stand in the last one."""
+        self._font(TEXT_PT)
+        each = self._pdf.epw / sum(shares)
+        lines = [
+            len(self._wrapped(text, each * share - 1))
+            for text, share in zip(words, shares, strict=False)
+        ]
+        if number:
+            lines.append(-(-number // self.most_boxes(shares)))
+        return LINE_MM * max(lines)
 
     def most_boxes(self, shares: list[float]) -> int:
         """Give how many boxes stand in the last cell of a row."""

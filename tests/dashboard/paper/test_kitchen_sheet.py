@@ -81,9 +81,33 @@ def test_a_week_of_thirty_five_products_is_cut_to_one_page_and_says_so(
     told = len(re.findall(r"box: \d+ (?:jar|pack|kg|bag|litre)", found.words))
     crops = len(full.case.arrays.crops)
     assert told + left[2] + left[3] == rows + crops
-    assert told >= 12
+    assert told >= 6
     assert found.words.count("an invented household") == 2
-    assert left[1] == 6
+    assert len(re.findall("____ of 7", found.words)) + left[1] == 12
+    assert left[1] < 12
+
+
+def test_no_word_of_the_glut_week_is_cut_and_unsealed_jars_have_their_limit_and_their_end(
+    glut_plan: PlannedSeason,
+) -> None:
+    """Iowa State University Extension: unsealed after 24 hours, a jar is thrown away untasted."""
+    long = "2027-08-15 the second load of the corn relish with the red peppers"
+    named = Batch(long, date(2027, 8, 15), None, "corn relish", 6.0, "", "")
+    case = replace(
+        glut_plan.case, season=replace(glut_plan.case.season, record=Record(batches=(named,)))
+    )
+    plan = replace(glut_plan, case=case)
+    words = read(kitchen_sheet(plan, datetime(2027, 8, 15, 20, tzinfo=UTC))).words
+    late = read(kitchen_sheet(plan, datetime(2027, 8, 17, 20, tzinfo=UTC))).words
+    pickings = model.fresh_table(glut_plan, 0)
+
+    assert "\N{HORIZONTAL ELLIPSIS}" not in words
+    assert (pickings["before_kg"] > 0.05).any()
+    assert re.search(r"there before: [\d.]+ kg", words)
+    assert re.search(r"once cured: \d+ \w+", words)
+    assert "After that: throw them away, untasted." in words
+    assert "unsealed ones by 00:00 on 16 Aug" in words
+    assert "unsealed ones: throw away, untasted" in late
 
 
 def test_a_us_household_has_letter_paper_and_pounds(southern_plan: PlannedSeason) -> None:
