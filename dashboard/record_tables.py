@@ -21,7 +21,7 @@ def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
                 f"{name} of {day(when)}" if pd.notna(when) else name
                 for name, when in zip(first["preserve"], first["put_up_on"], strict=True)
             ],
-            "standing": _amounts(first, "standing_units", units),
+            "likely_left": _amounts(first, "standing_units", units),
             "why_first": first["why_first"].where(
                 ~doubtful, "**" + first["condition"] + "**: " + first["why_first"]
             ),

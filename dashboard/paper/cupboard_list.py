@@ -7,42 +7,60 @@ import pandas as pd
 from dashboard.paper.sheet import Sheet
 from dashboard.units import units_of
 from dashboard.words import day, local
-from model import CHILLED, KEEPS, QUALITY, Season
+from model import CHILLED, HEADINGS, KEEPS, Season
 
 MOST_BOXES = 60
 REFRIGERATOR = "Refrigerator: within a few days, or throw away"
-SHARES = [6.0, 3.0, 3.0, 3.0]
+CAUTION = (
+    "Before opening: look, tilt and smell, only ever to reject a jar. "
+    "Nothing here says that one is safe."
+)
+SHARES = [5.0, 2.3, 3.0, 9.5]
 
 
 def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
     """Give the list as PDF, from the eat-first table, in its order within each place.
 
-    More than ``MOST_BOXES`` jars, and what is not kept in jars or packs, stand as a number only.
+    What has to be looked at before anybody takes of it stands in blocks of its own after the
+    rest, without boxes. More than ``MOST_BOXES`` jars, and what is not kept in jars or packs,
+    stand as a number only.
     """
-    title = "What stands in the cupboard, eat first what is on top"
+    title = "The cupboard: in each place eat first what is on top"
     sheet = Sheet(season, title, f"as of {day(today)} · strike out what is taken", today)
-    places = [
-        REFRIGERATOR if row.condition == CHILLED else season.preserve(row.preserve).place
-        for row in first.itertuples()
-    ]
-    for place in dict.fromkeys(sorted(places)):
+    sheet.text(CAUTION, bold=True)
+    rows, head = list(first.itertuples()), [*SHARES[:2], sum(SHARES[2:])]
+    ready = [(row, _place(season, row)) for row in rows if not row.before_taking]
+    if ready:
+        left = HEADINGS["likely_left"].words.lower()
+        sheet.cells(["", left, "best until (quality)"], head)
+    for place in sorted({place for _, place in ready}):
         sheet.heading(place)
-        sheet.cells(["", "there by the book", "condition", "best until (quality)"], SHARES)
-        for row, stands in zip(first.itertuples(), places, strict=True):
-            if stands != place:
-                continue
-            # Only what keeps, or kept, its quality has a month: the others are looked at first.
-            best = today + timedelta(weeks=row.weeks_left)
-            month = f"{best:%b %Y}" if row.condition in (KEEPS, QUALITY) else ""
-            words = units_of(row.standing_units, row.unit, season.units)
-            sheet.cells([local(row.preserve), words, row.condition, month], SHARES)
-            number = round(row.standing_units)
-            if season.preserve(row.preserve).in_pieces and number <= MOST_BOXES:
-                sheet.boxes(number)
+        for row, stands in ready:
+            if stands == place:
+                _making(sheet, season, row, today)
+    for told in dict.fromkeys(row.before_taking for row in rows if row.before_taking):
+        sheet.heading(f"{HEADINGS['before_taking'].words}: {told}")
+        for row in rows:
+            if row.before_taking == told:
+                where = f"{_place(season, row)}, put up {day(row.put_up_on)}"
+                sheet.cells([*_named(season, row), where], head)
     if first.empty:
         sheet.line("By the book nothing stands here.")
-    sheet.heading("Before opening")
-    sheet.line(
-        "Look, tilt and smell, only ever to reject a jar: nothing here says that one is safe."
-    )
     return sheet.pdf()
+
+
+def _place(season: Season, row: tuple) -> str:
+    return REFRIGERATOR if row.condition == CHILLED else season.preserve(row.preserve).place
+
+
+def _named(season: Season, row: tuple) -> list[str]:
+    return [local(row.preserve), units_of(row.standing_units, row.unit, season.units)]
+
+
+def _making(sheet: Sheet, season: Season, row: tuple, today: date) -> None:
+    """Write one making, with its condition in place of a month unless it keeps."""
+    best = today + timedelta(weeks=row.weeks_left)
+    told = f"{best:%b %Y}" if row.condition == KEEPS else row.condition
+    number = round(row.standing_units)
+    boxed = season.preserve(row.preserve).in_pieces and number <= MOST_BOXES
+    sheet.tally([*_named(season, row), told], SHARES, number if boxed else 0)

@@ -120,17 +120,6 @@ class Sheet:
             left += width * share
         self._pdf.set_xy(self._pdf.l_margin, top + height)
 
-    def boxes(self, number: int) -> None:
-        """Draw boxes to tick or strike out, in as many lines as they need."""
-        step = BOX_MM + GAP_MM
-        across = int((self._pdf.epw - 1) // step)
-        while number > 0:
-            self.together(step)
-            for place in range(min(number, across)):
-                self._pdf.rect(MARGIN_MM + 1 + place * step, self._pdf.get_y(), BOX_MM, BOX_MM)
-            self._pdf.ln(step)
-            number -= across
-
     def tally(self, words: list[str], shares: list[float], number: int) -> None:
         """Write a row of cells in as many lines as needed; the last cell holds boxes to tick."""
         height = self.row_mm(words, shares, number)

@@ -1,5 +1,7 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
+from datetime import date
+
 import pandas as pd
 import streamlit as st
 
@@ -40,15 +42,7 @@ def show() -> None:
     parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
     chosen = choice("What", parts, key="larder_what")
     if chosen == FIRST:
-        if first.empty:
-            st.markdown("By the book nothing stands there. Count what is there.")
-        else:
-            table(eat_first_rows(first, season.units))
-            st.caption(
-                "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
-                "before opening, only ever to reject a jar: nothing here says that one is safe."
-            )
-            printed("the list for the cupboard's door", cupboard_list, season, first, today)
+        _eat_first(season, first, today)
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
         working_behind(of_books(plan, plan.case.forecast.year.name), "books")
@@ -64,6 +58,22 @@ def show() -> None:
         label_form(season, today)
     else:
         incident_form(season, plan.case.books)
+
+
+def _eat_first(season: Season, first: pd.DataFrame, today: date) -> None:
+    """Show what to eat first, and by itself what has to be looked at before it is taken."""
+    if first.empty:
+        st.markdown("By the book nothing stands there. Count what is there.")
+        return
+    for words, rows in first.groupby("before_taking"):
+        if words:
+            st.markdown(f"**{model.HEADINGS['before_taking'].words}: {words}**")
+        table(eat_first_rows(rows, season.units))
+    st.caption(
+        "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
+        "before opening, only ever to reject a jar: nothing here says that one is safe."
+    )
+    printed("the list for the cupboard's door", cupboard_list, season, first, today)
 
 
 def _stores(season: Season, stores: pd.DataFrame) -> None:

@@ -26,13 +26,18 @@ LOOK, CHILLED, UNSEEN, SORT, QUALITY, KEEPS = CONDITIONS = (
     "past its best",
     "keeps",
 )
+# What nobody may take before it was looked at, and what to do first.
+BEFORE_TAKING = {
+    LOOK: "a jar like it was bad, look at each",
+    UNSEEN: "look at the seals first",
+}
 SORT_WEEKS = 4
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
 CHILLED_DAYS = 7
 COLUMNS = (
     *("eat_order", "preserve", "food", "unit", "standing_units", "put_up_on"),
-    *("condition", "weeks_left", "why_first"),
+    *("condition", "weeks_left", "why_first", "before_taking"),
 )
 
 
@@ -56,11 +61,13 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
     they are no stock. ``weeks_left`` counts to the end of keeping, of canned jars to the end
-    of their best quality; it is below 0 when that is past.
+    of their best quality; it is below 0 when that is past. ``before_taking`` says what comes before
+    anybody takes of it; it is empty where that is no more than the look at every jar.
 
     >>> first = model.eat_first_table(planned)
     >>> print(*first)
     eat_order preserve food unit standing_units put_up_on condition weeks_left why_first
+    before_taking
     >>> first["preserve"].iloc[0]
     'carrots in sand'
     """
@@ -84,6 +91,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
             "condition": row.condition,
             "weeks_left": row.weeks_left,
             "why_first": row.why,
+            "before_taking": BEFORE_TAKING.get(row.condition, ""),
         }
         for place, row in enumerate(sorted(rows, key=lambda row: row.rank), start=1)
     ]

@@ -27,6 +27,7 @@ HEADINGS: dict[str, Heading] = {
     "before_units": Heading(
         "Meant, or filled", "", "sealed units meant; those put up where none were"
     ),
+    "before_taking": Heading("Do not take yet", "", "what comes first; blank: the usual look"),
     "begins": Heading("Begins", "", "Monday of the first week"),
     "begins_at": Heading("From", "", "clock time, UTC"),
     "brings": Heading("Brings", "", "portions met in a year, and jars put up"),
@@ -152,6 +153,9 @@ HEADINGS: dict[str, Heading] = {
         "a week, and it reaches the new crop; blank: it does not keep",
     ),
     "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
+    "likely_left": Heading(
+        "Likely left", "", "by the book, less what was usually eaten since it was seen"
+    ),
     "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),
     "month": Heading("Month", "", "its first day"),
     "limit": Heading("Limit", "", "what can run out"),

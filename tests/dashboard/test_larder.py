@@ -10,7 +10,7 @@ from model import Store, ledgers, season_from_tables
 from tests.dashboard.seeding import FIRST
 from tests.dashboard.steps import labelled, look, part, plain_tables, words
 
-MIDWINTER, LARDER = date(2028, 1, 10), "views/larder.py"
+GLUT, MIDWINTER, LARDER = date(2027, 8, 16), date(2028, 1, 10), "views/larder.py"
 TWO_RIVERS, ALDER_LANE = 1, 2
 
 
@@ -31,6 +31,15 @@ def test_what_is_to_be_sorted_stands_before_what_keeps(larder: AppTest) -> None:
     assert rows["Why"].iloc[-1].startswith("keeps about")
     assert "Look first at" in words(larder)
     assert "nothing here says that one is safe" in words(larder)
+
+
+def test_what_nobody_looked_at_the_seals_of_is_not_among_what_to_eat_first(app: AppTest) -> None:
+    larder = look(app, "Alder Lane", GLUT, LARDER)
+    first, unseen = plain_tables(larder)
+
+    assert not any("corn relish" in one for one in first["Preserve"])
+    assert [one.split(" of ")[0] for one in unseen["Preserve"]] == ["corn relish"]
+    assert "Do not take yet: look at the seals first" in words(larder)
 
 
 def test_a_count_overrules_the_book_and_says_what_it_differs_by(
