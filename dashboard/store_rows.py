@@ -55,9 +55,9 @@ def _wants(row: tuple, units: str) -> str:
     if not pd.isna(row.wanted_c_low):
         warmth = temperatures(row.wanted_c_low, row.wanted_c_high, units)
         humid = f"{row.wanted_percent_low:.0f} to {row.wanted_percent_high:.0f} %"
-        wants = f"{warmth}, {humid} humidity"
+        wants = f"wants {warmth}, {humid} humidity"
     told = f"**{row.store_warning}**" if row.store_warning else ""
-    return ". ".join(filter(None, (wants, told)))
+    return "; ".join(filter(None, (told, wants)))
 
 
 def in_hand_rows(in_hand: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -42,7 +42,7 @@ STORE_HEADINGS: dict[str, Heading] = {
     "start_now": Heading("Now", "", "the day in the notes"),
     "start_then": Heading("Better", "", "the day to sow, or to plant out, instead"),
     "chance_then": Heading("Picked then", "", "chance that it is picked before frost"),
-    "store_note": Heading("Wants", "", "temperature, humidity, and what stands against it"),
+    "store_note": Heading("To note", "", "what stands against it, and what air it wants"),
     "store_warning": Heading("Against it", "", "its air, its neighbours, or the notes"),
     "stored": Heading("In store", "", "how much, and of which day"),
     "wanted_c_high": Heading("Wants, to", "C", "temperature of the store"),

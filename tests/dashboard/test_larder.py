@@ -3,6 +3,7 @@
 from datetime import date
 from pathlib import Path
 
+import pandas as pd
 import pytest
 from streamlit.testing.v1 import AppTest
 
@@ -40,6 +41,14 @@ def test_what_nobody_looked_at_the_seals_of_is_not_among_what_to_eat_first(app: 
     assert not any("corn relish" in one for one in first["Preserve"])
     assert [one.split(" of ")[0] for one in unseen["Preserve"]] == ["corn relish"]
     assert "Do not take yet: look at the seals first" in words(larder)
+
+
+def test_what_stands_against_a_store_is_bold_and_shows_no_marks(larder: AppTest) -> None:
+    part(larder, "Stores")
+    notes = pd.concat(plain_tables(larder))["To note"]
+
+    assert notes.str.startswith("**too warm").any()
+    assert "\\*" not in words(larder)
 
 
 def test_a_count_overrules_the_book_and_says_what_it_differs_by(
@@ -171,6 +180,6 @@ def test_the_stores_tell_days_of_keeping_losses_and_bad_neighbours(larder: AppTe
         "Cellar: 6 °C, 90 % humidity",
     ]
     assert "Sort next on" in words(larder)
-    cellar = " ".join(plain_tables(larder)[1]["Wants"])
+    cellar = " ".join(plain_tables(larder)[1]["To note"])
     assert "apples beside it turn it bitter" in cellar
     assert all("a week" in kept for kept in plain_tables(larder)[1]["Keeps until"])
