@@ -21,7 +21,7 @@ def eat_first_rows(first: pd.DataFrame, units: str) -> pd.DataFrame:
                 f"{name} of {day(when)}" if pd.notna(when) else name
                 for name, when in zip(first["preserve"], first["put_up_on"], strict=True)
             ],
-            "likely_left": _amounts(first, "standing_units", units),
+            "standing_units": _amounts(first, "standing_units", units),
             "why_first": first["why_first"].where(
                 ~doubtful, "**" + first["condition"] + "**: " + first["why_first"]
             ),
@@ -35,13 +35,13 @@ def place_rows(season: Season, books: Mapping[str, Ledger]) -> pd.DataFrame:
         {
             "place": own.place,
             "preserve": own.name,
-            "standing": units_of(books[own.name].units, own.unit, season.units),
+            "by_book": units_of(books[own.name].units, own.unit, season.units),
             "counted_on": day_or(books[own.name].counted, "never"),
         }
         for own in sorted(season.preserves, key=lambda p: (p.place, p.name))
         if books[own.name].units > 0
     ]
-    return pd.DataFrame(rows, columns=["place", "preserve", "standing", "counted_on"])
+    return pd.DataFrame(rows, columns=["place", "preserve", "by_book", "counted_on"])
 
 
 def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:

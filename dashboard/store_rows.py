@@ -37,7 +37,8 @@ def store_air(season: Season, name: str) -> str:
 def _stored(row: tuple, units: str) -> str:
     if row.put_up_on is None:
         return f"{row.preserve}: none there"
-    return f"{row.preserve} of {day(row.put_up_on)}: {units_of(row.standing_units, 'kg', units)}"
+    left = units_of(row.standing_units, "kg", units)
+    return f"{row.preserve} of {day(row.put_up_on)}: {left} likely left"
 
 
 def _kept(row: tuple) -> str:

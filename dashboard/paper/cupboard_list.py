@@ -31,7 +31,7 @@ def cupboard_list(season: Season, first: pd.DataFrame, today: date) -> bytes:
     rows, head = list(first.itertuples()), [*SHARES[:2], sum(SHARES[2:])]
     ready = [(row, _place(season, row)) for row in rows if not row.before_taking]
     if ready:
-        left = HEADINGS["likely_left"].words.lower()
+        left = HEADINGS["standing_units"].words.lower()
         sheet.cells(["", left, "best until (quality)"], head)
     for place in sorted({place for _, place in ready}):
         sheet.heading(place)

@@ -29,6 +29,7 @@ from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
 STORES, FULL, HURT, LABELS = "Stores", "How full", "What could hurt us", "Labels"
+LEFT = "what stands there " + model.HEADINGS["standing_units"].meaning
 
 
 def show() -> None:
@@ -45,6 +46,9 @@ def show() -> None:
         _eat_first(season, first, today)
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
+        st.caption(
+            "What was eaten and not written down is still in the book: a count takes it out."
+        )
         working_behind(of_books(plan, plan.case.forecast.year.name), "books")
     elif chosen == STORES:
         _stores(season, model.stores_table(plan))
@@ -71,7 +75,8 @@ def _eat_first(season: Season, first: pd.DataFrame, today: date) -> None:
         table(eat_first_rows(rows, season.units))
     st.caption(
         "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
-        "before opening, only ever to reject a jar: nothing here says that one is safe."
+        "before opening, only ever to reject a jar: nothing here says that one is safe. Likely "
+        f"left is {LEFT}."
     )
     printed("the list for the cupboard's door", cupboard_list, season, first, today)
 
@@ -113,7 +118,10 @@ def _dangers(season: Season, dangers: pd.DataFrame) -> None:
             )
             st.markdown(f"{why} {to_do}")
             st.caption(source)
-    st.caption("What is not listed here is not called safe: look at every jar before it is opened.")
+    st.caption(
+        "What is not listed here is not called safe: look at every jar before it is opened. Told "
+        f"is {LEFT}."
+    )
 
 
 def _fullness(plan: PlannedSeason, units: str) -> None:

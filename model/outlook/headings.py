@@ -35,6 +35,7 @@ HEADINGS: dict[str, Heading] = {
     "buy_hours": Heading("Work", "h", "to put it up"),
     "buy_kg": Heading("Buy in", "kg", "as picked"),
     "by_chance": Heading("By chance alone", "", "how often chance puts so many together"),
+    "by_book": Heading("By the book", "", "with what was eaten and not written down"),
     "by_hand": Heading(
         "Sealed by the hand rule", "jars", "sealed jars needed, by the rule of thumb"
     ),
@@ -153,9 +154,6 @@ HEADINGS: dict[str, Heading] = {
         "a week, and it reaches the new crop; blank: it does not keep",
     ),
     "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
-    "likely_left": Heading(
-        "Likely left", "", "by the book, less what was usually eaten since it was seen"
-    ),
     "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),
     "month": Heading("Month", "", "its first day"),
     "limit": Heading("Limit", "", "what can run out"),
@@ -234,7 +232,9 @@ HEADINGS: dict[str, Heading] = {
     "sown": Heading("Sow", "", "date; blank where it is bought or divided"),
     "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
     "standing": Heading("Standing", "", "enough, just about, gives out or none left"),
-    "standing_units": Heading("There", "", "jars, packs, kg or litres"),
+    "standing_units": Heading(
+        "Likely left", "", "by the book, less what was usually eaten since it was seen"
+    ),
     "stands_by": Heading("Together by", "", "place or method"),
     "stands_in": Heading("In", "", "the place, or the method"),
     "start": Heading("Sow or plant", "", "date"),

@@ -44,7 +44,7 @@ STORE_HEADINGS: dict[str, Heading] = {
     "chance_then": Heading("Picked then", "", "chance that it is picked before frost"),
     "store_note": Heading("To note", "", "what stands against it, and what air it wants"),
     "store_warning": Heading("Against it", "", "its air, its neighbours, or the notes"),
-    "stored": Heading("In store", "", "how much, and of which day"),
+    "stored": Heading("In store", "", "of which day, and how much is likely left"),
     "wanted_c_high": Heading("Wants, to", "C", "temperature of the store"),
     "wanted_c_low": Heading("Wants, from", "C", "temperature of the store"),
     "wanted_percent_high": Heading("Humidity, to", "%", "relative humidity of the store"),

@@ -9,7 +9,7 @@ from streamlit.testing.v1 import AppTest
 
 from model import Store, ledgers, season_from_tables
 from tests.dashboard.seeding import FIRST
-from tests.dashboard.steps import labelled, look, part, plain_tables, words
+from tests.dashboard.steps import labelled, look, part, plain_tables, table_with, words
 
 GLUT, MIDWINTER, LARDER = date(2027, 8, 16), date(2028, 1, 10), "views/larder.py"
 TWO_RIVERS, ALDER_LANE = 1, 2
@@ -49,6 +49,21 @@ def test_what_stands_against_a_store_is_bold_and_shows_no_marks(larder: AppTest)
 
     assert notes.str.startswith("**too warm").any()
     assert "\\*" not in words(larder)
+
+
+def test_the_book_and_what_is_likely_left_of_it_are_never_told_by_one_word(app: AppTest) -> None:
+    larder = look(app, "Alder Lane", GLUT, LARDER)
+    left = plain_tables(larder)[0].set_index("Preserve")["Likely left"]
+    part(larder, "What stands where")
+    book = table_with(larder, "by_book").set_index("preserve")["by_book"]
+
+    assert left.filter(like="apple sauce").tolist() == ["3 jars"]
+    assert book["apple sauce"] == "4 jars"
+    assert "eaten and not written down is still in the book" in words(larder)
+    part(larder, "Stores")
+    stored = pd.concat(plain_tables(larder))["In store"]
+    assert stored[~stored.str.endswith("none there")].str.endswith(" kg likely left").all()
+    assert stored.str.startswith("garlic plaits of").any()
 
 
 def test_a_count_overrules_the_book_and_says_what_it_differs_by(
