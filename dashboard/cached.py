@@ -39,6 +39,7 @@ class PlanShelf:
         """Begin empty."""
         self._plans: OrderedDict[str, PlannedSeason] = OrderedDict()
         self._lock = threading.Lock()
+        self._made = 0
         self._making: WeakValueDictionary[str, _Turn] = WeakValueDictionary()
 
     @contextmanager
@@ -63,12 +64,17 @@ class PlanShelf:
                 self._plans.move_to_end(key)
             return self._plans.get(key)
 
-    def put(self, key: str, planned: PlannedSeason) -> None:
-        """Keep a plan; the one not looked at for longest goes."""
+    def put(self, key: str, planned: PlannedSeason) -> bool:
+        """Keep a plan; the one not looked at for longest goes.
+
+        Says whether it is the first of as many as are kept: what older ones left can be swept.
+        """
         with self._lock:
             self._plans[key] = planned
             while len(self._plans) > MOST_PLANS:
                 self._plans.popitem(last=False)
+            self._made += 1
+            return self._made % MOST_PLANS == 1
 
 
 @st.cache_resource(show_spinner=False)
@@ -77,13 +83,15 @@ def plan_shelf() -> PlanShelf:
     return PlanShelf()
 
 
-def settle() -> None:
-    """Leave all that is there now out of later sweeps for garbage, until the next plan is made.
+def settle(*, whole: bool) -> None:
+    """Leave all that is there now out of later sweeps for garbage.
 
     Streamlit sweeps at the end of every run of a page, and through a thousand years and all
-    libraries that takes longer than the page itself.
+    libraries that takes longer than the page itself. ``whole`` first sweeps what was left out
+    before as well.
     """
-    gc.unfreeze()
+    if whole:
+        gc.unfreeze()
     gc.collect()
     gc.freeze()
 
@@ -122,8 +130,7 @@ def planned(
         known = plan_shelf().get(key)
         if known is None:
             known = model.plan_season(seasons[-1], today, before=before, progress=progress)
-            plan_shelf().put(key, known)
-            settle()
+            settle(whole=plan_shelf().put(key, known))
     return known
 
 

@@ -49,17 +49,23 @@ def test_other_plans_do_not_wait() -> None:
         pass
 
 
-def test_what_is_settled_is_not_swept_for_garbage_again_and_what_it_left_is() -> None:
-    class Ring:
-        """Something that only a sweep takes away."""
+class Ring:
+    """Something that only a sweep takes away."""
 
-        def __init__(self) -> None:
-            self.own = self
+    def __init__(self) -> None:
+        self.own = self
 
-    plan = [{"week": week} for week in range(1000)]
-    ring = weakref.ref(Ring())
-    settle()
 
-    assert ring() is None
+def test_what_is_settled_is_not_swept_again_until_all_of_it_is() -> None:
+    plan, gone = [{"week": week} for week in range(1000)], Ring()
+    left, later = weakref.ref(Ring()), weakref.ref(gone)
+    settle(whole=True)
+
+    assert left() is None
     assert not {id(one) for one in plan} & {id(one) for one in gc.get_objects()}
+    del gone
+    settle(whole=False)
+    assert later() is not None
+    settle(whole=True)
+    assert later() is None
     gc.unfreeze()
