@@ -6,6 +6,7 @@ from datetime import date
 from zoneinfo import available_timezones
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 import model
 from dashboard import kept, session
@@ -85,13 +86,14 @@ def begin_form() -> None:
     where = PLACES[st.selectbox("Where do you live?", list(PLACES), key="first_where")]
     with st.form("first"):
         given = _asked(where)
+        wrong = st.container()
         done = st.form_submit_button("Make the first plan", type="primary", width="stretch")
         st.caption(
             "What you are not asked (portions, yields, jars) begins as published or usual figures, "
             "each marked as a guess. Your own pickings and counts replace them within weeks."
         )
     if done:
-        _begin(given, where)
+        _begin(given, where, wrong)
 
 
 def _asked(where: _Place) -> _Given:
@@ -150,11 +152,14 @@ def _number(label: str, usual: float, key: str) -> float:
     return float(st.number_input(label, 0.0, None, usual, format="%g", key=f"{label}_{key}"))
 
 
-def _begin(given: _Given, where: _Place) -> None:
+def _begin(given: _Given, where: _Place, wrong: DeltaGenerator) -> None:
+    """Begin the household; what stands against it is told in ``wrong``, beside the button."""
     unread = list(_unread(given))
     if unread:
-        st.error(f"{count(len(unread), 'fault')}. {NOT_BEGUN}")
-        st.text("\n".join(unread))
+        with wrong:
+            st.error(f"{count(len(unread), 'fault')}. {NOT_BEGUN}")
+            st.text("\n".join(unread))
+        _point()
         return
     try:
         tables = model.first_notes(_answers(given, where), session.today())
@@ -162,18 +167,30 @@ def _begin(given: _Given, where: _Place) -> None:
         planned((season,), session.first_day(season))
         household = kept.begin(tables, "Begun from a few answers")
     except ValueError as error:
-        st.error(str(error))
+        wrong.error(str(error))
+        _point()
         return
     except SeasonProblems as error:
         asked = (replace(p, file=ASKED_BY.get(p.file, p.file), row=0) for p in error.problems)
-        faults(SeasonProblems(asked), NOT_BEGUN)
+        _refused(SeasonProblems(asked), wrong)
         return
     except PlanningError as error:
-        faults(error, NOT_BEGUN)
+        _refused(error, wrong)
         return
     session.use_household(household)
     session.just_begun()
     st.rerun()
+
+
+def _refused(error: PlanningError, wrong: DeltaGenerator) -> None:
+    with wrong:
+        faults(error, NOT_BEGUN)
+    _point()
+
+
+def _point() -> None:
+    """Say at the edge of the screen, wherever the page is scrolled to, that something is wrong."""
+    st.toast(f"{NOT_BEGUN} Why, stands above the button.", icon=":material/error:")
 
 
 def _unread(given: _Given) -> Iterator[str]:

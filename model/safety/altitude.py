@@ -50,20 +50,23 @@ def altitude_ft(text: str) -> Fraction:
             f"({match[1].replace('.', '')}) and decimals with other than three figures"
         )
     number = Fraction(match[1].replace(",", ""))
-    altitude = number / FOOT_M if match[2].lower().startswith("m") else number
-    check_altitude(altitude)
+    metric = match[2].lower().startswith("m")
+    altitude = number / FOOT_M if metric else number
+    check_altitude(altitude, metric=metric)
     return altitude
 
 
-def check_altitude(altitude: Fraction) -> None:
-    """Check that people cook at an altitude, in feet.
+def check_altitude(altitude: Fraction, *, metric: bool = False) -> None:
+    """Check that people cook at an altitude, in feet; say what is wrong in metres if ``metric``.
 
-    Raises ValueError outside -1,700 to 20,000 ft.
+    Raises ValueError outside -1,700 to 20,000 ft, which are -518 to 6,096 m.
     """
     if not LOWEST_FT <= altitude <= HIGHEST_FT:
+        of_foot, unit = (FOOT_M, "m") if metric else (Fraction(1), "ft")
+        lowest, highest = math.ceil(LOWEST_FT * of_foot), math.floor(HIGHEST_FT * of_foot)
         raise ValueError(
-            f"{float(altitude):,.0f} ft is not the altitude of a kitchen; "
-            f"give {float(LOWEST_FT):,.0f} to {float(HIGHEST_FT):,.0f} ft"
+            f"{float(altitude * of_foot):,.12g} {unit} is not the altitude of a kitchen; "
+            f"give {lowest:,} to {highest:,} {unit}"
         )
 
 

@@ -83,6 +83,18 @@ def test_every_answer_that_cannot_be_used_is_told_at_once_and_nothing_is_begun(
     assert "Your first plan is made" not in [title.value for title in first.title]
 
 
+def test_a_fault_stands_before_the_button_and_is_pointed_to_wherever_the_page_is_scrolled(
+    first: AppTest,
+) -> None:
+    begun(first, "")
+
+    shown = [(one.type, getattr(one, "label", "")) for one in first.main]
+    assert shown.index(("error", "")) < shown.index(("button", "Make the first plan"))
+    assert [toast.value for toast in first.toast] == [
+        "The household could not be begun. Why, stands above the button."
+    ]
+
+
 def test_what_the_gate_refuses_is_refused_in_its_words_before_anything_is_kept(
     first: AppTest,
 ) -> None:
