@@ -1,11 +1,9 @@
 """A seasonal plan from the garden's harvest to the pantry's jars.
 
-The names below are all that a dashboard or another program uses.
-
-In the examples ``season`` is that of Alder Lane (invented), its ``notes`` read from ``folder``;
-``planned`` its plan of 15 March 2027, ``small`` the plan of a smaller garden, ``answers`` those of
-a new household, ``store`` one with Alder Lane, ``place`` an empty folder. ``print(*table)`` shows
-a table's columns: the unit is their suffix, or stands in the column ``unit``.
+The names below are all that another program uses. In the examples ``season`` is Alder Lane's
+(invented), its ``notes`` read from ``folder``; ``planned`` its plan of 15 March 2027, ``small``
+a smaller garden's, ``answers`` a new household's, ``store`` one with Alder Lane, ``place`` an empty
+folder. ``print(*table)`` shows columns, each with its unit as suffix or in the column ``unit``.
 """
 
 from model.demand.hand_rule import HandRule
@@ -75,6 +73,7 @@ from model.outlook.sowing_table import sowing_table
 from model.outlook.stores_table import stores_table
 from model.outlook.task_table import TASKS, task_table
 from model.outlook.totals_table import totals_table
+from model.outlook.usual_picking import usual_picking
 from model.outlook.ways_table import ways_table
 from model.outlook.week_limit_table import week_limit_table
 from model.outlook.week_table import fresh_table, opening_table, week_table
@@ -287,6 +286,7 @@ __all__ = [
     "tight_limits",
     "totals_table",
     "unconfirmed",
+    "usual_picking",
     "usual_place",
     "wanted_today",
     "ways_for_unsealed",

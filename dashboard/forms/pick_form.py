@@ -10,7 +10,8 @@ import model
 from dashboard import session
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save, save_button
-from dashboard.units import weight
+from dashboard.picked import doubt_words
+from dashboard.units import in_own, weight
 from dashboard.words import local, pieces, short_day, speaker
 from model import Edit, Season
 
@@ -47,10 +48,13 @@ def pick_form(season: Season) -> None:
     ready = bool(crop) and kg > 0 and day is not None
     words = "Save"
     if ready:
-        amount = weight(kg, season.units)
-        words = f"{pieces(many, container or usual)} of {crop}, {amount}, on {short_day(day)}"
+        words = f"{picked_words(many, container or usual, crop, kg, season.units)}, on "
+        words += short_day(day)
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
+        doubt = doubt_words(season, crop, kg, day)
+        if doubt:
+            st.warning(doubt)
     cells = {
         "picked_on": f"{day}",
         "crop": crop or "",
@@ -65,6 +69,13 @@ def pick_form(season: Season) -> None:
         f"Picked {words}",
         write=_save,
     )
+
+
+def picked_words(many: float, container: str, crop: str, kg: float, units: str) -> str:
+    """Say what was picked, and what that weighs where it was not weighed in that unit."""
+    told = f"{pieces(many, container)} of {crop}"
+    weighed = container == in_own(1.0, "kg", units)[1]
+    return told if weighed else f"{told}, {weight(kg, units)}"
 
 
 def _save(edits: Sequence[Edit], told: str, operation: str) -> None:

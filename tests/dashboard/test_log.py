@@ -50,6 +50,29 @@ def test_a_picking_is_written_with_a_crop_a_number_and_save(log: AppTest, store_
     assert "Picked 2 kg of bush bean" in words(log)
 
 
+def test_a_weight_is_said_once_and_one_that_cannot_be_is_asked_about_but_saved(
+    log: AppTest, store_path: Path
+) -> None:
+    pill(log, "Crop", "tomato")
+    labelled(log, "number_input", "Another number").set_value(500.0).run()
+
+    assert labelled(log, "button", "Save").label == "Save: 500 kg of tomato, on 16 Aug"
+    assert "times what the whole season should give" in log.warning[0].value
+    labelled(log, "button", "Save").click().run()
+    assert rows(store_path, "harvest_log.csv")[-1]["picked_kg"] == "500"
+    assert not log.warning
+
+
+def test_what_was_picked_in_a_bucket_is_told_with_its_weight(log: AppTest) -> None:
+    pill(log, "Crop", "tomato")
+    pill(log, "How many", "1")
+    pill(log, "Of what", "bucket")
+
+    assert labelled(log, "button", "Save").label.startswith("Save: 1 bucket of tomato, ")
+    assert "kg, on 16 Aug" in labelled(log, "button", "Save").label
+    assert not log.warning
+
+
 def test_what_was_written_is_taken_back_at_once_and_stays_readable(
     log: AppTest, store_path: Path
 ) -> None:
