@@ -7,7 +7,7 @@ import pandas as pd
 
 from dashboard.lasting import GONE, PAST
 from dashboard.units import units_of, weight
-from dashboard.words import about, count, day, listed, short_day
+from dashboard.words import about, capital, count, day, listed, short_day
 from model import TIGHT
 
 # Judgement: a week in which a quarter of the portions wanted is missing is felt at table.
@@ -129,7 +129,7 @@ def shelf_finding(portions: pd.DataFrame, stock: pd.DataFrame, units: str) -> st
     portions : one row a week of one food: ``food``, ``week``, ``plan_portions``.
     stock : one row a preserve of it and week: ``week``, ``unit``, ``jars`` in that unit.
     """
-    name = portions["food"].iloc[0].capitalize()
+    name = capital(portions["food"].iloc[0])
     by_week = portions.set_index("week")["plan_portions"]
     if by_week.max() < NONE_LEFT:
         return f"{name}: none on the shelf by the plan"

@@ -7,7 +7,7 @@ import pandas as pd
 
 from dashboard.lasting import GONE, NONE, PAST
 from dashboard.tables import LEAST_KG
-from dashboard.words import about, count, day, listed, short_day
+from dashboard.words import about, capital, count, day, listed, short_day
 from model import TIGHT, GardenSeason, PlannedSeason, Season
 
 MET = 0.9
@@ -176,7 +176,7 @@ def winter_headline(foods: pd.DataFrame) -> str:
     for none in NONE:
         missing = foods[foods["standing"] == none]["food"]
         if len(missing):
-            sentences.append(f"{none.capitalize()}: {listed(missing, 4)}.")
+            sentences.append(f"{capital(none)}: {listed(missing, 4)}.")
     return " ".join(sentences)
 
 
@@ -222,7 +222,7 @@ def progress_words(
                 f"{row.crop} ({weight_of(row.picked_kg)} of {weight_of(row.expected_so_far_kg)})"
                 for row in crops.itertuples()
             )
-            said.append(f"**{status.capitalize()}**: {words}.")
+            said.append(f"**{capital(status)}**: {words}.")
             if status == "ahead or early" and (crops["to_come_kg"] > LEAST_KG).any():
                 said[-1] += (
                     " What ripens at once may only be early: less may be to come than is shown, "

@@ -6,7 +6,7 @@ import pandas as pd
 
 import model
 from dashboard.units import weight, weights
-from dashboard.words import about, count, day, listed
+from dashboard.words import about, capital, count, day, listed
 from model import Season, in_own
 
 LEAST_KG = 0.05
@@ -79,7 +79,7 @@ def picked_finding(now: pd.DataFrame, units: str) -> str:
 
 def crop_finding(crop: str, picked_kg: float, expected_kg: float, units: str) -> str:
     """Say what was picked of a crop, against what an ordinary year gives by now."""
-    told = f"{crop.capitalize()}: {weight(picked_kg, units)} picked"
+    told = f"{capital(crop)}: {weight(picked_kg, units)} picked"
     if expected_kg <= LEAST_KG:
         return f"{told}, before any was expected" if picked_kg > 0 else f"{told}, none expected yet"
     off = picked_kg / expected_kg - 1.0

@@ -6,7 +6,7 @@ import pandas as pd
 
 import model
 from dashboard.units import amount, units_of, weight
-from dashboard.words import about, chance, count, day, listed
+from dashboard.words import about, capital, chance, count, day, listed
 from model import KEEPS, QUALITY, VERDICTS, Season
 
 COUNT_DUE_WEEKS = 7
@@ -71,16 +71,19 @@ def log_headline(season: Season, waiting: int, today: date) -> str:
 
 
 def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, units: str) -> str:
-    """Say how many jars were filled, what ran out, and the largest changes for next year."""
+    """Say how many jars were filled, what ran out or was lost, and the changes for next year."""
     jars = review[review["unit"] == "jar"]
     filled, sealed = jars["filled_units"].sum(), jars["sealed_units"].sum()
     out = list(review[review["ran_out"].notna()]["preserve"])
+    lost = list(review[review["lost_out"].notna()]["preserve"])
     parts = [f"No jars were filled in {year}."]
     if filled:
         were = "jar was" if filled == 1 else "jars were"
         parts = [f"In {year} **{filled:.0f} {were} filled** and {sealed:.0f} came onto the shelf."]
     if out:
         parts.append(f"Ran out: {listed(out)}.")
+    if lost:
+        parts.append(f"The last was lost, not used up: {listed(lost)}.")
     if not changes.empty:
         told = [
             f"{row.preserve} {units_of(row.next_units, row.unit, units)} "
@@ -174,7 +177,7 @@ def smaller_jar_words(jars: pd.DataFrame) -> str:
 def resow_words(resow: pd.DataFrame, today: date, units: str) -> list[str]:
     """Say of each crop that failed until when it can be sown again, and what could replace it."""
     return [
-        f"**{row.crop.capitalize()} failed.** {_again(row, today)}{_instead(row, units)}"
+        f"**{capital(row.crop)} failed.** {_again(row, today)}{_instead(row, units)}"
         for row in resow.itertuples()
     ]
 

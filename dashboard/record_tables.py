@@ -1,6 +1,7 @@
 """Tables of the record for the eye: own units, dates without doubt, only what differs."""
 
 from collections.abc import Mapping
+from datetime import date
 
 import pandas as pd
 
@@ -69,9 +70,16 @@ def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
         numbers = zip(review[f"{name}_units"], review["unit"], strict=True)
         shown[f"{name}_units"] = [_number(number, unit, units) for number, unit in numbers]
     shown["left"] = _amounts(review, "left_units", units)
-    shown["ran_out"] = [short_day(when) if pd.notna(when) else "" for when in review["ran_out"]]
+    ends = zip(review["ran_out"], review["lost_out"], strict=True)
+    shown["none_from"] = [_none_from(ran_out, lost_out) for ran_out, lost_out in ends]
     shown["verdict"] = review["verdict"]
     return shown
+
+
+def _none_from(ran_out: date | None, lost_out: date | None) -> str:
+    if pd.notna(lost_out):
+        return f"{short_day(lost_out)} (lost)"
+    return short_day(ran_out) if pd.notna(ran_out) else ""
 
 
 def cause_rows(causes: pd.DataFrame) -> pd.DataFrame:

@@ -165,6 +165,11 @@ def listed(names: Iterable[str], most: int = 4) -> str:
     return f"{', '.join(shown[:-1])}{last}{shown[-1]}"
 
 
+def capital(text: str) -> str:
+    """Begin a text with a capital; names and months within it keep theirs."""
+    return text[:1].upper() + text[1:]
+
+
 def pieces(number: float, one: str) -> str:
     """Give a number of containers as people say it; of scales the name stays as it is."""
     if number <= 1 or one in ("kg", "lb"):

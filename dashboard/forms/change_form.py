@@ -13,7 +13,7 @@ from dashboard.look import faults, table
 from dashboard.record_findings import resow_words
 from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
-from dashboard.words import listed, local, speaker
+from dashboard.words import capital, listed, local, speaker
 from model import Change, PlannedSeason
 
 NOTHING = "no change"
@@ -161,7 +161,7 @@ def _say_unreached(after: PlannedSeason, change: Change) -> None:
         if possible < wanted:
             limits = model.tight_limits(model.limit_table(after))
             st.warning(
-                f"{local(preserve.capitalize())}: only {units_of(possible, row['unit'], units)} of "
+                f"{local(capital(preserve))}: only {units_of(possible, row['unit'], units)} of "
                 f"{wanted} are possible with {what_holds_back(after, preserve, limits)}."
             )
 

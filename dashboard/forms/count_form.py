@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.words import count, day, listed, local, short_day, speaker
+from dashboard.words import capital, count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Preserve, Season
 
 
@@ -45,9 +45,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     seen = _seen_as_well(found, counted_on) if ready else []
     if before:
         names = listed(dict.fromkeys(before.values()))
-        st.caption(
-            f"{local(names.capitalize())}: counted on that day already. This count replaces it."
-        )
+        st.caption(f"{local(capital(names))}: counted on that day already. This count replaces it.")
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
     save_button(
         "count_save",
@@ -63,7 +61,7 @@ def _counted(preserve: Preserve, by_book: float, form: str) -> float | None:
     """Ask how many there are; as many as by the book takes one tap."""
     key = f"count_{form}_{preserve.name}"
     typed = st.number_input(
-        local(f"{preserve.name.capitalize()} ({preserve.unit})"),
+        local(f"{capital(preserve.name)} ({preserve.unit})"),
         0.0,
         100_000.0,
         None,
@@ -94,7 +92,7 @@ def _difference(book: Ledger, number: float) -> None:
     differs = number - book.units
     if abs(differs) > 1e-6:
         seen = f"counted {day(book.counted)} before" if book.counted else "never counted before"
-        st.caption(f"{local(book.preserve.capitalize())}: {differs:+g} against the book ({seen}).")
+        st.caption(f"{local(capital(book.preserve))}: {differs:+g} against the book ({seen}).")
 
 
 def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]:

@@ -10,7 +10,7 @@ from dashboard import session
 from dashboard.day_findings import refused_words
 from dashboard.forms.process_form import ask_product
 from dashboard.forms.writing import save, stored_rows
-from dashboard.words import local, speaker
+from dashboard.words import capital, local, speaker
 from model import Edit, Season, Wanted
 
 BEGINS = time(9)
@@ -55,7 +55,7 @@ def day_numbers(season: Season, wanted: tuple[Wanted, ...]) -> None:
         size = f", {jar}" if jar else ""
         key = f"day_n_{place}_{one.name}_{one.jar}_{session.scope()}"
         number = st.number_input(
-            local(f"{one.name.capitalize()} ({unit}{size})"), 0, MOST_UNITS, one.units, key=key
+            local(f"{capital(one.name)} ({unit}{size})"), 0, MOST_UNITS, one.units, key=key
         )
         if number != one.units:
             session.want_today(tuple(replace(w, units=number) if w is one else w for w in wanted))

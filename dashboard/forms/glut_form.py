@@ -10,7 +10,7 @@ from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
 from dashboard.units import from_own, in_own
-from dashboard.words import local, speaker
+from dashboard.words import capital, local, speaker
 from model import GlutSplit, PlannedSeason
 
 MOST = 500.0
@@ -57,7 +57,7 @@ def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, flo
         with column:
             usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)
             given = st.number_input(
-                f"{local(crop.capitalize())} ({word})",
+                f"{local(capital(crop))} ({word})",
                 0.0,
                 MOST,
                 min(usual, MOST),
@@ -80,7 +80,7 @@ def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
     for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
         with column:
             given = st.number_input(
-                f"{local(crop.capitalize())}, of it bruised ({word})",
+                f"{local(capital(crop))}, of it bruised ({word})",
                 0.0,
                 MOST,
                 0.0,
@@ -107,7 +107,7 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
         if card is not None and preserve.name in named:
-            process_lines(card, local(preserve.name.capitalize()))
+            process_lines(card, local(capital(preserve.name)))
     st.caption(
         "In order: eat, then work by what spoils first. Hours are those of one load after the "
         "other; the preserving day fills the next while one is in the canner, and may be done "

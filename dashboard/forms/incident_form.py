@@ -8,7 +8,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button
 from dashboard.units import US, units_of
-from dashboard.words import count, listed, short_day, speaker
+from dashboard.words import capital, count, listed, short_day, speaker
 from model import (
     CAUSES,
     CELSIUS,
@@ -69,7 +69,7 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
         "incident_save",
         f"Write off everything in {place}",
         [_edit(taken) for taken in gone],
-        words.capitalize(),
+        capital(words),
     )
 
 

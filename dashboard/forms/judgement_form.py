@@ -9,6 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.look import fold, table
+from dashboard.words import capital
 from model import Edit, Season
 
 FILE = "settings.csv"
@@ -23,7 +24,7 @@ def judgement_form(season: Season, asked: str = "") -> None:
         "Judgement",
         names,
         index=names.index(asked) if asked in names else 0,
-        format_func=lambda name: name.replace("_", " ").capitalize(),
+        format_func=lambda name: capital(name.replace("_", " ")),
         key=f"judgement_{asked}",
     )
     row = values.set_index("setting").loc[chosen]

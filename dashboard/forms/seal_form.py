@@ -10,7 +10,7 @@ from dashboard import session
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button
 from dashboard.record_findings import cause_words
-from dashboard.words import at_clock, count
+from dashboard.words import at_clock, capital, count
 from model import WENT, Batch, Edit, Season
 
 NEARLY = 4
@@ -61,7 +61,7 @@ def _look_at(season: Season, batch: Batch) -> None:
         "sealed_save",
         f"Save: {words}" if ready else "Save",
         [Edit("seals.csv", cells)] if ready else [],
-        words.capitalize(),
+        capital(words),
     )
 
 

@@ -10,7 +10,7 @@ from dashboard import session
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button
 from dashboard.units import units_of
-from dashboard.words import day, local, short_day, speaker
+from dashboard.words import capital, day, local, short_day, speaker
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -87,7 +87,7 @@ def _seen_by_the_count(book: Ledger, taken_on: date, form: str) -> tuple[date | 
     """
     if book.counted is None or taken_on > book.counted:
         return taken_on, None
-    counted = f"{local(book.preserve.capitalize())}: counted on {day(book.counted)}"
+    counted = f"{local(capital(book.preserve))}: counted on {day(book.counted)}"
     if taken_on < book.counted:
         st.caption(f"{counted}. That count has seen it already: what stands there stays the same.")
         return taken_on, None

@@ -5,7 +5,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.words import count, local
+from dashboard.words import capital, count, local
 from model import VERDICTS, Edit
 
 ACROSS = 3
@@ -19,7 +19,7 @@ def verdict_form(year: str, review: pd.DataFrame) -> None:
     for place, row in enumerate(review.itertuples()):
         before = row.verdict or None
         given = columns[place % ACROSS].segmented_control(
-            local(row.preserve.capitalize()),
+            local(capital(row.preserve)),
             VERDICTS,
             default=before,
             key=f"verdict_{form}_{year}_{row.preserve}",

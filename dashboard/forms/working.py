@@ -6,7 +6,7 @@ import model
 from dashboard import session
 from dashboard.process import cautions, process_lines
 from dashboard.units import in_own
-from dashboard.words import listed, speaker
+from dashboard.words import capital, listed, speaker
 from dashboard.working_behind import show_workings
 from model import PlannedSeason
 
@@ -43,7 +43,7 @@ def _process(plan: PlannedSeason, place: int) -> None:
     preserve = plan.case.season.preserves[place]
     card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
     if card is None:
-        st.markdown(f"**{preserve.method.capitalize()}**")
+        st.markdown(f"**{capital(preserve.method)}**")
         for caution in model.cautions_for({preserve.method})[:4]:
             st.caption(caution)
         return

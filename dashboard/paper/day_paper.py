@@ -16,7 +16,7 @@ from dashboard.day_findings import (
 )
 from dashboard.paper.sheet import LINE_MM, Sheet
 from dashboard.process import process_words
-from dashboard.words import day, local
+from dashboard.words import capital, day, local
 from model import DayProduct, DaySheet, Season
 
 
@@ -83,7 +83,7 @@ def _processes(sheet: Sheet, made: tuple[DayProduct, ...]) -> None:
     if cards:
         sheet.heading("Processes, as looked up")
     for card, name in cards:
-        sheet.text(f"{local(name.capitalize())}: {card.figure}", bold=True)
+        sheet.text(f"{local(capital(name))}: {card.figure}", bold=True)
         for words in (*process_words(card), card.source):
             sheet.text(words)
 

@@ -22,7 +22,7 @@ from dashboard.store_rows import store_air, store_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
 from dashboard.tables import limit_rows
 from dashboard.units import units_of
-from dashboard.words import day, listed, local
+from dashboard.words import capital, day, listed, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_books, of_places
 from model import PlannedSeason, Season
@@ -90,7 +90,7 @@ def _stores(season: Season, stores: pd.DataFrame) -> None:
     if len(due):
         st.markdown(f"Sort next on **{day(due.min())}**: take out what rots or sprouts.")
     for name, own in stores.groupby("place", sort=False):
-        st.subheader(f"{local(name).capitalize()}: {store_air(season, name)}")
+        st.subheader(f"{capital(local(name))}: {store_air(season, name)}")
         table(store_rows(own, season.units))
     st.caption(
         "By the weeks that the notes give, else by published store lives. In air that suits a crop "

@@ -25,7 +25,7 @@ from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, printed
 from dashboard.paper.day_paper import PaperDay, day_paper
 from dashboard.process import process_lines
-from dashboard.words import count, day, local
+from dashboard.words import capital, count, day, local
 from model import DayProduct, DaySheet, Load, Season, Wanted
 
 TITLE = "Preserving day: what to do now, and when it is done"
@@ -157,7 +157,7 @@ def _picture(sheet: DaySheet) -> None:
 def _processes(made: tuple[DayProduct, ...]) -> None:
     cards = [(one.card, one.name) for one in made if one.card is not None]
     for card, name in cards:
-        process_lines(card, local(name.capitalize()))
+        process_lines(card, local(capital(name)))
     if not cards:
         st.markdown("Nothing of today is canned.")
 

@@ -24,7 +24,7 @@ from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import day, local
+from dashboard.words import capital, day, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
@@ -106,7 +106,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
     for preserve in plan.case.season.preserves:
         card = model.ProcessCard.of_preserve(preserve, plan.case.season.altitude_ft)
         if card is not None and preserve.name in set(this["preserve"]):
-            process_lines(card, local(preserve.name.capitalize()))
+            process_lines(card, local(capital(preserve.name)))
     st.caption(
         "Times are for planning: follow a current tested recipe. What is not listed has enough "
         "already, or is worth less than what is."

@@ -27,7 +27,7 @@ from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
-from dashboard.words import about, day, listed, local, named, plate_words, speaker
+from dashboard.words import about, capital, day, listed, local, named, plate_words, speaker
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_foods, of_rations
 from model import LEAST_LEVEL, PlannedSeason
@@ -85,7 +85,7 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     but = f" but {local(listed(off))}" if off else ""
     name = plate_words(share)
     part = "half" if share == 0.5 else f"{share:.0%}"
-    return f"{words} {name.capitalize()}: {part} of the portions wanted of all foods{but}."
+    return f"{words} {capital(name)}: {part} of the portions wanted of all foods{but}."
 
 
 def _now(plan: PlannedSeason) -> bool:
@@ -132,7 +132,7 @@ def _curve_of(
 ) -> alt.LayerChart:
     """Draw the stock of a food; ``row`` says how it stands, and is empty where nothing does."""
     marks = [{"week": pd.Timestamp(plan.case.today), "what": "today"}]
-    title = f"{food.capitalize()}: portions on the shelf"
+    title = f"{capital(food)}: portions on the shelf"
     if not row.empty:
         if pd.notna(row.iloc[0]["new_crop"]):
             marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
@@ -167,7 +167,7 @@ def _level(plan: PlannedSeason, row: pd.DataFrame) -> str:
 
 
 def _curve_title(food: str, row: pd.Series) -> str:
-    name = food.capitalize()
+    name = capital(food)
     if row["enough"] != "no":
         return f"{name}: {row['standing']} until the new crop"
     if row["standing"] == GONE:
@@ -283,7 +283,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     portions = table_of(plan, model.food_stock_table)
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
-    chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, axis.capitalize())
+    chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, capital(axis))
     picture(chart, own, "jars")
     st.caption(pace_words(foods[foods["food"] == food]))
 

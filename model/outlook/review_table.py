@@ -6,6 +6,7 @@ import pandas as pd
 
 from model.case import Case
 from model.season.ledger import Ledger
+from model.season.record import LOST
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -13,7 +14,7 @@ NONE_LEFT = 1e-9
 COLUMNS = (
     *("preserve", "food", "unit", "meant_units", "filled_units", "unconfirmed_units"),
     *("opening_units", "sealed_units", "eaten_units", "given_units", "lost_units"),
-    *("unknown_units", "left_units", "ran_out", "verdict"),
+    *("unknown_units", "left_units", "ran_out", "lost_out", "verdict"),
 )
 
 
@@ -23,13 +24,14 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
     ``left_units`` = ``opening_units`` + ``sealed_units`` - ``eaten_units`` - ``given_units``
     - ``lost_units`` + ``unknown_units``. ``sealed_units`` are those that came onto the shelf,
     ``filled_units`` counts no jar twice that was processed again. ``meant_units`` and
-    ``verdict`` are blank where nobody said. A preserve of which nothing was written down has
-    no row. Raises KeyError for a year that is not in the notes.
+    ``verdict`` are blank where nobody said. ``ran_out`` is the day on which the last of it was
+    used up, ``lost_out`` that on which the last of it was lost. A preserve of which nothing was
+    written down has no row. Raises KeyError for a year that is not in the notes.
 
     >>> review = model.review_table(planned.case, "2026").set_index("preserve")
     >>> print(*review)
     food unit meant_units filled_units unconfirmed_units opening_units sealed_units eaten_units
-    given_units lost_units unknown_units left_units ran_out verdict
+    given_units lost_units unknown_units left_units ran_out lost_out verdict
     >>> balance = ["opening_units", "sealed_units", "eaten_units", "left_units"]
     >>> review.loc["crushed tomatoes", balance].tolist()
     [0.0, 21.0, 2.0, 19.0]
@@ -47,6 +49,8 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
         ]
         if not (put_up or moved.opening or any(begins <= e.day <= ends for e in book.entries)):
             continue
+        none_from = gone_from(book, begins, ends)
+        lost = was_lost(book, none_from)
         rows.append(
             {
                 "preserve": name,
@@ -62,7 +66,8 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
                 "lost_units": moved.lost,
                 "unknown_units": moved.unknown,
                 "left_units": moved.left,
-                "ran_out": ran_out(book, begins, ends),
+                "ran_out": None if lost else none_from,
+                "lost_out": none_from if lost else None,
                 "verdict": verdict_on(season, year, name),
             }
         )
@@ -88,12 +93,22 @@ def verdict_on(season: Season, year: str, preserve: str) -> str:
     return next((verdict.verdict for verdict in said), "")
 
 
-def ran_out(book: Ledger, begins: date, ends: date) -> date | None:
+def gone_from(book: Ledger, begins: date, ends: date) -> date | None:
     """Give the day from which none was left to the end; None where some is, or never was any."""
     stood = [run for run in shelf_runs(book, begins, ends) if run[2] > NONE_LEFT]
     if not stood or stood[-1][1] >= ends:
         return None
     return stood[-1][1] + timedelta(days=1)
+
+
+def was_lost(book: Ledger, none_from: date | None) -> bool:
+    """Say whether it was a loss that took the last of it on a day."""
+    before, lost = 0.0, False
+    for entry in book.entries:
+        if entry.day == none_from and before > NONE_LEFT >= entry.left:
+            lost = entry.kind == LOST
+        before = entry.left
+    return lost
 
 
 def shelf_runs(book: Ledger, begins: date, ends: date) -> list[tuple[date, date, float]]:

@@ -100,6 +100,7 @@ def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path
     assert "takes it to be mended by the time" in words(larder)
     labelled(larder, "button", "Write off everything").click().run()
     assert not larder.exception
+    assert "Chest freezer written off, freezer died, on 10 Jan" in words(larder)
     frozen = {name: units for name, units in stock(store_path).items() if "frozen" in name}
     assert not any(frozen.values())
     assert stock(store_path)["ketchup"] == 2

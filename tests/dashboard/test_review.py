@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model import Author, Edit, Store, season_from_tables
+from model import FREEZER_DIED, Author, Edit, Store, ledgers, season_from_tables, write_off
 from tests.dashboard.seeding import FIRST
 from tests.dashboard.steps import labelled, look, table_with, words
 
@@ -38,6 +38,37 @@ def test_a_count_too_low_to_be_eating_is_asked_for_again(app: AppTest, store_pat
     told = next(one.value for one in review.markdown if "Count again" in one.value)
 
     assert "frozen beans (31 packs beyond it)" in told
+
+
+def test_a_freezer_that_died_is_told_as_lost_and_not_as_run_out(
+    app: AppTest, store_path: Path
+) -> None:
+    store = Store(store_path, FIRST)
+    season = season_from_tables(store.tables(ALDER_LANE))
+    books = ledgers(season, MIDWINTER)
+    (freezer,) = (place.name for place in season.places if place.kind == "freezer")
+    gone = write_off(season, books, freezer, FREEZER_DIED, MIDWINTER)
+    cells = [
+        {
+            "taken_on": f"{one.day}",
+            "preserve": one.preserve,
+            "jars": f"{one.units:g}",
+            "why": "lost",
+            "cause": one.cause,
+        }
+        for one in gone
+    ]
+    edits = [Edit("taken.csv", cell) for cell in cells]
+    store.write(ALDER_LANE, Author("died", FIRST, "", "the freezer died"), edits)
+    review = look(app, "Alder Lane", MIDWINTER, REVIEW)
+
+    told = words(review)
+    out, _, lost = told.partition("Ran out: ")[2].partition("The last was lost, not used up: ")
+    assert out.startswith("dilled beans")
+    assert "frozen" not in out
+    assert lost.startswith("frozen beans, ")
+    rows = table_with(review, "meant_units", "none_from").set_index("preserve")
+    assert rows.loc["frozen beans", "none_from"] == "10 Jan (lost)"
 
 
 def test_a_verdict_is_one_button_and_is_kept(review: AppTest, store_path: Path) -> None:

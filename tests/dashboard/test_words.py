@@ -3,7 +3,7 @@ from datetime import date
 
 import pytest
 
-from dashboard.words import about, chance, count, day, listed, local, short_day, write_as
+from dashboard.words import about, capital, chance, count, day, listed, local, short_day, write_as
 
 
 @pytest.mark.parametrize(
@@ -52,6 +52,13 @@ def test_a_day_is_written_as_the_household_writes_it(form: str, whole: str, shor
     assert here.run(day, date(2027, 4, 3)) == whole
     assert here.run(short_day, date(2027, 4, 3)) == short
     assert day(date(2027, 4, 3)) == "3 Apr 2027"
+
+
+def test_a_text_that_begins_with_a_capital_keeps_its_names_and_months() -> None:
+    assert capital("kitchen freezer written off, on 10 Jan") == (
+        "Kitchen freezer written off, on 10 Jan"
+    )
+    assert capital("") == ""
 
 
 def test_a_name_is_said_in_the_household_s_own_words() -> None:

@@ -113,6 +113,39 @@ def test_the_day_it_ran_out_is_the_day_after_the_last() -> None:
     assert one(season, PACKS)["ran_out"] == date(2027, 12, 3)
 
 
+@pytest.mark.parametrize(
+    ("last", "out", "lost"), [(EATEN, 3, None), (GIVEN, 3, None), (LOST, None, 3)]
+)
+def test_what_was_lost_to_the_last_did_not_run_out(
+    last: str, out: int | None, lost: int | None
+) -> None:
+    """A freezer that died is no sign that more should have been made."""
+    season = recorded(
+        batches=(batch("F", date(2027, 11, 1), 5, preserve=PACKS),),
+        taken=(
+            took(date(2027, 11, 9), 1, LOST if last == EATEN else EATEN, preserve=PACKS),
+            took(date(2027, 12, 3), 4, last, preserve=PACKS),
+        ),
+        counts=(count(date(2027, 12, 20), 0, preserve=PACKS),),
+    )
+    row = one(season, PACKS)
+
+    assert row["ran_out"] == (out and date(2027, 12, out))
+    assert row["lost_out"] == (lost and date(2027, 12, lost))
+
+
+def test_what_was_made_again_after_a_loss_and_eaten_ran_out() -> None:
+    made = (batch("F", date(2027, 10, 1), 5, preserve=PACKS),)
+    again = (batch("G", date(2027, 11, 1), 2, preserve=PACKS),)
+    taken = (
+        took(date(2027, 10, 9), 5, LOST, preserve=PACKS),
+        took(date(2027, 12, 3), 2, EATEN, preserve=PACKS),
+    )
+    row = one(recorded(batches=made + again, taken=taken), PACKS)
+
+    assert (row["ran_out"], row["lost_out"]) == (date(2027, 12, 3), None)
+
+
 takings = st.tuples(
     st.dates(date(2027, 1, 1), END), st.integers(0, 9), st.sampled_from(WHYS), st.booleans()
 )
