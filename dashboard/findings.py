@@ -16,6 +16,7 @@ UNCOUNTED = (
     "**Nothing is counted yet: count your shelf.** Until then it is taken as empty, and nobody "
     "knows how long it lasts."
 )
+AS_EMPTY = "Until it is counted the shelf is taken as empty. "
 # What is left over when whole loads and jars are filled is no harvest for more of them.
 LEFT_OVER = 0.15
 # Below this a share of years would be written as none.

@@ -73,6 +73,13 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
     )
 
 
+def until_rows(foods: pd.DataFrame) -> pd.DataFrame:
+    """Give until when each food has to last: all that is known of a shelf nobody counted."""
+    own = foods[foods["other"]].sort_values("new_crop", kind="stable")
+    days = [day_or(when, "none planted") for when in own["new_crop"]]
+    return pd.DataFrame({"food": own["food"], "new_crop": days})
+
+
 def pace_words(row: pd.DataFrame) -> str:
     """Say at whose pace jars are drawn, and when one food, of one row or none, is gone at another.
 

@@ -14,14 +14,8 @@ from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
 from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
 from dashboard.charts.strips_chart import share_strips
-from dashboard.findings import UNCOUNTED, never_counted, winter_headline
-from dashboard.lasting import (
-    GONE,
-    PAST,
-    lasting_rows,
-    lasting_words,
-    pace_words,
-)
+from dashboard.findings import AS_EMPTY, UNCOUNTED, never_counted, winter_headline
+from dashboard.lasting import GONE, PAST, lasting_rows, lasting_words, pace_words, until_rows
 from dashboard.look import choice, drawn, figures, kept_picture, kept_table, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
@@ -47,7 +41,8 @@ def show() -> None:
         f"how foods stand, now {now}",
         lambda: lasting_rows(_foods(plan, now=now), plan.case.today, share),
     )
-    if now and never_counted(plan):
+    unknown = now and never_counted(plan)
+    if unknown:
         place.answer(UNCOUNTED, place.LARDER, "the ten-minute count")
     else:
         told = kept(plan, f"the headline of winter, now {now}", lambda: winter_headline(foods))
@@ -59,6 +54,9 @@ def show() -> None:
     with bars:
         if foods.empty:
             st.markdown("No food has to last until a new crop.")
+        elif unknown:
+            st.subheader("Until when each has to last")
+            table(until_rows(foods))
         else:
             today = pd.Timestamp(session.today())
             bars_of = partial(_lasts, foods, today)
@@ -66,8 +64,8 @@ def show() -> None:
             st.caption(_meaning(plan, foods, share))
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
-        _curve(plan, foods, now=now)
-    _more(plan, foods, now=now)
+        _curve(plan, foods.head(0) if unknown else foods, now=now)
+    _more(plan, foods.head(0) if unknown else foods, now=now)
 
 
 def _lasts(foods: pd.DataFrame, today: pd.Timestamp) -> alt.LayerChart:
@@ -121,10 +119,14 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
 
     kept_picture(plan, lambda: _curve_of(plan, food, own(), row), own, "curve", (food, now))
     st.caption(
-        f"{_level(plan, row)}Line: the middle of the simulated years, in which everyone eats what "
-        "they want while it is there; band: eight years in ten. Dashed: the plan's own pace in one "
-        "ordinary year. Shaded weeks have no fresh."
+        f"{_as_empty(plan)}{_level(plan, row)}Line: the middle of the simulated years, in which "
+        "everyone eats what they want while it is there; band: eight years in ten. Dashed: the "
+        "plan's own pace in one ordinary year. Shaded weeks have no fresh."
     )
+
+
+def _as_empty(plan: PlannedSeason) -> str:
+    return AS_EMPTY if never_counted(plan) else ""
 
 
 def _curve_of(
@@ -178,9 +180,13 @@ def _curve_title(food: str, row: pd.Series) -> str:
 
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
+    """Show more of what is known; no ``foods`` where nobody knows how long they last."""
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
     reach, basket, months = "To make it reach", "All in one place", "Month by month"
-    chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
+    if foods.empty:
+        chosen = choice("More", [gap, every, jars, basket], key="winter_more_uncounted")
+    else:
+        chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
     if chosen == every:
         _small_curves(plan, _lean(plan))
     elif chosen == jars:
@@ -205,8 +211,9 @@ def _months(plan: PlannedSeason) -> None:
     strips = partial(_month_strips, short)
     kept_picture(plan, strips, lambda: short, "months")
     st.caption(
-        "The chance that a food runs short in a month, over the simulated years: the stronger "
-        "the colour, the likelier; red where more likely than not. In words: its worst month."
+        f"{_as_empty(plan)}The chance that a food runs short in a month, over the simulated "
+        "years: the stronger the colour, the likelier; red where more likely than not. In "
+        "words: its worst month."
     )
 
 

@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 
 from dashboard.findings import winter_headline
-from dashboard.lasting import lasting_rows, lasting_words, pace_words, shortfall_rows
+from dashboard.lasting import lasting_rows, lasting_words, pace_words, shortfall_rows, until_rows
 from dashboard.words import PLATE
 
 TODAY = date(2028, 1, 10)
@@ -117,3 +117,12 @@ def test_the_plate_goes_by_the_same_name_in_every_place() -> None:
     empty = shown(food(PLATE, 0.0, TODAY))
     never = "No: half the plate cannot be filled from 10 Jan 2028 on"
     assert winter_headline(empty).startswith(never)
+
+
+def test_of_a_shelf_nobody_counted_only_the_new_crops_are_known() -> None:
+    later = {**food("beans", 0.0, TODAY, in_hand=0.0), "new_crop": date(2028, 9, 1)}
+    foods = shown(food(PLATE, 0.0, TODAY), later, food("tomatoes", 0.0, TODAY, in_hand=0.0))
+    rows = until_rows(foods)
+
+    assert list(rows.columns) == ["food", "new_crop"]
+    assert rows.to_numpy().tolist() == [["tomatoes", "1 Aug 2028"], ["beans", "1 Sep 2028"]]

@@ -6,7 +6,17 @@ from datetime import date
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from tests.dashboard.steps import labelled, look, part, tables, unfold, words
+from tests.dashboard.steps import (
+    bring_in,
+    labelled,
+    look,
+    part,
+    table_with,
+    tables,
+    unfold,
+    words,
+    zipped,
+)
 
 PAGES = [
     "views/spring.py",
@@ -153,3 +163,31 @@ def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> No
         "Snap beans",
     ]
     assert titles[4].startswith("Tomatoes: gone about May 31, 2027. ")
+
+
+def test_of_a_shelf_never_counted_nothing_says_how_long_it_lasts(app: AppTest) -> None:
+    bring_in(app, zipped(stock="counted_on,preserve,jars,put_up_on\n"))
+    app.button(key="bring_new").click().run()
+    look(app, "Tiny", date(2027, 3, 1), "views/winter.py")
+
+    assert not app.exception
+    assert "Nothing is counted yet" in words(app)
+    assert list(table_with(app, "new_crop").columns) == ["food", "new_crop"]
+    told = words(app).lower()
+    assert "until it is counted the shelf is taken as empty. line:" in told
+    findings = ("none left", "gives out", "do not reach", "gone about", "hardest month")
+    assert not [said for said in findings if said in told]
+    for name in app.segmented_control(key="winter_more_uncounted").options:
+        app.segmented_control(key="winter_more_uncounted").set_value(name).run()
+        assert not app.exception
+
+
+def test_a_shelf_counted_as_empty_is_told_as_one(app: AppTest) -> None:
+    empty = "counted_on,preserve,jars,put_up_on\n2027-02-27,sauce,0,\n"
+    bring_in(app, zipped(stock=empty))
+    app.button(key="bring_new").click().run()
+    look(app, "Tiny", date(2027, 3, 1), "views/winter.py")
+
+    assert "Nothing is counted yet" not in words(app)
+    assert "none left" in words(app).lower()
+    assert "do not reach" in words(app)
