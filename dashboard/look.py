@@ -41,6 +41,7 @@ _STYLE = """
   [data-testid="stMarkdownContainer"] table {width: 100%;}
   [data-testid="stMarkdownContainer"] :is(td, th) {
     border-width: 0 0 1px; padding: .28rem .4rem; text-align: start; vertical-align: top;
+    font-size: .9rem;
   }
   .st-key-now strong {font-size: 1.9rem; line-height: 1.3;}
   @media (min-width: 641px) {
