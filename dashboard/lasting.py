@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 import pandas as pd
 
-from dashboard.words import PLATE, about, chance, day, day_or, plate_words, short_day
+from dashboard.words import PLATE, about, day, day_or, plate_words, short_day
 from model import LEAST_LEVEL
 
 WEEK = timedelta(days=7)
@@ -65,7 +65,6 @@ def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
                 "lasts_until": "the new crop" if row.enough != "no" else _until(row, "lasts_until"),
                 "lasts_low": _until(row, "lasts_low"),
                 "new_crop": day_or(row.new_crop, "none planted"),
-                "chance_lasts": chance(row.chance_lasts),
                 "level_portions": level_words(row),
             }
             for row in foods.itertuples()

@@ -14,15 +14,17 @@ from streamlit.dataframe_util import convert_anything_to_arrow_bytes
 
 import model
 from dashboard.cached import kept
-from dashboard.plain import plain, written
+from dashboard.plain import cells, letters_wide, plain, written
 from dashboard.schemes import INKS
 from dashboard.words import count, named
 from model import PlannedSeason, PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
 ROW_PX = 31
-# What can be read on a wide screen, and takes a browser no longer than a table that scrolls.
-MOST_COLUMNS, MOST_CELLS = 12, 480
+# What is read at a glance, and takes a browser no longer than a table that scrolls in a grid.
+MOST_COLUMNS, MOST_CELLS = 8, 260
+# As many as stand side by side on a screen of 390 px, in a table of as many columns as fit it.
+PHONE_LETTERS = 46
 
 # Less air above the first sentence, words that stand out from what is behind them in both
 # schemes, and targets that a wet thumb can hit.
@@ -37,9 +39,8 @@ _STYLE = """
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
   [data-testid="stCheckbox"] :is([data-testid="stMarkdownContainer"], p) {white-space: normal;}
-  [data-testid="stMarkdownContainer"]:has(> table) {overflow-x: auto;}
   [data-testid="stMarkdownContainer"] table {width: 100%;}
-  [data-testid="stMarkdownContainer"] :is(td, th) {
+  :is([data-testid="stTable"], [data-testid="stMarkdownContainer"]) :is(td, th) {
     border-width: 0 0 1px; padding: .28rem .4rem; text-align: start; vertical-align: top;
     font-size: .9rem;
   }
@@ -53,7 +54,10 @@ _STYLE = """
   }
   @media (max-width: 640px) {
     [data-testid="stMainBlockContainer"] {padding: 3.4rem 1rem 2rem 1rem;}
-    [data-testid="stMarkdownContainer"] :is(td, th) {padding: .28rem .1rem; font-size: .8rem;}
+    :is([data-testid="stTable"], [data-testid="stMarkdownContainer"]) :is(td, th) {
+      padding: .28rem .1rem; font-size: .8rem;
+    }
+    [data-testid="stTable"] p {font-size: inherit;}
     button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
@@ -122,38 +126,49 @@ def done(do: Callable[[], object], head: str) -> bool:
 
 
 def table(
-    frame: pd.DataFrame, height: int | Literal["auto", "content"] = "auto", key: str | None = None
+    frame: pd.DataFrame, height: Literal["auto", "content"] = "auto", key: str | None = None
 ) -> None:
     """Show a table with the headings of the outlook, as wide as there is room.
 
-    A column of words already carries its unit in each cell. A table that can be read at a
-    glance is plain: its words wrap, so that a phone has nothing to scroll to sideways, a reader
-    of screens reads it, and it is there at once. A larger one scrolls within itself.
+    A column of words already carries its unit in each cell. What fits a phone is one text, which
+    is there at once; what can be read at a glance is plain as well, and scrolls sideways where it
+    has to. A larger table scrolls in a grid.
     """
     _show(_made(frame), height, key)
 
 
-def kept_table(
-    plan: PlannedSeason,
-    make: Callable[[], pd.DataFrame],
-    key: str,
-    height: int | Literal["auto", "content"] = "content",
-) -> None:
+def kept_table(plan: PlannedSeason, make: Callable[[], pd.DataFrame], key: str) -> None:
     """Show a table that is made once for its plan; ``key`` names all that it shows of it."""
-    _show(kept(plan, f"the table {key}", lambda: _made(make())), height, key)
+    _show(kept(plan, f"the table {key}", lambda: _made(make())), "content", key)
+
+
+def kept_head(plan: PlannedSeason, make: Callable[[], pd.DataFrame], key: str, most: int) -> None:
+    """Show the first rows of a table that is made once for its plan, and all behind one click."""
+    frame = kept(plan, f"the rows {key}", make)
+    if len(frame) <= most:
+        kept_table(plan, lambda: frame, key)
+        return
+    kept_table(plan, lambda: frame.head(most), f"{key}, the first {most}")
+    with fold(f"All {len(frame)}", f"all_{key}") as is_open:
+        if is_open:
+            kept_table(plan, lambda: frame, key)
 
 
 class _Large(NamedTuple):
-    """A table that scrolls within itself, and how its columns are headed."""
+    """A table that scrolls in a grid, and how its columns are headed."""
 
     frame: pd.DataFrame
     config: dict[str, Any]
 
 
-def _made(frame: pd.DataFrame) -> str | _Large:
+def _made(frame: pd.DataFrame) -> str | pd.DataFrame | _Large:
     headings = {name: _heading(frame[name]) for name in frame.columns}
-    if len(frame.columns) <= MOST_COLUMNS and frame.size <= MOST_CELLS:
-        return written(named(frame).rename(columns=headings))
+    if frame.size <= MOST_CELLS:
+        told = cells(named(frame).rename(columns=headings))
+        if letters_wide(told) <= PHONE_LETTERS:
+            return written(told)
+        if len(frame.columns) <= MOST_COLUMNS:
+            return told
     config = {
         name: st.column_config.Column(label=words, help=model.HEADINGS[name].meaning or None)
         for name, words in headings.items()
@@ -161,20 +176,24 @@ def _made(frame: pd.DataFrame) -> str | _Large:
     return _Large(named(frame), config)
 
 
-def _show(made: str | _Large, height: int | Literal["auto", "content"], key: str | None) -> None:
+def _show(
+    made: str | pd.DataFrame | _Large, height: Literal["auto", "content"], key: str | None
+) -> None:
     if isinstance(made, str):
-        with st.container(height="content" if height == "auto" else height, border=False):
-            st.markdown(made)
-        return
-    st.dataframe(
-        made.frame,
-        hide_index=True,
-        column_config=made.config,
-        height=height,
-        width="stretch",
-        row_height=ROW_PX,
-        key=key,
-    )
+        st.markdown(made)
+    elif isinstance(made, pd.DataFrame):
+        # scrolls within itself where it has to, and is reached by the keyboard
+        st.table(made, border="horizontal", height="content", hide_index=True)
+    else:
+        st.dataframe(
+            made.frame,
+            hide_index=True,
+            column_config=made.config,
+            height=height,
+            width="stretch",
+            row_height=ROW_PX,
+            key=key,
+        )
 
 
 def _heading(column: pd.Series) -> str:

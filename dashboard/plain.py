@@ -16,6 +16,8 @@ _ACTED_ON = re.compile(r"[\\`*_{}\[\]<>#~$|:@]|\b[Ww]{3}\.|^\s*(?:[-+]|\d+[.)])(
 # A number stays in one line with what it counts.
 _AFTER_A_NUMBER = re.compile(r"(?<=\d) (?=\S)")
 _BOLD = re.compile(r"\*\*([^*]+)\*\*([^*]*)")
+# Where a line may end: a space, not one that holds a number and its unit together.
+_BREAKS = re.compile(r"[ ]+")
 _NUMBERS = (int, float, np.integer, np.floating)
 
 
@@ -24,19 +26,31 @@ def plain(text: str) -> str:
     return _ACTED_ON.sub(lambda found: f"{found[0][:-1]}\\{found[0][-1]}", text)
 
 
-def written(frame: pd.DataFrame) -> str:
-    """Give a table as one text of Markdown; what is blank or unknown stays blank.
+def cells(frame: pd.DataFrame) -> pd.DataFrame:
+    """Give a table as plain text; what is blank or unknown stays blank.
 
-    One text is there much sooner than a table each of whose cells is a text of its own. The
-    first words of a cell may be in bold: ``**sort first**: it sprouts``.
+    The first words of a cell may be in bold: ``**sort first**: it sprouts``.
     """
     told = [[_cell(value) for value in frame[name]] for name in frame.columns]
-    rows = [
-        [plain(str(name)) for name in frame.columns],
-        ["---"] * len(told),
-        *zip(*told, strict=True),
-    ]
+    named = {plain(str(name)): column for name, column in zip(frame.columns, told, strict=True)}
+    return pd.DataFrame(named, dtype=str)
+
+
+def written(told: pd.DataFrame) -> str:
+    """Give a table of ``cells`` as one text of Markdown.
+
+    It is there much sooner than a table each of whose cells is a text of its own.
+    """
+    rows = [list(told.columns), ["---"] * len(told.columns), *told.to_numpy().tolist()]
     return "\n".join(f"| {' | '.join(row)} |" for row in rows)
+
+
+def letters_wide(told: pd.DataFrame) -> int:
+    """Give how many letters wide a table is at least: its words wrap, but are not broken."""
+    return sum(
+        max(len(word) for cell in (name, *told[name]) for word in _BREAKS.split(cell.strip()))
+        for name in told.columns
+    )
 
 
 def _cell(value: object) -> str:

@@ -26,7 +26,7 @@ from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
 from dashboard.lasting import lasting_rows, shortfall_rows
-from dashboard.look import choice, fold, kept_picture, kept_table, picture, printed, table
+from dashboard.look import choice, fold, kept_head, kept_picture, picture, printed, table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
 from dashboard.record_findings import resow_words
 from dashboard.strips import JARS, limit_strips, room_finding
@@ -48,7 +48,7 @@ from dashboard.working_behind import working_behind
 from dashboard.workings import of_plantings, of_preserves, of_weeks
 from model import PlannedSeason, Season
 
-TABLE_PX, CONTROL_PX, MOST_ROWS = 352, 92, 10
+MOST_ROWS = 10
 
 
 def show() -> None:
@@ -72,13 +72,11 @@ def show() -> None:
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
             _plan_for(plan, season)
-        height = TABLE_PX if len(planted) > MOST_ROWS else "content"
-        kept_table(plan, partial(garden_rows, planted, season.units), "plantings", height)
+        kept_head(plan, partial(garden_rows, planted, season.units), "plantings", MOST_ROWS)
         working_behind(of_plantings(plan), "plantings")
     with kitchen:
         st.subheader("Put up")
-        height = TABLE_PX + CONTROL_PX * free
-        kept_table(plan, partial(jar_rows, jars, season.units), "jars", height)
+        kept_head(plan, partial(jar_rows, jars, season.units), "jars", MOST_ROWS + 3 * free)
         told = bad_year_words(table_of(plan, model.totals_table))
         if told:
             st.caption(told)

@@ -72,8 +72,9 @@ def tables(app: AppTest, *columns: str) -> list[pd.DataFrame]:
 
 
 def plain_tables(app: AppTest) -> list[pd.DataFrame]:
-    """Give the tables that are written as words, under their headings."""
-    return [_read(text.value) for text in app.markdown if text.value.startswith("| ")]
+    """Give the tables that are not grids, under their headings."""
+    texts = [_read(text.value) for text in app.markdown if text.value.startswith("| ")]
+    return [*texts, *(table.value.map(_unmarked) for table in app.table)]
 
 
 def _read(written: str) -> pd.DataFrame:

@@ -6,7 +6,7 @@ import pandas as pd
 import pytest
 from markdown_it import MarkdownIt
 
-from dashboard.plain import plain, written
+from dashboard.plain import cells, letters_wide, plain, written
 
 HOSTILE = [
     "**bold** _beans_ ~gone~",
@@ -40,7 +40,7 @@ def test_a_table_is_read_cell_for_cell_as_it_was_written() -> None:
     names = HOSTILE[1:]  # the first begins as first words that are to be bold
     frame = pd.DataFrame({"what|where": names, "b": ["", None, *["a | b\n| c"] * 10]})
 
-    read = MarkdownIt("commonmark").enable("table").parse(written(frame))
+    read = MarkdownIt("commonmark").enable("table").parse(written(cells(frame)))
     told = [
         "".join(part.content for part in token.children or [])
         for token in read
@@ -71,6 +71,12 @@ def test_only_the_first_words_of_a_cell_can_be_in_bold() -> None:
     assert _rows(pd.DataFrame({"a": ["**sort first**, now"]})) == ["**sort first**, now"]
 
 
+def test_a_table_is_as_wide_as_its_longest_words_which_do_not_part_from_their_numbers() -> None:
+    told = cells(pd.DataFrame({"crop": ["pickling cucumber"], "much": ["12 kg to 1,400 kg"]}))
+
+    assert letters_wide(told) == len("cucumber") + len("1,400 kg")
+
+
 def _rows(frame: pd.DataFrame) -> list[str]:
     """Give the cells of a table with one column, without its head."""
-    return [line[2:-2] for line in written(frame).splitlines()[2:]]
+    return [line[2:-2] for line in written(cells(frame)).splitlines()[2:]]

@@ -14,8 +14,8 @@ expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
 NARROW: ViewportSize = {"width": 390, "height": 844}
 WET_HANDS = ("/log", "/preserving_day", "/larder")
-PLAIN = "[data-testid='stMarkdownContainer']:has(> table)"
-TABLES = f"canvas > [role='grid'], {PLAIN} > table"
+PLAIN = "[data-testid='stMarkdownContainer']:has(> table), [data-testid='stTable']"
+TABLES = f"canvas > [role='grid'], :is({PLAIN}) table"
 TRIES, TRY_MS = 20, 2_000
 PLACES = {
     "Spring: what to plant": "What to plant, and how many jars of what",
@@ -32,8 +32,8 @@ tables => tables.flatMap(table => [...table.querySelectorAll('[role="row"], tbod
     cell => cell.textContent.replaceAll('\\u00a0', ' ').trim()))
 """
 CUT = """
-tables => tables.filter(table => table.scrollWidth > table.clientWidth + 1)
-  .map(table => table.innerText)
+tables => tables.filter(table => [table, ...table.querySelectorAll('div')]
+  .some(part => part.scrollWidth > part.clientWidth + 1)).map(table => table.innerText)
 """
 ENDS_IN_DOTS = """
 words => words.filter(part => getComputedStyle(part).textOverflow === 'ellipsis'
