@@ -161,6 +161,8 @@ def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, scree
         press(page, "Plan season 2028, from 1 Mar 2028")
         settle(page, PLACES["Spring: what to plant"])
         expect(main.get_by_text("looked at from 1 Mar 2028")).to_be_visible()
+        main.get_by_text(re.compile(r"^All \d+$")).last.click()
+        idle(page)
         assert row_of(page, "crushed tomatoes") != []
         assert row_of(page, "potatoes in the cellar")[1] == "none"
         fits(page)
