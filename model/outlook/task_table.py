@@ -10,6 +10,7 @@ from model.outlook.garden_table import harvest_table, planting_table
 from model.outlook.kitchen_table import batch_table
 from model.outlook.stores_table import stores_table
 from model.planning import PlannedSeason
+from model.safety.seals import seal_hours
 from model.season.unseen_seals import unconfirmed
 
 SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
@@ -25,9 +26,6 @@ SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
 )
 # A ten-minute count every six to eight weeks keeps the book near the shelf.
 COUNT_EVERY = timedelta(weeks=7)
-# Seals are looked at 12 to 24 hours after the process; after 24 a jar that did not seal is
-# thrown away (the cautions of the reference tables).
-SEALS_FROM, SEALS_UNTIL = timedelta(hours=12), timedelta(hours=24)
 WORTH_PICKING_KG = 0.05
 _COLUMNS = ("day", "task", "what", "number", "unit", "begins_at", "ends_at")
 
@@ -125,11 +123,11 @@ def _seals(planned: PlannedSeason) -> Iterator[_Task]:
         day = max(batch.put_up + timedelta(days=1), today)
         task = _task(day, SEALS, what, batch.filled, unit)
         if batch.finished is not None:
-            ended = batch.finished.astimezone(UTC)
-            begins, ends = ended + SEALS_FROM, ended + SEALS_UNTIL
-            if ends.astimezone(season.zone).date() >= today:
-                own = begins.astimezone(season.zone).date()
-                task |= {"day": own, "begins_at": begins, "ends_at": ends}
+            times = seal_hours(batch.finished, season.zone)
+            begins, ends = times.look_from, times.limit
+            if ends.date() >= today:
+                utc = {"begins_at": begins.astimezone(UTC), "ends_at": ends.astimezone(UTC)}
+                task |= {"day": begins.date(), **utc}
         yield task
 
 
