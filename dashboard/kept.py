@@ -2,13 +2,14 @@
 
 import uuid
 from collections.abc import Sequence
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from importlib.resources import files
 from pathlib import Path
 
 import streamlit as st
 
 import model
+from dashboard.record_findings import part_counted
 from model import Author, Edit, Season, SeasonTables, Store, StoredHousehold
 
 DEMOS = {"Alder Lane": "alder_lane", "Two Rivers": "two_rivers"}
@@ -55,6 +56,19 @@ def _read(
     return model.season_from_tables(tables), model.guesses(tables)
 
 
+def part_counted_of(household: StoredHousehold, day: date) -> tuple[int, int]:
+    """Give how many preserves a day's count named, and how many it or the book knew there.
+
+    The whole book is written up for it: once, not at every run of a page.
+    """
+    return _part_counted(str(store().path), household.household_id, household.last_change, day)
+
+
+@st.cache_resource(show_spinner=False, max_entries=MOST_SEASONS)
+def _part_counted(path: str, household: int, change: int, day: date) -> tuple[int, int]:
+    return part_counted(_read(path, household, change)[0], day)
+
+
 def new_operation() -> str:
     """Name something that is about to be done, so that a repeated click does it once."""
     return uuid.uuid4().hex
@@ -89,6 +103,7 @@ def bring_back(copy: Path) -> Path | None:
     """
     before = model.bring_back(model.usual_place(), copy, now())
     _read.clear()  # numbers of changes begin again from the copy's
+    _part_counted.clear()
     _store.clear()
     return before
 

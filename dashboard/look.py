@@ -182,7 +182,6 @@ def _show(
     if isinstance(made, str):
         st.markdown(made)
     elif isinstance(made, pd.DataFrame):
-        # scrolls within itself where it has to, and is reached by the keyboard
         st.table(made, border="horizontal", height="content", hide_index=True)
     else:
         st.dataframe(

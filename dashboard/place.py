@@ -9,12 +9,11 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 import model
-from dashboard import session
+from dashboard import kept, session
 from dashboard.cached import planned
 from dashboard.look import faults
-from dashboard.record_findings import part_counted
 from dashboard.words import counted_words, day, local
-from model import PlannedSeason, Season
+from model import PlannedSeason, Season, StoredHousehold
 
 Retitle = Callable[[PlannedSeason, str], str]
 SPRING, WEEK, LOG = "views/spring.py", "views/this_week.py", "views/log.py"
@@ -64,12 +63,12 @@ class Head(NamedTuple):
 
 def headed(title: str, *, stock: bool = False) -> Head:
     """Show the head of a place without a plan."""
-    season = session.season()
-    if season is None:
+    notes, season = session.notes(), session.season()
+    if notes is None or season is None:
         st.stop()
     head = st.empty()
     head.title(local(title))
-    st.caption(_whose(season, session.today(), stock=stock))
+    st.caption(_whose(notes.household, season, session.today(), stock=stock))
     _ways()
     return Head(head, st.empty(), season)
 
@@ -87,12 +86,12 @@ def answer(words: str, onward: str, why: str) -> None:
     st.page_link(onward, label=f"Next: {why}", icon=":material/arrow_forward:")
 
 
-def _whose(season: Season, today: date, *, stock: bool) -> str:
+def _whose(household: StoredHousehold, season: Season, today: date, *, stock: bool) -> str:
     parts = [season.household + (", an invented household" if season.invented else "")]
     parts.append(f"looked at from {day(today)}")
     if stock:
         counted = season.counted_on(today)
-        part = part_counted(season, counted) if counted else (1, 1)
+        part = kept.part_counted_of(household, counted) if counted else (1, 1)
         parts.append(counted_words(counted, today, part))
     return " · ".join(parts)
 
@@ -106,10 +105,10 @@ def _ways() -> None:
 
 def _banner() -> None:
     """Say on every page that the season shown is a changed one."""
-    kept = session.tried()
-    if not kept:
+    changed = session.tried()
+    if not changed:
         return
     with st.container(key="tried", border=True, horizontal=True, vertical_alignment="center"):
-        changes = "; ".join(one.words for one in kept)
+        changes = "; ".join(one.words for one in changed)
         st.markdown(f"**You are looking at a tried change**: {changes}.")
         st.button("Undo", on_click=session.undo, key="undo", icon=":material/undo:")
