@@ -1,25 +1,32 @@
 """Answers to questions made ready for the eye: a glut, one more, hedges, ways to plant."""
 
-from datetime import date, datetime, time, timedelta
-
 import pandas as pd
 
+from dashboard.day_findings import clock
 from dashboard.units import US, in_own, units_of, weight
 from dashboard.words import about, chance, hours, short_day
+from model import DaySheet
 
 LEAST_PORTIONS, LEAST_KG = 0.5, 0.05
+EAT = "eat"
 
 
-def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
-    """Give the parts of a pile in order, the work with the time of day it is done.
+def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
+    """Give the parts of a pile in order, the work as the day goes and with when it is done.
 
     What of it is bruised is told where anything is.
     """
-    start = datetime.combine(date(2000, 1, 1), begins)
+    done = {load.product.name: load.ends for load in sheet.loads}
+    worked = steps["minutes"] > 0
+    work = steps[worked].sort_values(
+        "preserve", key=lambda names: names.map(done).fillna(sheet.finish), kind="stable"
+    )
+    fresh = steps[~worked]
+    eaten = fresh["action"] == EAT
     rows = []
-    for row in steps.itertuples():
-        worked = row.minutes > 0
-        done = start + timedelta(minutes=row.done_minutes)
+    for row in pd.concat([fresh[eaten], work, fresh[~eaten]]).itertuples():
+        worked_on = row.minutes > 0
+        ends = done.get(str(row.preserve))
         rows.append(
             {
                 "action": row.action,
@@ -27,10 +34,10 @@ def glut_rows(steps: pd.DataFrame, begins: time, units: str) -> pd.DataFrame:
                 "kg_words": weight(row.kg, units),
                 "bruised_words": weight(row.bruised_kg, units) if row.bruised_kg > LEAST_KG else "",
                 "preserve": row.preserve,
-                "put_up": units_of(row.units, row.unit, units) if worked else "",
+                "put_up": units_of(row.units, row.unit, units) if worked_on else "",
                 "loads": f"{row.loads}" if row.loads else "",
-                "minutes": hours(row.minutes) if worked else "",
-                "done_at": f"{done:%H:%M}" if worked else "",
+                "minutes": hours(row.minutes) if worked_on else "",
+                "done_at": clock(ends, sheet.begins) if ends else "",
             }
         )
     told = pd.DataFrame(rows)

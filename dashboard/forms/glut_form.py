@@ -1,17 +1,18 @@
 """A glut on the table: what lies there, how many hours there are, and what becomes of it."""
 
-from datetime import datetime, time, timedelta
+from datetime import datetime, time
 
 import streamlit as st
 
 import model
-from dashboard import session
+from dashboard import place, session
+from dashboard.day_findings import clock
 from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
 from dashboard.units import from_own, in_own
 from dashboard.words import capital, local, speaker
-from model import GlutSplit, PlannedSeason
+from model import GlutSplit, PlannedSeason, Wanted
 
 MOST = 500.0
 START = time(9, 0)
@@ -35,7 +36,8 @@ def glut_form(plan: PlannedSeason) -> None:
             "Free hours for it", 0.0, 100.0, 4.0, 0.5, format="%g", key=f"glut_h_{scope}"
         )
     with start:
-        begins = st.time_input("Starting at", START, key=f"glut_at_{scope}")
+        known = session.day_begins() or START
+        begins = st.time_input("Starting at", known, key=f"glut_at_{scope}") or known
     pile_kg = _weights(plan, chosen, units)
     if not any(pile_kg.values()):
         st.caption("Choose what lies there and give its weight.")
@@ -93,11 +95,16 @@ def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
 
 
 def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
-    units = plan.case.season.units
-    finish = datetime.combine(plan.case.today, begins) + timedelta(minutes=split.minutes)
-    work = f"Done about **{finish:%H:%M}**. " if split.minutes else "Nothing to put up. "
+    season, units = plan.case.season, plan.case.season.units
+    made, refused = model.day_products(season, split.wanted)
+    start = datetime.combine(plan.case.today, begins)
+    sheet = model.day_sheet(season, made, refused, start, past_bedtime=True)
+    work = f"Done about **{clock(sheet.finish, start)}**. " if sheet.loads else ""
+    work = work or "Nothing to put up. "
     st.markdown(f"{work}What limits it: **{local(split.limit)}**.")
-    table(glut_rows(model.glut_table(split), begins, units), height="content", key="glut_split")
+    table(glut_rows(model.glut_table(split), sheet, units), height="content", key="glut_split")
+    if split.wanted:
+        _take_to_the_day(plan, split, begins)
     if any(step.bruised_kg for step in split.steps):
         st.markdown(
             "What is bruised or cut is trimmed and used up first. It neither waits nor goes to "
@@ -109,8 +116,22 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
         if card is not None and preserve.name in named:
             process_lines(card, local(capital(preserve.name)))
     st.caption(
-        "In order: eat, then work by what spoils first. Hours are those of one load after the "
-        "other; the preserving day fills the next while one is in the canner, and may be done "
-        "sooner. Times are for planning: follow a current tested recipe, and fill no jar for which "
-        "you have not read its process."
+        "Eat first, then work as the preserving day orders it: it fills the next load while one is "
+        "in the canner, so that it may be over before the hours that the loads take one by one. "
+        "Times are for planning: follow a current tested recipe, and fill no jar for which you "
+        "have not read its process."
     )
+
+
+def _take_to_the_day(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
+    """Make the split what the preserving day is about, beside what was put up today already."""
+    there = model.put_up_on(plan.case.season, plan.case.today)
+    wanted = *(Wanted(name, round(units)) for name, units in there.items()), *split.wanted
+
+    def take() -> None:
+        session.want_today(wanted)
+        session.begin_day_at(begins)
+
+    icon = place.PLACES[place.DAY][1]
+    if st.button("Take this to the preserving day", key="glut_day", icon=icon, on_click=take):
+        st.switch_page(place.DAY)

@@ -86,7 +86,7 @@ def _ways(product: DayProduct) -> tuple[str, ...]:
         days = f"{hold.days_low} to {hold.days_high} days"
         if hold.days_low == hold.days_high:
             days = f"{hold.days_low} day{'' if hold.days_low == 1 else 's'}"
-        ways.append(f"{part.crop}: {hold.where}, {days}, whole and unwashed")
+        ways.append(f"{part.crop}: {hold.where}, {days} from picking, whole and unwashed")
         if product.method != "freeze" and fresh_per_kept("freeze", part.crop):
             ways.append(f"{part.crop}: freeze it instead")
     return tuple(ways)

@@ -72,13 +72,13 @@ def usable_of(planned: PlannedSeason, r: int, begins: int, ends: int) -> Floats:
     arrays = planned.case.arrays
     units, keeps = _standing(planned, r, begins), arrays.keeps_weeks[r]
     kept = 1.0 - arrays.loss_per_week[r]
-    made = arrays.sealed_share[r] * planned.plan.put_up[r, :begins]
-    usable = np.zeros(ends - begins)
-    for week in range(begins, ends):
-        age = week - np.arange(begins)
-        young = made[age < keeps] @ kept ** age[age < keeps]
-        good = young + arrays.opening_left[r, week]
-        usable[week - begins] = min(units * kept ** (week - begins + 1), good)
+    ages = np.arange(ends)
+    good_of_age = np.where(ages < keeps, kept**ages, 0.0)
+    made = np.zeros(ends)
+    made[:begins] = arrays.sealed_share[r] * planned.plan.put_up[r, :begins]
+    young = np.convolve(made, good_of_age)[begins:ends]
+    good = young + arrays.opening_left[r, begins:ends]
+    usable: Floats = np.minimum(units * kept ** (ages[begins:] - begins + 1), good)
     return usable * float(arrays.portions[r])
 
 

@@ -22,6 +22,7 @@ from model.optimization.ground import with_amounts
 from model.optimization.harvest_constraints import only_sound_waits
 from model.optimization.make_plan import relaxed_plan
 from model.optimization.planning_program import FAMILIES
+from model.outlook.day_product import Wanted
 from model.outlook.limits import limit_uses
 from model.plan import Plan
 from model.planning import PlannedSeason
@@ -75,6 +76,11 @@ class GlutSplit:
     def minutes(self) -> float:
         """Give the kitchen time of all of it."""
         return max((step.done_minutes for step in self.steps), default=0.0)
+
+    @property
+    def wanted(self) -> tuple[Wanted, ...]:
+        """Give what of it is put up, in whole jars and packs, for a preserving day."""
+        return tuple(Wanted(step.preserve, round(step.units)) for step in self.steps if step.units)
 
 
 def split_glut(

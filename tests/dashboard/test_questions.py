@@ -1,6 +1,7 @@
 """Questions asked on the pages: a glut, one more, hedges, ways to choose, how bad years weigh."""
 
-from datetime import date, time
+import re
+from datetime import date, datetime, time
 
 import pandas as pd
 import pytest
@@ -29,6 +30,26 @@ def test_a_pile_is_split_with_a_finish_time(glut: AppTest) -> None:
     assert "can" in set(steps["action"])
     # the process of what is canned stands in full below it
     assert "minutes in boiling water" in words(glut)
+
+
+def test_a_split_pile_is_taken_to_the_preserving_day_and_ends_there_when_it_said(
+    glut: AppTest,
+) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    labelled(glut, "time_input", "Starting at").set_value(time(14)).run()
+    done = re.search(r"Done about \*\*([0-9:]+)\*\*", words(glut))
+    canned = table_with(glut, "action", "done_at")
+    canned = canned[canned["action"] == "can"]
+    glut.button(key="glut_day").click().run()
+
+    assert done is not None
+    assert f"from 14:00: done at {done[1]}" in words(glut)
+    assert all(any(name in made.lower() for made in _made(glut)) for name in canned["preserve"])
+
+
+def _made(app: AppTest) -> list[str]:
+    return [box.label for box in app.number_input]
 
 
 def test_what_is_bruised_is_asked_for_and_used_first(glut: AppTest) -> None:
@@ -105,7 +126,9 @@ def test_rows_of_answers_have_headings(tiny_plan: model.PlannedSeason) -> None:
     )
     rows = question_tables.more_rows(more, "metric")
 
-    assert question_tables.glut_rows(model.glut_table(split), time(9), "metric").empty
+    begins = datetime.combine(GLUT, time(9))
+    sheet = model.day_sheet(tiny_plan.case.season, (), (), begins)
+    assert question_tables.glut_rows(model.glut_table(split), sheet, "metric").empty
     assert list(rows["brings"]) == [
         "2 portions, 1 more jar",
         "nothing until 4 at once: 3 more jars",

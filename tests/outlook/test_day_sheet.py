@@ -140,7 +140,10 @@ def test_a_day_that_runs_past_bedtime_says_so_and_leaves_what_does_not_fit() -> 
     assert found.finish <= found.bedtime < found.all_done
     left = {one.product.name: one for one in found.waiting}
     assert 0 < left["whole tomatoes"].units < 70
-    assert "tomato: refrigerator, 5 to 8 days, whole and unwashed" in left["whole tomatoes"].ways
+    assert (
+        "tomato: refrigerator, 5 to 8 days from picking, whole and unwashed"
+        in left["whole tomatoes"].ways
+    )
     on = sheet(small_season(), *wanted, late=True)
     assert on.waiting == ()
     assert on.finish == on.all_done == found.all_done
