@@ -13,7 +13,7 @@ from model.forecast.beds import check_beds_hold
 from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
 from model.learning.seal_rate import SealRate, seal_rate
 from model.learning.use_intervals import Wants
-from model.learning.use_rate import UseRates, use_rates
+from model.learning.use_rate import AppetiteCv, UseRates, use_rates
 from model.season.arrays import Bools, Floats, SeasonArrays, season_arrays
 from model.season.ledger import Ledger, Standing, ledgers
 from model.season.seals_due import seals_due
@@ -68,6 +68,11 @@ class Case:
         for standing in self.stock:
             units[standing.preserve] += standing.units
         return np.array(list(units.values()))
+
+    @property
+    def appetite_cv(self) -> AppetiteCv:
+        """Give how much eating still varies, all foods together and each alone, of the usual."""
+        return self.use.varying(self.weeks, self.demand.wanted)
 
     @property
     def unseen_since(self) -> date | None:

@@ -180,7 +180,7 @@ def _live(
         len(harvest),
         arrays.sealed_share,
         len(case.weeks),
-        case.use.appetite_cv,
+        case.appetite_cv,
         case.seals.clump_chance,
     )
 

@@ -29,7 +29,7 @@ class Year:
     weeks_to_cover: list[int]
     harvest: list[list[float]]
     unsealed: list[list[float]]
-    appetite: float
+    appetite: list[float]
     as_wanted: bool
     shelf: list[list[float]] = field(default_factory=list)
     met: list[list[float]] = field(default_factory=list)
@@ -58,7 +58,7 @@ class Year:
             self.picked[c] += self.harvest[c][week]
         aimed = [self._aimed(f, week) for f in range(len(arrays.foods))]
         eaten = [0.0] * len(arrays.foods)
-        wanted = [self.appetite * float(plan.wanted[f, week]) for f in range(len(arrays.foods))]
+        wanted = [self.appetite[f] * float(plan.wanted[f, week]) for f in range(len(arrays.foods))]
         first = [min(aim, want) for aim, want in zip(aimed, wanted, strict=True)]
         for c in range(len(arrays.crops)):
             self._eat(c, first, eaten, np.inf if self.as_wanted else plan.eaten_kg[c, week], 0.0)
@@ -86,7 +86,7 @@ class Year:
     def _aimed(self, f: int, week: int) -> float:
         plan, arrays = self.plan, self.arrays
         if self.as_wanted:
-            return self.appetite * float(plan.wanted[f, week])
+            return self.appetite[f] * float(plan.wanted[f, week])
         above = 0.0
         for r in range(len(arrays.preserves)):
             if arrays.food_of_preserve[r] == f:
@@ -96,7 +96,7 @@ class Year:
         pace = float(plan.met[f, week])
         want = float(plan.wanted[f, week])
         most = max(pace, want) if above >= -1e-2 else want
-        return self.appetite * min(max(pace + above / left, 0.9 * pace), most)
+        return self.appetite[f] * min(max(pace + above / left, 0.9 * pace), most)
 
     def _eat(
         self, c: int, aimed: list[float], eaten: list[float], most: float, keep: float

@@ -17,6 +17,7 @@ import math
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from scipy.special import ive
@@ -80,18 +81,39 @@ class UseRate:
         return float(weight @ self.factor), float(np.sqrt(weight @ self.covariance @ weight))
 
 
+class AppetiteCv(NamedTuple):
+    """How much eating varies: of all foods together, and of each alone; ``own`` has shape (F,)."""
+
+    shared: float
+    own: Floats
+
+
 @dataclass(frozen=True, eq=False)
 class UseRates:
-    """The use of every food, in the season's order, and how much appetite still varies."""
+    """The use of every food, in the season's order, and how much appetite still varies.
+
+    ``learned_cv`` is the part of ``appetite_cv`` that more counts would make less.
+    """
 
     foods: tuple[UseRate, ...]
     appetite_cv: float
+    learned_cv: float
 
     def factors(self, weeks: Weeks) -> Floats:
         """Give the factor on the want of each food in each week; shape (F, W), never below 0."""
         by_year = np.array([rate.factor for rate in self.foods])[:, week_of_year(weeks)]
         factors: Floats = np.maximum(0.0, by_year)
         return factors
+
+    def varying(self, weeks: Weeks, wanted: Floats) -> AppetiteCv:
+        """Give how much eating varies over what is wanted of each food; shape (F, W)."""
+        by_year = np.zeros((len(self.foods), YEAR_WEEKS))
+        np.add.at(by_year.T, week_of_year(weeks), wanted.T)
+        own = []
+        for rate, portions in zip(self.foods, by_year, strict=True):
+            factor, spread = rate.over(portions) if portions.any() else (1.0, 0.0)
+            own.append(max(0.0, spread**2 - self.learned_cv**2) / max(factor, 0.1) ** 2)
+        return AppetiteCv(self.appetite_cv, np.sqrt(own))
 
 
 def use_rates(season: Season, books: Mapping[str, Ledger], wants: Wants) -> UseRates:
@@ -126,6 +148,7 @@ def learned_use(
             for food in foods
         ),
         appetite_cv=belief.appetite_cv if seen else appetite_cv,
+        learned_cv=belief.learned_cv,
     )
 
 
@@ -157,7 +180,12 @@ class _Belief:
     @property
     def appetite_cv(self) -> float:
         """Give how much the appetite of a coming year varies: what is not known, and its own."""
-        return math.sqrt(self._this_year + max(0.0, float(self.covariance[0, 0])))
+        return math.sqrt(self._this_year + self.learned_cv**2)
+
+    @property
+    def learned_cv(self) -> float:
+        """Give how much of it is not known yet."""
+        return math.sqrt(max(0.0, float(self.covariance[0, 0])))
 
     def learn(self, interval: UseInterval) -> None:
         """Take in what one interval says."""

@@ -36,7 +36,7 @@ def lived(
         years,
         arrays.sealed_share,
         len(case.weeks),
-        case.use.appetite_cv,
+        case.appetite_cv,
         case.seals.clump_chance,
     )
     return live_through(Follower(plan, arrays, case.demand.cover_until, as_wanted), harvest, luck)

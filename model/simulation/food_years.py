@@ -16,7 +16,7 @@ class FoodYears:
     ----------
     shelf : shape (Y, F, W), on the shelf at each week's end.
     met, fresh : shape (Y, F, W), eaten in all, and of that fresh.
-    usual : shape (F, W), wanted with the usual ``appetite`` (Y,).
+    usual : shape (F, W), wanted with the usual ``appetite`` (Y, F).
     """
 
     shelf: Singles
@@ -27,7 +27,7 @@ class FoodYears:
 
     def wanted(self, foods: Ints, begins: int, ends: int) -> Singles:
         """Give the portions wanted of some foods in a stretch of weeks; shape (Y, foods, weeks)."""
-        portions: Singles = self.appetite[:, None, None] * self.usual[foods, begins:ends]
+        portions: Singles = self.appetite[:, foods, None] * self.usual[foods, begins:ends]
         return portions
 
 

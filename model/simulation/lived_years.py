@@ -35,7 +35,7 @@ class LivedYears:
     ----------
     shelf : shape (Y, R, W), units at each week's end.
     met, fresh : shape (Y, F, W), portions eaten in all, and of those fresh.
-    usual : shape (F, W), portions wanted with the usual ``appetite`` (Y,).
+    usual : shape (F, W), portions wanted with the usual ``appetite`` (Y, F).
     filled, past : shape (Y, R), units over all weeks.
     wasted_kg : shape (Y, C), picked and neither eaten nor put up.
     minutes : shape (Y, W), kitchen work.
@@ -100,7 +100,7 @@ def _nothing_yet(follower: Follower, luck: KitchenLuck, years: int) -> LivedYear
         met=empty(weeks, foods),
         fresh=empty(weeks, foods),
         usual=follower.plan.wanted.astype(np.float32),
-        appetite=luck.appetite[:years],
+        appetite=luck.appetite[:, :years].T,
         filled=empty(rows),
         past=empty(rows),
         wasted_kg=empty(len(arrays.crops)),
@@ -130,7 +130,7 @@ class _Run:
         self.guides = week_guides(follower.plan, arrays, follower.cover_until)
         self.in_food = food_portions(arrays)
         self.harvest = np.ascontiguousarray(harvest_kg.transpose(2, 1, 0))
-        self.appetite, self.luck, self.some = luck.appetite[some], luck, some
+        self.appetite, self.luck, self.some = luck.appetite[:, some], luck, some
         self.before = follower.plan.before_kg.astype(np.float32)
         self.on_hand, self.picked = empty(crops), empty(crops)
         self.on_hand += np.array([self._held_from_before(c, -1) for c in range(crops)])[:, None]
@@ -169,7 +169,7 @@ class _Run:
         planned, kept = (
             (no_limit, nothing) if self.as_wanted else (guide.eaten_kg, guide.on_hand_kg)
         )
-        wanted: Singles = self.appetite[None, :] * guide.wanted
+        wanted: Singles = self.appetite * guide.wanted
         eaten = eat_fresh(arrays, self.on_hand, np.minimum(aimed, wanted), planned, nothing)
         made = self._put_up(week, guide)
         # what is neither put up nor kept is eaten up to the want, whatever the plan's pace

@@ -77,14 +77,12 @@ def portions_aimed_at(
     to save what would be past it, only while the shelf is no lower than planned.
     """
     if as_wanted:
-        return appetite[None, :] * guide.wanted
+        return appetite * guide.wanted
     above: Singles = food_portions(arrays) @ (units - guide.shelf_before)
     aimed = guide.met + above / guide.weeks_left
     plenty = np.where(above >= -NEARLY_PORTIONS, guide.met, 0)
     most = np.maximum(guide.wanted, plenty)
-    spread: Singles = appetite[None, :] * np.clip(
-        aimed, np.minimum(LEAST_PACE * guide.met, most), most
-    )
+    spread: Singles = appetite * np.clip(aimed, np.minimum(LEAST_PACE * guide.met, most), most)
     return spread
 
 

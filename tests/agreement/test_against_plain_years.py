@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from model.forecast.years import sampled_harvest
+from model.learning.use_rate import AppetiteCv
 from model.planning import PlannedSeason
 from model.simulation.lived_years import Follower, live_through
 from model.simulation.luck import draw_kitchen_luck
@@ -21,7 +22,8 @@ def test_lived_years_agree_with_plain_python(
     case, plan, arrays = planned.case, planned.plan, planned.case.arrays
     generator = np.random.default_rng(7)
     harvest = sampled_harvest(case.season, case.forecast, plan.amounts, YEARS, generator)
-    luck = draw_kitchen_luck(generator, YEARS, arrays.sealed_share, len(case.weeks), 0.12)
+    cv = AppetiteCv(0.12, np.linspace(0.0, 0.3, len(arrays.foods)))
+    luck = draw_kitchen_luck(generator, YEARS, arrays.sealed_share, len(case.weeks), cv)
     lived = live_through(Follower(plan, arrays, case.demand.cover_until, as_wanted), harvest, luck)
 
     for y in range(YEARS):
@@ -31,7 +33,7 @@ def test_lived_years_agree_with_plain_python(
             case.demand.cover_until.tolist(),
             harvest[y].tolist(),
             unsealed_of(luck, y).tolist(),
-            float(luck.appetite[y]),
+            luck.appetite[:, y].tolist(),
             as_wanted,
         ).live()
         assert np.abs(np.array(year.shelf).T - lived.shelf[y]).max() < 0.02

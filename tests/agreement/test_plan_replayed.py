@@ -18,7 +18,7 @@ JARS = 2e-3
 
 def replayed(case: Case, plan: Plan) -> LivedYears:
     follower = Follower(plan, case.arrays, case.demand.cover_until, as_wanted=False)
-    luck = ordinary_luck(1, case.arrays.sealed_share, len(case.weeks))
+    luck = ordinary_luck(1, case.arrays.sealed_share, len(case.weeks), len(case.arrays.foods))
     return live_through(follower, plan.harvest_kg[None].astype(np.float32), luck)
 
 

@@ -65,7 +65,9 @@ def measured(what: str, size: int) -> None:
         began = time.perf_counter()
         generator, arrays = np.random.default_rng(1), case.arrays
         harvest = sampled_harvest(season, case.forecast, plan.amounts, size, generator)
-        luck = draw_kitchen_luck(generator, size, arrays.sealed_share, len(case.weeks), 0.12)
+        luck = draw_kitchen_luck(
+            generator, size, arrays.sealed_share, len(case.weeks), case.appetite_cv
+        )
         follower = Follower(plan, arrays, case.demand.cover_until, as_wanted=True)
         live_through(follower, harvest, luck)
     seconds = time.perf_counter() - began

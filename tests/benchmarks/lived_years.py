@@ -28,7 +28,7 @@ def main() -> None:
     weeks = len(case.weeks)
     base_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     harvest = sampled_harvest(case.season, case.forecast, plan.amounts, MANY, generator)
-    luck = draw_kitchen_luck(generator, MANY, arrays.sealed_share, weeks, 0.12)
+    luck = draw_kitchen_luck(generator, MANY, arrays.sealed_share, weeks, case.appetite_cv)
     follower = Follower(plan, arrays, case.demand.cover_until, as_wanted=True)
     live_through(follower, harvest, luck)
     peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
@@ -43,7 +43,7 @@ def main() -> None:
             case.demand.cover_until.tolist(),
             harvest[y].tolist(),
             unsealed_of(luck, y).tolist(),
-            float(luck.appetite[y]),
+            luck.appetite[:, y].tolist(),
             as_wanted=True,
         ).live()
         for y in range(FEW)

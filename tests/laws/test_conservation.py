@@ -112,7 +112,7 @@ def test_simulated_years_lose_no_kilogram_and_no_portion(
     case, plan, arrays = made.case, made.plan, made.case.arrays
     weather = np.random.default_rng(seed).lognormal(0, 0.6, (YEARS, len(season.crops), 1))
     harvest = (plan.harvest_kg * weather).astype(np.float32)
-    luck = ordinary_luck(YEARS, arrays.sealed_share, len(case.weeks))
+    luck = ordinary_luck(YEARS, arrays.sealed_share, len(case.weeks), len(arrays.foods))
     lived = live_through(
         Follower(plan, arrays, case.demand.cover_until, as_wanted=True), harvest, luck
     )

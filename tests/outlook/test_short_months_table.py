@@ -22,7 +22,7 @@ def test_the_chance_of_a_month_is_the_share_of_its_years_counted_one_by_one(
     years = len(lived.appetite)
     short = 0
     for year in range(years):
-        wants = [float(lived.appetite[year] * lived.usual[food, w]) for w in weeks]
+        wants = [float(lived.appetite[year, food] * lived.usual[food, w]) for w in weeks]
         eats = [float(lived.met[year, food, w]) for w in weeks]
         short += any(
             eat < share * want - 1e-6 for eat, want in zip(eats, wants, strict=True) if want > 1e-6

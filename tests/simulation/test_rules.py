@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from model.case import Case, make_case
+from model.learning.use_rate import AppetiteCv
 from model.optimization.make_plan import make_plan
 from model.plan import Plan
 from model.simulation.food_years import food_years
@@ -28,7 +29,7 @@ def plan(case: Case) -> Plan:
 
 def live(case: Case, plan: Plan, factor: float, *, as_wanted: bool = False) -> LivedYears:
     harvest = (plan.harvest_kg * factor)[None].astype(np.float32)
-    luck = ordinary_luck(1, case.arrays.sealed_share, len(case.weeks))
+    luck = ordinary_luck(1, case.arrays.sealed_share, len(case.weeks), len(case.arrays.foods))
     return live_through(
         Follower(plan, case.arrays, case.demand.cover_until, as_wanted), harvest, luck
     )
@@ -75,7 +76,8 @@ def test_stock_is_never_negative_in_any_year(case: Case, plan: Plan) -> None:
     years = 200
     factors = generator.lognormal(0, 0.8, (years, len(case.arrays.crops), 1))
     harvest = (plan.harvest_kg[None] * factors).astype(np.float32)
-    luck = draw_kitchen_luck(generator, years, case.arrays.sealed_share, len(case.weeks), 0.2)
+    cv = AppetiteCv(0.2, np.full(len(case.arrays.foods), 0.3))
+    luck = draw_kitchen_luck(generator, years, case.arrays.sealed_share, len(case.weeks), cv)
     for as_wanted in (False, True):
         follower = Follower(plan, case.arrays, case.demand.cover_until, as_wanted)
         lived = live_through(follower, harvest, luck)
@@ -99,7 +101,8 @@ def test_kilograms_are_conserved_in_every_year(case: Case, plan: Plan) -> None:
 
 def test_seal_failures_come_in_clumps_with_the_mean_that_is_set() -> None:
     sealed = np.array([0.975, 1.0])
-    luck = draw_kitchen_luck(np.random.default_rng(1), 4000, sealed, 20, 0.12)
+    cv = AppetiteCv(0.12, np.zeros(1))
+    luck = draw_kitchen_luck(np.random.default_rng(1), 4000, sealed, 20, cv)
 
     unsealed = np.stack([luck.unsealed_in(week, slice(0, 4000)) for week in range(20)])
 
@@ -107,7 +110,18 @@ def test_seal_failures_come_in_clumps_with_the_mean_that_is_set() -> None:
     assert (unsealed[:, 1] == 0).all()
     # one batch in fifteen loses a fifth or more
     assert (unsealed[:, 0] >= 0.2).mean() == pytest.approx(1 / 15, abs=0.01)
-    assert luck.appetite.mean() == pytest.approx(1.0, abs=0.01)
+
+
+def test_a_food_varies_by_the_appetite_of_all_and_by_its_own() -> None:
+    """The variance of a product of independent factors of mean 1: textbook."""
+    none = np.ones(2)
+    cv = AppetiteCv(0.12, np.array([0.0, 0.2]))
+    appetite = draw_kitchen_luck(np.random.default_rng(1), 20_000, none, 1, cv).appetite
+
+    assert appetite.mean(axis=1) == pytest.approx([1.0, 1.0], abs=0.01)
+    both = np.sqrt((1 + 0.12**2) * (1 + 0.2**2) - 1)
+    assert appetite.std(axis=1) == pytest.approx([0.12, both], rel=0.03)
+    assert np.corrcoef(appetite)[0, 1] == pytest.approx(0.12 / both, abs=0.03)
 
 
 def test_the_planned_jars_are_opened_first_and_others_of_the_food_when_they_run_out(
@@ -147,7 +161,7 @@ def test_progress_is_told_and_can_stop_the_work(case: Case, plan: Plan) -> None:
     def stop(_: float) -> None:
         raise Stopped
 
-    luck = ordinary_luck(3, case.arrays.sealed_share, len(case.weeks))
+    luck = ordinary_luck(3, case.arrays.sealed_share, len(case.weeks), len(case.arrays.foods))
     harvest = np.repeat(plan.harvest_kg[None], 3, axis=0).astype(np.float32)
     follower = Follower(plan, case.arrays, case.demand.cover_until, as_wanted=True)
     with pytest.raises(Stopped):
