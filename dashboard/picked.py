@@ -35,7 +35,7 @@ def picked_now(table: pd.DataFrame, progress: pd.DataFrame, today: date) -> pd.D
     whole = table.groupby("crop")["expected_kg"].max().rename("whole_kg")
     known = table[table["day"] <= pd.Timestamp(today)]
     now = known.drop_duplicates("crop", keep="last").drop(columns="picked_kg")
-    standing = progress[["crop", "picked_kg", "status"]]
+    standing = progress[["crop", "picked_kg", "status", "judged_from"]]
     rows = now.merge(standing, on="crop").merge(whole, on="crop")
     rows = rows[rows["whole_kg"] > LEAST_KG]
     for name in ("expected", "low", "high", "picked"):
@@ -87,6 +87,19 @@ def crop_finding(crop: str, picked_kg: float, expected_kg: float, units: str) ->
         return f"{told}, as expected by now"
     way = "ahead of" if off > 0 else "behind"
     return f"{told}, {abs(off):.0%} {way} the expected {weight(expected_kg, units)}"
+
+
+def standing_words(row: pd.Series) -> str:
+    """Say what may be concluded of a crop now, and else from when on."""
+    if row["status"] == UNLOGGED:
+        return "No picking of this season is in the log."
+    if row["status"] == EARLY:
+        due = row["expected_kg"] / row["whole_kg"]
+        return (
+            f"Too early to say: {due:.0%} of an ordinary season was due by now. It can be said "
+            f"from about {day(row['judged_from'])}, when a sixth of it is."
+        )
+    return f"{capital(row['status'])}: a quarter more or less than was due is on track."
 
 
 def crop_days(table: pd.DataFrame, crop: str, units: str) -> tuple[pd.DataFrame, str]:

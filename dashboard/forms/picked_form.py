@@ -15,6 +15,7 @@ from dashboard.picked import (
     picked_finding,
     picked_now,
     picked_rows,
+    standing_words,
     worst_first,
 )
 from dashboard.words import named, speaker
@@ -36,7 +37,8 @@ def picked_form(plan: PlannedSeason) -> None:
     st.caption(
         "Bar: picked, red where behind. Brown tick: what an ordinary year gives by now, with the "
         "setbacks written down. Grey: eight years in ten, as they lay ahead when the season began. "
-        "Picked is what the log says: what went into jars without a line there is not in it."
+        "Of a crop of which under a sixth was due by now nothing can be said, however far off it "
+        "looks. Picked is what the log says: what went into jars without a line there is not in it."
     )
     crop = st.selectbox(
         "Through the season",
@@ -49,4 +51,5 @@ def picked_form(plan: PlannedSeason) -> None:
     finding = crop_finding(crop, row["picked_kg"], row["expected_kg"], units)
     chart = picked_curve(days, pd.Timestamp(today), finding, unit)
     picture(chart, day_figures(table, crop, units), "picked_days")
+    st.markdown(standing_words(row))
     st.caption("Line with points: picked. Dashed: an ordinary year. Grey: eight years in ten.")

@@ -1,6 +1,7 @@
 """Tables of the garden: plantings, harvest by week, and how the season stands."""
 
 import math
+from datetime import date
 
 import numpy as np
 import pandas as pd
@@ -95,10 +96,11 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Under about a sixth of the crop nothing can be said yet, nor where nothing at all was
     logged this season. Of a crop that ripens at once much may be early instead of more:
-    what is to come of it is not cut for that.
+    what is to come of it is not cut for that. ``judged_from`` is the Monday by which enough of
+    it is due in an ordinary year; blank where something can be said already.
 
     >>> print(*model.progress_table(planned))
-    crop expected_so_far_kg picked_kg status to_come_kg
+    crop expected_so_far_kg picked_kg status to_come_kg judged_from
     """
     case = planned.case
     year = this_season(case.season, case.today)
@@ -123,10 +125,20 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
                 if picked
                 else UNLOGGED,
                 "to_come_kg": float(to_come[c]),
+                "judged_from": _judged_from(planned, c, expected),
             }
         )
-    columns = ["crop", "expected_so_far_kg", "picked_kg", "status", "to_come_kg"]
+    columns = ["crop", "expected_so_far_kg", "picked_kg", "status", "to_come_kg", "judged_from"]
     return pd.DataFrame(rows, columns=columns)
+
+
+def _judged_from(planned: PlannedSeason, c: int, expected_kg: float) -> date | None:
+    """Give the Monday by which a share of a crop is due that says something of the rest."""
+    reached = expected_kg + np.cumsum(planned.plan.harvest_kg[c])
+    enough = WORTH_JUDGING * reached[-1]
+    if expected_kg >= enough:
+        return None
+    return planned.case.weeks.monday(int((reached >= enough).argmax()) + 1)
 
 
 def _verdict(expected: float, got: float, whole: float, shape: str) -> str:

@@ -118,6 +118,7 @@ HEADINGS: dict[str, Heading] = {
     "instead_portions": Heading("Portions", "portions", "that it should give"),
     "jar": Heading("Jar", "", "size"),
     "jars": Heading("Jars", "jars", "on the shelf at the week's end, by the plan"),
+    "judged_from": Heading("Known from", "", "day"),
     "keeps_until": Heading("All past keeping by", "", "blank where some keeps to the new crop"),
     "kg": Heading("Weight", "kg", "as picked"),
     "kg_words": Heading("Weight", "", "as picked"),

@@ -4,6 +4,7 @@ from model.reference.lookup import crop_names, fresh_per_kept, keeping, products
 from model.reference.read import table
 from model.reference.words import words
 
+RECIPE = "tested recipe: "
 ACID_GROUPS = ("pickle", "relish", "spread")
 
 
@@ -17,7 +18,7 @@ def ways_that_remain(food: str) -> list[str]:
         if fresh_per_kept("dry", name):
             ways.append("dry")
         ways.extend(
-            f"tested recipe: {known}"
+            f"{RECIPE}{known}"
             for known, row in products().items()
             if row["group"] in ACID_GROUPS and name in row["crops"].split(";") and known != food
         )

@@ -15,7 +15,7 @@ from model.reference.lookup import products
 from model.reference.read import Row, table
 from model.safety.altitude import check_altitude
 from model.safety.jar_sizes import covering_size, jar_ml, tested_sizes
-from model.safety.methods import ways_that_remain
+from model.safety.methods import RECIPE, ways_that_remain
 from model.safety.refusals import why_not
 from model.season.kitchen import ProcessTime
 
@@ -166,7 +166,14 @@ def _no_band(
     if altitude > top_ft:
         reason += f": tables end or differ above {top_ft:,} ft; ask your local extension service"
     others = {line.method for line in _lines()[product] if _holds(line, altitude)} - {method}
-    return NoTestedProcess(reason, [*sorted(others), *ways_that_remain(product)])
+    ways = [way for way in ways_that_remain(product) if _holds_way(way, altitude)]
+    return NoTestedProcess(reason, [*sorted(others), *ways])
+
+
+def _holds_way(way: str, altitude: Fraction) -> bool:
+    """Say whether a way that remains does so at an altitude: another recipe has its own tables."""
+    other = way.removeprefix(RECIPE)
+    return other == way or any(_holds(line, altitude) for line in _lines()[other])
 
 
 @cache

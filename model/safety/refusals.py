@@ -7,7 +7,7 @@ the name holds; where it holds none that is known, one whose own name holds all 
 from model.reference.lookup import products
 from model.reference.read import table
 from model.reference.words import words
-from model.safety.methods import crops_named, ways_that_remain
+from model.safety.methods import RECIPE, crops_named, ways_that_remain
 
 
 def why_not(name: str) -> tuple[str, list[str]]:
@@ -33,13 +33,11 @@ def _holds(spoken: frozenset[str], phrase: str) -> bool:
 def _tested_products(name: str) -> list[str]:
     named, spoken = set(crops_named(name)), words(name)
     if not named:
-        return [
-            f"tested recipe: {known}" for known in products() if spoken and spoken <= words(known)
-        ]
+        return [f"{RECIPE}{known}" for known in products() if spoken and spoken <= words(known)]
     found = []
     for product, row in products().items():
         own = named & set(row["crops"].split(";"))
         if own:
             hot_only = own <= set(row["hot_pack_only"].split(";"))
-            found.append(f"tested recipe: {product}{' (hot pack only)' if hot_only else ''}")
+            found.append(f"{RECIPE}{product}{' (hot pack only)' if hot_only else ''}")
     return found

@@ -7,6 +7,7 @@ import pytest
 
 import model
 from dashboard.picked import (
+    EARLY,
     crop_days,
     crop_finding,
     day_figures,
@@ -14,10 +15,11 @@ from dashboard.picked import (
     picked_finding,
     picked_now,
     picked_rows,
+    standing_words,
     worst_first,
 )
 
-TODAY = date(2027, 8, 18)
+TODAY, LATER = date(2027, 8, 18), date(2027, 9, 6)
 DAYS = [date(2027, 8, 9), date(2027, 8, 16), TODAY, date(2027, 8, 23)]
 
 
@@ -36,6 +38,7 @@ def season(crop: str, expected: list[float], picked: list[float | None]) -> pd.D
 
 def standing(*rows: tuple[str, float, float, str]) -> pd.DataFrame:
     progress = pd.DataFrame(rows, columns=["crop", "picked_kg", "expected_kg", "status"])
+    progress["judged_from"] = [LATER if row[3] == EARLY else None for row in rows]
     table = pd.concat(
         [
             season(crop, [0.0, expected / 2, expected, 2 * expected], [0.0, 0.0, picked, None])
@@ -43,6 +46,17 @@ def standing(*rows: tuple[str, float, float, str]) -> pd.DataFrame:
         ]
     )
     return picked_now(table, progress, TODAY)
+
+
+def test_what_can_be_said_of_a_crop_now_is_told_and_else_from_when() -> None:
+    now = standing(("leek", 3.0, 1.0, EARLY), ("tomato", 14.0, 20.0, "behind"))
+    told = {row["crop"]: standing_words(row) for _, row in now.iterrows()}
+
+    assert told["leek"] == (
+        "Too early to say: 50% of an ordinary season was due by now. It can be said from about "
+        "6 Sep 2027, when a sixth of it is."
+    )
+    assert told["tomato"].startswith("Behind: a quarter")
 
 
 @pytest.mark.parametrize(

@@ -90,6 +90,21 @@ def test_nothing_is_given_above_where_the_tables_agree(
     assert "freeze" in refusal.value.ways
 
 
+@pytest.mark.parametrize("feet", [2_000, 9_000, 11_000])
+def test_another_recipe_is_named_only_where_it_has_a_process_at_that_height(feet: int) -> None:
+    reach = {row["product"]: int(row["to_ft"]) for row in table("process_times")}
+    for row in table("process_times"):
+        reach[row["product"]] = max(reach[row["product"]], int(row["to_ft"]))
+    offered = set()
+    for row in table("process_times"):
+        try:
+            process_time(row["product"], row["method"], row["pack"], row["jar"], Fraction(feet))
+        except NoTestedProcess as refused:
+            offered |= {w.partition("recipe: ")[2] for w in refused.ways if "recipe: " in w}
+
+    assert all(reach[name] >= feet for name in offered)
+
+
 def test_a_high_kitchen_is_told_of_the_weighted_gauge() -> None:
     with pytest.raises(NoTestedProcess) as refusal:
         process_time(PEACHES, METHODS[0], "hot", "quart", Fraction(9000))
