@@ -1,14 +1,16 @@
 """Entries as a table: corrected, dated back, taken out, or typed in from paper."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 
 import pandas as pd
 import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.forms.edited import edits_between
+from dashboard.forms.mend_form import mend_form
 from dashboard.forms.writing import save, stored_rows
-from model import GUESS, Edit
+from dashboard.look import choice
 
 TABLES = {
     "Picked": "harvest_log.csv",
@@ -22,22 +24,27 @@ TABLES = {
     "Checklist": "checklist.csv",
 }
 MOST_ROWS = 200
+ONE, ALL = "One entry", "All of them in a table"
 
 
 def correct_form() -> None:
-    """Show the newest entries of a table to be changed, and write what was changed as one."""
+    """Let one entry be mended, or the newest entries of a table at once and new ones added."""
     chosen = st.selectbox("Entries", list(TABLES), key="correct_table")
-    st.caption(
-        f"The newest {MOST_ROWS} at most, the newest first; dates as 2027-08-16. The last row is "
-        "empty for new entries. What stood there before stays readable under *What was written*."
-    )
-    correct_table(chosen, TABLES[chosen])
+    file = TABLES[chosen]
+    if choice("How", [ONE, ALL], key="correct_how") == ONE:
+        mend_form(chosen, file, _newest(file))
+    else:
+        st.caption(
+            f"The newest {MOST_ROWS} at most, the newest first; dates as 2027-08-16. The last row "
+            "is empty for new entries."
+        )
+        correct_table(chosen, file)
+    st.caption("What stood there before stays readable under *What was written*.")
 
 
 def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bool] = bool) -> None:
     """Let the newest rows of a table be changed, of those that are ``among`` the ones asked for."""
-    rows = [(row_id, cells) for row_id, cells in stored_rows(file).items() if among(cells)]
-    newest = rows[: -MOST_ROWS - 1 : -1]
+    newest = _newest(file, among)
     headings = model.table_headings(file)
     headings += [name for _, cells in newest for name in cells if name not in headings]
     frame = pd.DataFrame(
@@ -64,21 +71,8 @@ def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bo
     )
 
 
-def edits_between(
-    file: str, before: Sequence[tuple[int, Mapping[str, str]]], after: pd.DataFrame
-) -> Sequence[Edit]:
-    """Give what the rows of a table were changed to; rows beyond those there were are new.
-
-    A row that was changed is no guess any more.
-    """
-    edits = []
-    for place, row in zip(after.index, after.to_dict("records"), strict=True):
-        cells = {str(k): str(v).strip() for k, v in row.items() if pd.notna(v) and str(v).strip()}
-        known = int(place) < len(before)
-        row_id, was = before[int(place)] if known else (None, {})
-        if cells != {name: cell for name, cell in was.items() if cell}:
-            if cells.get("note") == GUESS:
-                del cells["note"]
-            edits.append(Edit(file, cells or None, row_id))
-    left = set(range(len(before))) - {int(place) for place in after.index}
-    return [*edits, *(Edit(file, None, before[place][0]) for place in sorted(left))]
+def _newest(
+    file: str, among: Callable[[Mapping[str, str]], bool] = bool
+) -> list[tuple[int, Mapping[str, str]]]:
+    rows = [(row_id, cells) for row_id, cells in stored_rows(file).items() if among(cells)]
+    return rows[: -MOST_ROWS - 1 : -1]

@@ -1,6 +1,7 @@
 """Writing into the household's record: saved at once, said at once, taken back at once."""
 
 from collections.abc import Callable, Mapping, Sequence
+from typing import Literal
 
 import streamlit as st
 
@@ -44,13 +45,19 @@ def stored_rows(file: str) -> Mapping[int, Mapping[str, str]]:
 
 
 def save_button(
-    key: str, words: str, edits: Sequence[Edit], told: str, *, write: Callable[..., None] = save
+    key: str,
+    words: str,
+    edits: Sequence[Edit],
+    told: str,
+    *,
+    write: Callable[..., None] = save,
+    kind: Literal["primary", "secondary"] = "primary",
 ) -> None:
     """Offer to write ``edits`` as one change, told as ``told``; without any it is greyed."""
     st.button(
         words,
         key=f"{key}_{session.form()}",
-        type="primary",
+        type=kind,
         width="stretch",
         disabled=not edits,
         on_click=write,

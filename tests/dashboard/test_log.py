@@ -7,7 +7,7 @@ import pandas as pd
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from dashboard.forms.correct_form import edits_between
+from dashboard.forms.edited import edits_between
 from dashboard.words import pieces
 from model import GUESS, Author, Edit, Store
 from tests.dashboard.seeding import FIRST
@@ -199,6 +199,45 @@ def test_how_many_to_fill_stands_where_a_batch_is_written_down(log: AppTest) -> 
 
     assert "sealed jars** more: fill" in words(log)
     assert "nine times in ten" in words(log)
+
+
+def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: Path) -> None:
+    before = rows(store_path, "harvest_log.csv")
+    part(log, "Mend or add")
+    labels = [box.label for box in log.text_input]
+
+    assert "Picked kg" in labels
+    assert "Number" not in labels  # what this picking was not measured in is not asked for
+    labelled(log, "text_input", "Picked kg").set_value("3.5").run()
+    labelled(log, "date_input", "Picked on").set_value(date(2026, 9, 30)).run()
+    labelled(log, "button", "Save it mended").click().run()
+
+    mended = rows(store_path, "harvest_log.csv")[-1]
+    changed = {"picked_kg": "3.5", "picked_on": "2026-09-30"}
+    assert mended == {**before[-1], **changed}
+    assert rows(store_path, "harvest_log.csv")[:-1] == before[:-1]
+    part(log, "What was written")
+    assert any("Picked:" in text.value for text in log.text)
+
+
+def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: Path) -> None:
+    before = rows(store_path, "harvest_log.csv")
+    part(log, "Mend or add")
+    labelled(log, "text_input", "Picked kg").set_value("-1e9").run()
+    labelled(log, "button", "Save it mended").click().run()
+
+    assert "Nothing was written" in log.error[0].value
+    assert rows(store_path, "harvest_log.csv") == before
+
+
+def test_one_entry_is_taken_out_and_undone(log: AppTest, store_path: Path) -> None:
+    before = rows(store_path, "harvest_log.csv")
+    part(log, "Mend or add")
+    labelled(log, "button", "Take this entry out").click().run()
+
+    assert rows(store_path, "harvest_log.csv") == before[:-1]
+    labelled(log, "button", "Undo").click().run()
+    assert rows(store_path, "harvest_log.csv") == before
 
 
 def test_a_guess_that_was_changed_is_a_guess_no_more() -> None:

@@ -1,0 +1,69 @@
+"""One entry mended by thumb: chosen from a list, its cells one below the other, or taken out."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+
+import pandas as pd
+import streamlit as st
+
+from dashboard import session
+from dashboard.forms.edited import edits_between
+from dashboard.forms.writing import save_button
+from dashboard.look import fold
+from dashboard.words import capital, day, typed_day
+
+MOST_LETTERS = 200
+
+
+def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, str]]]) -> None:
+    """Ask which of the newest entries, and for what its cells are to be."""
+    if not newest:
+        st.markdown("Nothing is written there yet.")
+        return
+    form, stored = session.form(), dict(newest)
+    chosen = st.selectbox(
+        "Which, the newest first",
+        list(stored),
+        format_func=lambda row: _told(stored[row]),
+        key=f"mend_which_{file}_{form}",
+    )
+    cells = {name: cell for name, cell in stored[chosen].items() if cell}
+    key = f"{file}_{chosen}_{form}"
+    mended = {name: _asked(name, cell, f"mend_{name}_{key}") for name, cell in cells.items()}
+    empty = [name for name in stored[chosen] if name not in cells]
+    if empty:
+        with fold("Cells that are empty", f"mend_empty_{key}") as is_open:
+            if is_open:
+                mended |= {name: _asked(name, "", f"mend_{name}_{key}") for name in empty}
+    before = [(chosen, stored[chosen])]
+    told = f"{words}: {_told(stored[chosen])}"
+    edits = edits_between(file, before, pd.DataFrame([mended]))
+    save_button("mend_save", "Save it mended" if edits else "Nothing changed", edits, told)
+    out = edits_between(file, before, pd.DataFrame(index=[]))
+    save_button("mend_out", "Take this entry out", out, f"Taken out: {told}", kind="secondary")
+
+
+def _told(cells: Mapping[str, str]) -> str:
+    """Tell an entry in a line, its days as the household writes them."""
+    return " · ".join(_day_told(cell) for cell in cells.values() if cell)
+
+
+def _day_told(cell: str) -> str:
+    found = _day(cell)
+    return cell if found is None else day(found)
+
+
+def _asked(name: str, cell: str, key: str) -> str:
+    """Ask for one cell: for a day with a calendar."""
+    label, found = capital(name.replace("_", " ")), _day(cell)
+    if found is None:
+        return st.text_input(label, cell, max_chars=MOST_LETTERS, key=key).strip()
+    asked = st.date_input(label, found, format=typed_day(), key=key)
+    return asked.isoformat() if isinstance(asked, date) else cell
+
+
+def _day(cell: str) -> date | None:
+    try:
+        return date.fromisoformat(cell)
+    except ValueError:
+        return None
