@@ -201,7 +201,7 @@ class Room:
         self.loads = [0] * len(arrays.preserves)
         self.jars = [float(arrays.owned_jars[z]) - year.gone[z] for z in range(len(arrays.jars))]
         self.space = [float(room) for room in arrays.place_capacity]
-        self.freezing = [float(kg) for kg in arrays.freezer_kg_a_week]
+        self.freezing = [float(kg) for kg in arrays.freezer_kg_a_week[:, week]]
         self.drying = float(arrays.dryer_kg_a_week)
         for r, units in enumerate(year.units):
             if arrays.canned[r]:
@@ -214,7 +214,7 @@ class Room:
         arrays, place = self.arrays, int(self.arrays.place_of[r])
         fresh_kg = float(arrays.fresh_kg[r].sum())
         left = [self._by_time(r), self.space[place] / float(arrays.space_per_unit[r])]
-        if np.isfinite(arrays.freezer_kg_a_week[place]):
+        if np.isfinite(self.freezing[place]):
             left.append(self.freezing[place] / float(arrays.prepared_kg[r]))
         if arrays.canned[r]:
             left.append(self.jars[int(arrays.jar_of[r])])

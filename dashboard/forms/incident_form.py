@@ -1,14 +1,15 @@
 """Something went wrong: a place is written off in one action, or one jar is suspect."""
 
 from collections.abc import Mapping, Sequence
+from datetime import date, timedelta
 
 import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save_button
+from dashboard.forms.writing import save_button, stored_rows
 from dashboard.units import US, units_of
-from dashboard.words import capital, count, listed, short_day, speaker
+from dashboard.words import capital, count, listed, short_day, speaker, typed_day
 from model import (
     CAUSES,
     CELSIUS,
@@ -22,7 +23,8 @@ from model import (
     Taken,
 )
 
-FREEZER = "freezer"
+FREEZER, PLACES = "freezer", "places.csv"
+LONGEST = timedelta(days=731)
 PLACE, JAR = "A whole place", "One suspect jar"
 
 
@@ -58,19 +60,41 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
         f"It would be written off: {listed([_told(season, taken) for taken in gone], len(gone))}. "
         "What was saved is put back by a count."
     )
+    edits = [_edit(taken) for taken in gone]
     if cause == FREEZER_DIED:
-        st.caption(
-            "The plan takes it to be mended by the time something is to be frozen. Until something "
-            "is put up for it or counted in it, nothing frozen is proposed against a bad winter."
-        )
+        edits += _works_again(place, form)
     _say_counted(gone)
     words = f"{place} written off, {cause}, on {short_day(today)}"
     save_button(
         "incident_save",
         f"Write off everything in {place}",
-        [_edit(taken) for taken in gone],
+        edits,
         capital(words),
     )
+
+
+def _works_again(place: str, form: str) -> list[Edit]:
+    """Ask from when a freezer works again, so that nothing is planned for it before."""
+    today = session.today()
+    asked = st.date_input(
+        "It works again from (or there is another); blank where nobody knows",
+        None,
+        min_value=today,
+        max_value=today + LONGEST,
+        format=typed_day(),
+        key=f"incident_works_{form}",
+    )
+    if not isinstance(asked, date):
+        st.caption(
+            "Without a day the plan takes it to be mended by the time something is to be frozen. "
+            "Until something is put up for it or counted in it, nothing frozen is proposed against "
+            "a bad winter."
+        )
+        return []
+    row, cells = next(
+        (row, cells) for row, cells in stored_rows(PLACES).items() if cells.get("place") == place
+    )
+    return [Edit(PLACES, {**cells, "works_from": asked.isoformat()}, row)]
 
 
 def _told(season: Season, taken: Taken) -> str:

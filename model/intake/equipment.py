@@ -63,7 +63,12 @@ def places(desk: Desk, chosen: Settings) -> tuple[Place, ...]:
         if capacity is not None:
             volume_l = row.number("volume") / 1000.0
             air = _air(desk, row)
-            known.append(Place(row.text("place"), row.text("kind"), capacity, volume_l, *air))
+            works_from = row.day("works_from")
+            if works_from is not None and row.text("kind") != "freezer":
+                desk.add(row, f"works_from of a {row.text('kind')}", "only for freezers")
+            known.append(
+                Place(row.text("place"), row.text("kind"), capacity, volume_l, *air, works_from)
+            )
     return tuple(known)
 
 

@@ -60,6 +60,7 @@ KITCHEN_TABLES: tuple[TableKind, ...] = (
                 "temp", "temperature", "of root stores", 40.0, least=-10.0, required=False
             ),
             number_column("humidity_percent", "of root stores", 0.0, 100.0, required=False),
+            date_column("works_from", "when a freezer that died works again", required=False),
         ),
         unique=("place",),
     ),

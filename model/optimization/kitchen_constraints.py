@@ -79,9 +79,9 @@ def freezing_rate(case: Case, variables: Variables) -> Constraints:
     arrays = case.arrays
     rows = Constraints("freezing rate", "PW", (len(arrays.places), len(case.weeks)))
     for r, place in enumerate(arrays.place_of):
-        if np.isfinite(arrays.freezer_kg_a_week[place]):
+        if arrays.freezes(place):
             rows.add(variables["put_up"].index[r], arrays.prepared_kg[r], rows.index[place])
-    return rows.at_most(arrays.freezer_kg_a_week[:, None])
+    return rows.at_most(arrays.freezer_kg_a_week)
 
 
 def drying_rate(case: Case, variables: Variables) -> Constraints:

@@ -65,7 +65,7 @@ def _arrays(arrays: SeasonArrays, weeks: Weeks, span: int) -> SeasonArrays:
         ready_after_weeks=arrays.ready_after_weeks // span,
         loss_per_week=1.0 - (1.0 - arrays.loss_per_week) ** span,
         most_portions_a_week=arrays.most_portions_a_week * span,
-        freezer_kg_a_week=arrays.freezer_kg_a_week * span,
+        freezer_kg_a_week=summed(arrays.freezer_kg_a_week, span),
         dryer_kg_a_week=arrays.dryer_kg_a_week * span,
         kitchen_minutes=summed(arrays.kitchen_minutes, span),
         gifts=summed(arrays.gifts, span),

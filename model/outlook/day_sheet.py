@@ -159,7 +159,7 @@ def day_sheet(
     bedtime = datetime.combine(begins.date(), time()) + timedelta(
         hours=season.settings.bedtime_hour
     )
-    kept, over = fitting_today(season, sorted(products, key=_rank))
+    kept, over = fitting_today(season, sorted(products, key=_rank), begins.date())
     every, _ = _schedule(season, kept, begins, None)
     all_done = max((load.ends for load in every), default=begins)
     loads, late = every, dict[str, int]()

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from math import floor
 
 from model.errors import NotInTables
@@ -43,14 +44,16 @@ def waiting(made: Iterable[DayProduct], units: Mapping[str, int], why: str) -> t
 
 
 def fitting_today(
-    season: Season, made: Iterable[DayProduct]
+    season: Season, made: Iterable[DayProduct], day: date
 ) -> tuple[tuple[DayProduct, ...], tuple[Waiting, ...]]:
     """Keep so many units as freezers freeze and dryers hold in a day, the first first.
 
     A product of which nothing is kept stays, with 0 units; gives also what is over.
     """
     rate_kg_per_l = season.settings.freezer_load_g_per_l_day / 1000
-    room_kg = {p.name: p.volume_l * rate_kg_per_l for p in season.places if p.kind == "freezer"}
+    freezers = [place for place in season.places if place.kind == "freezer"]
+    room_kg = {p.name: p.volume_l * rate_kg_per_l * p.works_on(day) for p in freezers}
+    dead = {p.name: f"{p.name} does not work yet" for p in freezers if not p.works_on(day)}
     room_kg["dry"] = sum(dryer.fresh_kg_per_load for dryer in season.dryers)
     kept, over = list[DayProduct](), list[Waiting]()
     for product in made:
@@ -65,9 +68,8 @@ def fitting_today(
             units = min(units, floor(room_kg[where] / each_kg + 1e-9))
             room_kg[where] -= units * each_kg
         if units < product.units:
-            over.append(
-                Waiting(product, product.units - units, FULL[product.method], _ways(product))
-            )
+            why = dead.get(where, FULL[product.method])
+            over.append(Waiting(product, product.units - units, why, _ways(product)))
         kept.append(replace(product, units=units))
     return tuple(kept), tuple(over)
 

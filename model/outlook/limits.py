@@ -140,10 +140,10 @@ def _rates(case: Case, plan: Plan) -> Iterator[LimitUse]:
     arrays = case.arrays
     fresh = arrays.fresh_kg.sum(axis=1)
     for p, place in enumerate(case.season.places):
-        if np.isfinite(arrays.freezer_kg_a_week[p]):
+        if arrays.freezes(p):
             rows = arrays.place_of == p
             used = arrays.prepared_kg[rows] @ plan.put_up[rows]
-            available = np.full_like(used, arrays.freezer_kg_a_week[p])
+            available = arrays.freezer_kg_a_week[p].copy()
             yield LimitUse(
                 f"freezing in {place.name}",
                 "freezing",

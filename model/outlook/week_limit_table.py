@@ -63,9 +63,9 @@ def _rates(planned: PlannedSeason) -> Iterator[_Row]:
     case, now = planned.case, planned.plan.put_up[:, 0]
     arrays = case.arrays
     for p, place in enumerate(case.season.places):
-        if np.isfinite(arrays.freezer_kg_a_week[p]):
+        if arrays.freezes(p):
             frozen = float(np.where(arrays.place_of == p, arrays.prepared_kg, 0.0) @ now)
-            free = float(arrays.freezer_kg_a_week[p])
+            free = float(arrays.freezer_kg_a_week[p, 0])
             yield f"freezing in {place.name}", "freezing", "kg", free, frozen
     if arrays.dried.any():
         fresh = float(arrays.fresh_kg[arrays.dried].sum(axis=1) @ now[arrays.dried])

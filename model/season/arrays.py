@@ -9,7 +9,7 @@ from datetime import timedelta
 import numpy as np
 from numpy.typing import NDArray
 
-from model.season.kitchen import KitchenHours, Preserve
+from model.season.kitchen import KitchenHours, Place, Preserve
 from model.season.ledger import Standing
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
@@ -42,7 +42,7 @@ class SeasonArrays:
     most_portions_a_week : shape (R,), infinite without a cap.
     target : shape (R,), sealed units wanted; nan where the plan finds it.
     space_per_unit, place_capacity : shape (R,) and (P,), in the unit of the place.
-    freezer_kg_a_week : shape (P,), prepared kilograms a freezer takes; infinite elsewhere.
+    freezer_kg_a_week : shape (P, W), prepared kilograms a freezer takes; infinite elsewhere.
     dryer_kg_a_week : fresh kilograms the dryers take.
     owned_jars, lids : shape (Z,), infinite where any number can be had.
     kitchen_minutes : shape (W,).
@@ -100,7 +100,8 @@ class SeasonArrays:
             ((foods,), ("food_worth",)),
             ((rows, crops), ("fresh_kg",)),
             ((jars,), ("owned_jars", "lids")),
-            ((places,), ("place_capacity", "freezer_kg_a_week")),
+            ((places,), ("place_capacity",)),
+            ((places, weeks), ("freezer_kg_a_week",)),
             ((weeks,), ("kitchen_minutes",)),
             ((rows, weeks), ("gifts", "opening_left")),
         )
@@ -114,6 +115,10 @@ class SeasonArrays:
                 if field.name != "target" and np.isnan(array.astype(float)).any():
                     raise ValueError(f"{field.name} holds a number that is none")
                 array.flags.writeable = False
+
+    def freezes(self, place: int) -> bool:
+        """Say whether a place is a freezer."""
+        return bool(np.isfinite(self.freezer_kg_a_week[place]).all())
 
 
 def season_arrays(
@@ -183,8 +188,8 @@ def season_arrays(
             np.array([place.capacity for place in season.places]), place_of, units_space
         ),
         freezer_kg_a_week=np.array(
-            [p.volume_l * freezer_rate if p.kind == "freezer" else np.inf for p in season.places]
-        ),
+            [_freezing(place, freezer_rate, weeks) for place in season.places]
+        ).reshape(len(season.places), len(weeks)),
         dryer_kg_a_week=sum(d.fresh_kg_per_load * d.loads_per_week for d in season.dryers),
         owned_jars=_at_least(
             np.array([np.inf if j.owned is None else float(j.owned) for j in season.jars]),
@@ -218,6 +223,16 @@ def hold_weeks(season: Season, crop_name: str) -> int:
         standing = (crop.picking_days_low + crop.picking_days_high) / 2 / 7
         return max(held, min(MOST_STANDING_WEEKS, round(standing)))
     return held
+
+
+def _freezing(place: Place, kg_per_l: float, weeks: Weeks) -> Floats:
+    """Give the kilograms that a freezer takes in each week, none before it works; shape (W,)."""
+    if place.kind != "freezer":
+        return np.full(len(weeks), np.inf)
+    days = np.full(len(weeks), 7.0)
+    if place.works_from is not None:
+        days = np.array(weeks.days_inside(place.works_from, weeks.monday(len(weeks))), dtype=float)
+    return place.volume_l * kg_per_l * days / 7
 
 
 def _kitchen_minutes(stretches: tuple[KitchenHours, ...], weeks: Weeks) -> Floats:

@@ -81,7 +81,8 @@ class Place:
 
     ``capacity`` is in cm2 of shelf (all tiers together), litres of freezer or crock that
     can be filled, or kilograms of root store. ``temp_c`` and ``humidity_percent`` are the air
-    of a root store in winter, None where nobody measured it.
+    of a root store in winter, None where nobody measured it. ``works_from`` is when a freezer
+    that died takes food again.
     """
 
     name: str
@@ -90,6 +91,11 @@ class Place:
     volume_l: float
     temp_c: float | None = None
     humidity_percent: float | None = None
+    works_from: date | None = None
+
+    def works_on(self, day: date) -> bool:
+        """Say whether it takes food on a day."""
+        return self.works_from is None or day >= self.works_from
 
 
 @dataclass(frozen=True, slots=True)

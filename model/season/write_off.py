@@ -58,8 +58,8 @@ def write_off(
 def out_of_use(season: Season, today: date) -> frozenset[str]:
     """Name the freezers that died by a day and that nobody has put anything in since.
 
-    Notes do not say when one is mended: a batch put up for it after the loss, or a count that
-    finds something in it, does.
+    One works again from the day that the notes give it, or else from when a batch is put up for
+    it after the loss, or a count finds something in it.
     """
     of = {preserve.name: preserve.place for preserve in season.preserves}
     died: dict[str, tuple[date, date]] = {}
@@ -71,9 +71,11 @@ def out_of_use(season: Season, today: date) -> frozenset[str]:
             died[place] = max(days, died.get(place, days))
     filled = [(of[b.preserve], b.put_up) for b in season.record.batches if b.put_up <= today]
     found = [(of[c.preserve], c.day) for c in season.counts if c.units > 0 and c.day <= today]
+    works = {p.name: p.works_from for p in season.places if p.works_from and p.works_on(today)}
     return frozenset(
         place
         for place, (day, seen) in died.items()
-        if not any(where == place and when > day for where, when in filled)
+        if not (place in works and works[place] >= day)
+        and not any(where == place and when > day for where, when in filled)
         and not any(where == place and when >= seen for where, when in found)
     )

@@ -38,7 +38,7 @@ class KitchenRoom:
         filled = (in_places * arrays.space_per_unit.astype(np.float32)) @ standing
         self._space = arrays.place_capacity[:, None].astype(np.float32) - filled
         self._freezing = np.repeat(
-            arrays.freezer_kg_a_week[:, None].astype(np.float32), years, axis=1
+            arrays.freezer_kg_a_week[:, [week]].astype(np.float32), years, axis=1
         )
         self._drying = np.full(years, arrays.dryer_kg_a_week, dtype=np.float32)
         self.minutes_used = np.zeros(years, dtype=np.float32)
@@ -50,7 +50,7 @@ class KitchenRoom:
             self._by_time(r), self._space[place] / np.float32(arrays.space_per_unit[r])
         )
         fresh_kg = np.float32(self._fresh_kg[r])
-        if np.isfinite(arrays.freezer_kg_a_week[place]):
+        if arrays.freezes(place):
             left = np.minimum(left, self._freezing[place] / np.float32(arrays.prepared_kg[r]))
         if arrays.canned[r]:
             left = np.minimum(left, self._jars[arrays.jar_of[r]])
@@ -89,7 +89,7 @@ class KitchenRoom:
         self._minutes -= minutes
         self.minutes_used += minutes
         self._space[place] -= units * np.float32(arrays.space_per_unit[r])
-        if np.isfinite(arrays.freezer_kg_a_week[place]):
+        if arrays.freezes(place):
             self._freezing[place] -= units * np.float32(arrays.prepared_kg[r])
         if arrays.canned[r]:
             self._jars[arrays.jar_of[r]] -= units

@@ -98,12 +98,18 @@ def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path
 
     assert "ice crystals" in words(larder)
     assert "takes it to be mended by the time" in words(larder)
+    labelled(larder, "date_input", "It works again from").set_value(date(2028, 2, 1)).run()
+    assert "takes it to be mended by the time" not in words(larder)
     labelled(larder, "button", "Write off everything").click().run()
     assert not larder.exception
     assert "Chest freezer written off, freezer died, on 10 Jan" in words(larder)
     frozen = {name: units for name, units in stock(store_path).items() if "frozen" in name}
     assert not any(frozen.values())
     assert stock(store_path)["ketchup"] == 2
+    places = Store(store_path, FIRST).rows(ALDER_LANE, "places.csv").values()
+    assert {row["place"]: row.get("works_from", "") for row in places}["chest freezer"] == (
+        "2028-02-01"
+    )
 
 
 def test_a_suspect_jar_is_not_tasted_and_its_mates_are_listed(larder: AppTest) -> None:

@@ -1,5 +1,7 @@
 """Canners and kitchen hours say what is missing, once."""
 
+from datetime import date
+
 import pytest
 
 from tests.intake.faulty import faults
@@ -50,3 +52,15 @@ def test_the_air_of_a_shelf_is_not_asked_for() -> None:
     (problem,) = faults(places=PLACES.format("temp_c", "18") + FREEZER)
 
     assert problem.wanted == "only for root stores"
+
+
+def test_a_freezer_works_from_a_day_and_nothing_else_does() -> None:
+    places = (
+        "place,kind,shelf_area_m2,volume_l,works_from\nshelf,shelf,1,,{}\nfreezer,freezer,,150,{}\n"
+    )
+
+    assert small_season(places=places.format("", "2027-08-18")).places[1].works_from == date(
+        2027, 8, 18
+    )
+    (problem,) = faults(places=places.format("2027-08-18", ""))
+    assert problem.wanted == "only for freezers"

@@ -197,6 +197,16 @@ def test_a_freezer_takes_no_more_in_a_day_than_it_freezes() -> None:
     assert [made.units for made in found.made] == [found.loads[0].units]
 
 
+def test_nothing_is_laid_into_a_freezer_that_does_not_work_yet() -> None:
+    season = small_season()
+    places = tuple(replace(p, works_from=date(2027, 12, 1)) for p in season.places)
+    found = sheet(replace(season, places=places), Wanted("frozen beans", 4))
+
+    assert found.loads == ()
+    assert [(one.units, one.why) for one in found.waiting] == [(4, "freezer does not work yet")]
+    assert found.made == ()
+
+
 def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season) -> None:
     loads = sheet(alder_lane, Wanted("onions on strings", 5), Wanted("carrots in sand", 5)).loads
 

@@ -236,7 +236,7 @@ def test_a_15_cubic_foot_freezer_takes_30_pounds_a_day() -> None:
 
 def _freezer_kg_a_week(season: Season) -> float:
     case = make_case(season, date(2027, 3, 1))
-    return float(case.arrays.freezer_kg_a_week[case.arrays.places.index("freezer")])
+    return float(case.arrays.freezer_kg_a_week[case.arrays.places.index("freezer"), 0])
 
 
 def test_preparing_beans_takes_the_minutes_that_practice_knows() -> None:

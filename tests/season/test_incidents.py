@@ -6,6 +6,7 @@ from datetime import date, timedelta
 import pytest
 
 from model.case import make_case
+from model.planning import plan_season
 from model.season.counting import makings_counted
 from model.season.ledger import COUNTED, ledgers
 from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
@@ -14,6 +15,7 @@ from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 from model.season.write_off import out_of_use, write_off
 from tests.recorded import JARS, PACKS, batch, count, recorded, took
+from tests.small_season import small_season
 
 MADE = date(2026, 9, 1)
 DAY, LATER, NEXT = date(2027, 8, 16), date(2027, 9, 20), date(2027, 9, 21)
@@ -200,3 +202,35 @@ def test_a_freezer_that_died_is_out_of_use_until_something_is_put_or_found_in_it
     full = replace(counted, record=replace(counted.record, taken=(after,)))
     assert out_of_use(full, LATER) == {"freezer"}
     assert out_of_use(counted, LATER) == set()
+
+
+def mended_on(season: Season, day: date | None) -> Season:
+    places = tuple(
+        replace(place, works_from=day) if place.kind == "freezer" else place
+        for place in season.places
+    )
+    return replace(season, places=places)
+
+
+def test_a_freezer_is_in_use_again_from_the_day_it_works_but_not_when_it_dies_anew() -> None:
+    dead = recorded(taken=(Taken(LATER, PACKS, 7, LOST, "freezer died", ""),))
+
+    assert out_of_use(mended_on(dead, NEXT), LATER) == {"freezer"}
+    assert out_of_use(mended_on(dead, NEXT), NEXT) == set()
+    assert out_of_use(mended_on(dead, DAY), NEXT) == {"freezer"}
+
+
+def test_nothing_is_frozen_in_the_plan_or_in_any_year_before_the_freezer_works() -> None:
+    # beans are picked from late July on: the tiny season freezes them
+    season, today, works = small_season(), date(2027, 7, 12), date(2027, 8, 4)
+    whole = plan_season(season, today, years=20)
+    late = plan_season(mended_on(season, works), today, years=20)
+    packs, weeks = late.case.arrays.preserves.index(PACKS), late.case.weeks
+    before = weeks.index(works)
+
+    assert whole.plan.put_up[packs, :before].sum() > 1
+    assert late.plan.put_up[packs, :before].sum() == 0
+    assert late.plan.put_up[packs, before:].sum() > 0
+    assert (late.years.shelf[:, late.case.arrays.foods.index("beans")] >= 0).all()
+    rate = whole.case.arrays.freezer_kg_a_week[1, 1]
+    assert late.case.arrays.freezer_kg_a_week[1, before] == pytest.approx(rate * 5 / 7)
