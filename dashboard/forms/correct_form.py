@@ -45,8 +45,8 @@ def correct_form() -> None:
 def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bool] = bool) -> None:
     """Let the newest rows of a table be changed, of those that are ``among`` the ones asked for."""
     newest = _newest(file, among)
-    headings = model.table_headings(file)
-    headings += [name for _, cells in newest for name in cells if name not in headings]
+    meant = model.table_headings(file)
+    headings = [*meant, *(name for _, cells in newest for name in cells if name not in meant)]
     frame = pd.DataFrame(
         [[cells.get(name, "") for name in dict.fromkeys(headings)] for _, cells in newest],
         columns=list(dict.fromkeys(headings)),
@@ -58,7 +58,10 @@ def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bo
         num_rows="dynamic",
         width="stretch",
         key=f"correct_{file}_{session.form()}",
-        column_config={name: st.column_config.TextColumn(name.replace("_", " ")) for name in frame},
+        column_config={
+            name: st.column_config.TextColumn(name.replace("_", " "), help=meant.get(name))
+            for name in frame
+        },
     )
     edits = edits_between(file, newest, edited)
     st.button(

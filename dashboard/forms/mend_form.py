@@ -6,6 +6,7 @@ from datetime import date
 import pandas as pd
 import streamlit as st
 
+import model
 from dashboard import session
 from dashboard.forms.edited import edits_between
 from dashboard.forms.writing import save_button
@@ -13,6 +14,7 @@ from dashboard.look import fold
 from dashboard.words import capital, day, typed_day
 
 MOST_LETTERS = 200
+WEIGHTS = ("kg", "lb", "oz")
 
 
 def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, str]]]) -> None:
@@ -29,12 +31,18 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
     )
     cells = {name: cell for name, cell in stored[chosen].items() if cell}
     key = f"{file}_{chosen}_{form}"
-    mended = {name: _asked(name, cell, f"mend_{name}_{key}") for name, cell in cells.items()}
+    means = model.table_headings(file)
+    mended = {
+        name: _asked(name, cell, means.get(name), f"mend_{name}_{key}")
+        for name, cell in cells.items()
+    }
     empty = [name for name in stored[chosen] if name not in cells]
     if empty:
         with fold("Cells that are empty", f"mend_empty_{key}") as is_open:
             if is_open:
-                mended |= {name: _asked(name, "", f"mend_{name}_{key}") for name in empty}
+                mended |= {
+                    name: _asked(name, "", means.get(name), f"mend_{name}_{key}") for name in empty
+                }
     before = [(chosen, stored[chosen])]
     told = f"{words}: {_told(stored[chosen])}"
     edits = edits_between(file, before, pd.DataFrame([mended]))
@@ -45,20 +53,23 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
 
 def _told(cells: Mapping[str, str]) -> str:
     """Tell an entry in a line, its days as the household writes them."""
-    return " · ".join(_day_told(cell) for cell in cells.values() if cell)
+    return " · ".join(_cell_told(name, cell) for name, cell in cells.items() if cell)
 
 
-def _day_told(cell: str) -> str:
-    found = _day(cell)
-    return cell if found is None else day(found)
+def _cell_told(name: str, cell: str) -> str:
+    """Tell a cell with the unit of its heading."""
+    found, unit = _day(cell), name.rpartition("_")[2]
+    if found is not None:
+        return day(found)
+    return f"{cell} {unit}" if unit in WEIGHTS else cell
 
 
-def _asked(name: str, cell: str, key: str) -> str:
+def _asked(name: str, cell: str, meant: str | None, key: str) -> str:
     """Ask for one cell: for a day with a calendar."""
     label, found = capital(name.replace("_", " ")), _day(cell)
     if found is None:
-        return st.text_input(label, cell, max_chars=MOST_LETTERS, key=key).strip()
-    asked = st.date_input(label, found, format=typed_day(), key=key)
+        return st.text_input(label, cell, max_chars=MOST_LETTERS, key=key, help=meant).strip()
+    asked = st.date_input(label, found, format=typed_day(), key=key, help=meant)
     return asked.isoformat() if isinstance(asked, date) else cell
 
 

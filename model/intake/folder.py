@@ -49,15 +49,15 @@ _COUNTED_ELSEWHERE = 0xFFFF
 _WANTED = "give a folder or a zip of the season's CSV files"
 
 
-def table_headings(file: str) -> list[str]:
-    """List the headings that a table usually has, in the unit used inside.
+def table_headings(file: str) -> dict[str, str]:
+    """Give the headings that a table usually has, in the unit used inside, and what they mean.
 
     Raises KeyError for a file that is no table of the notes.
 
     >>> model.table_headings("beds.csv")
-    ['bed', 'area_m2']
+    {'bed': 'name', 'area_m2': 'its size'}
     """
-    return [usual_heading(column) for column in _KINDS[file].columns]
+    return {usual_heading(column): column.meaning for column in _KINDS[file].columns}
 
 
 def read_tables(path: str | Path) -> SeasonTables:

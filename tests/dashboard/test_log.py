@@ -206,6 +206,7 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
     part(log, "Mend or add")
     labels = [box.label for box in log.text_input]
 
+    assert labelled(log, "selectbox", "Which").options[0].endswith(" kg")
     assert "Picked kg" in labels
     assert "Number" not in labels  # what this picking was not measured in is not asked for
     labelled(log, "text_input", "Picked kg").set_value("3.5").run()
