@@ -10,6 +10,7 @@ import pandas as pd
 import model
 from dashboard.forms.count_form import count_edits
 from dashboard.paper.kitchen_sheet import WRITTEN_LATER
+from dashboard.picked import doubt_words
 from dashboard.units import from_own, in_own
 from model import EATEN, Batch, Edit, PlanningError, Preserve, Problem, Season, SeasonProblems
 
@@ -207,6 +208,16 @@ def _counts(
         if cells.get("counted_on") == f"{day}" and cells["preserve"].lower() == entry.what.lower()
     ]
     return [*before, *count_edits(season, {entry.what: _units(season, entry)}, day, made)]
+
+
+def sheet_doubts(season: Season, found: PaperEntries) -> Iterator[str]:
+    """Ask whether pickings are right that are larger than a season or months off."""
+    for edit, row in zip(found.edits, found.rows, strict=True):
+        if edit.file == _FILES[PICKED] and edit.cells:
+            kg, when = float(edit.cells["picked_kg"]), date.fromisoformat(edit.cells["picked_on"])
+            doubt = doubt_words(season, edit.cells["crop"], kg, when)
+            if doubt:
+                yield f"Row {row}: {doubt}"
 
 
 def told_by_row(

@@ -18,6 +18,7 @@ from dashboard.forms.paper_entries import (
     WHAT_HAPPENED,
     PaperEntries,
     paper_entries,
+    sheet_doubts,
     told_by_row,
     typed,
 )
@@ -64,6 +65,8 @@ def paper_form(season: Season) -> None:
     )
     entries = typed(filled)
     found = paper_entries(season, entries, session.today(), stored_rows("stock.csv"))
+    for doubt in sheet_doubts(season, found):
+        st.warning(doubt)
     st.button(
         f"Save {count(len(entries), 'row')}" if entries else "Nothing typed yet",
         key=f"paper_save_{session.form()}",

@@ -12,6 +12,7 @@ from dashboard.forms.paper_entries import (
     Entry,
     PaperEntries,
     paper_entries,
+    sheet_doubts,
     told_by_row,
     typed,
 )
@@ -72,6 +73,16 @@ def test_a_whole_sheet_is_written_as_one_change_and_taken_back_as_one(store: Sto
     assert model.ledgers(season_of(store), TODAY)["strawberry jam"].units == 5
     store.undo(ALDER_LANE, Author("back", kept.now(), "", "taken back"), change)
     assert tables(store) == before
+
+
+def test_a_picking_larger_than_its_season_is_asked_about_by_its_row(store: Store) -> None:
+    much = Entry(7, date(2027, 8, 14), "picked", "tomato", 900.0, "trug")
+    found = entered(store, *GOOD, much)
+
+    assert found.faults == []
+    (doubt,) = sheet_doubts(season_of(store), found)
+    assert doubt.startswith("Row 7: That is about ")
+    assert doubt.endswith("is it right?")
 
 
 def test_a_count_replaces_one_of_that_day(store: Store) -> None:
