@@ -90,7 +90,7 @@ def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, unit
             f"({units_of(row.before_units, row.unit, units)} {_before(row)} in {year})"
             for row in changes.itertuples()
         ]
-        parts.append(f"What would change most next year: {listed(told)}.")
+        parts.append(f"What would change most next year, by its portions: {listed(told)}.")
     return " ".join(parts)
 
 
