@@ -6,7 +6,7 @@ import streamlit as st
 
 from dashboard import kept, place, session
 from dashboard.look import fold
-from dashboard.words import day, listed, local, speaker
+from dashboard.words import count, day, listed, local, speaker
 from model import workings as known
 
 TITLE = "The working"
@@ -29,6 +29,22 @@ def working_behind(workings: Workings, key: str, of: str = "Of") -> None:
             scope = f"working_{key}_{session.scope()}"
             chosen = st.selectbox(of, names, format_func=speaker(), key=scope)
         show_workings(workings[chosen]())
+
+
+def put_right() -> None:
+    """Lead to what of the notes is still a guess, where anything is."""
+    notes = session.notes()
+    if notes is None:
+        return
+    guesses = kept.guesses_of(notes.household)
+    if guesses:
+        number = sum(len(names) for names in guesses.values())
+        st.page_link(
+            place.HOUSEHOLD,
+            label=f"Put right crops, jars, portions: {count(number, 'guess', 'guesses')} still",
+            icon=":material/edit:",
+            query_params={PART: GUESSES},
+        )
 
 
 def show_workings(workings: Sequence[known.Working]) -> None:

@@ -44,7 +44,7 @@ from dashboard.tables import (
 )
 from dashboard.units import amount
 from dashboard.words import count, day, local, named
-from dashboard.working_behind import working_behind
+from dashboard.working_behind import put_right, working_behind
 from dashboard.workings import of_plantings, of_preserves, of_weeks
 from model import PlannedSeason, Season
 
@@ -74,6 +74,7 @@ def show() -> None:
             _plan_for(plan, season)
         kept_head(plan, partial(garden_rows, planted, season.units), "plantings", MOST_ROWS)
         working_behind(of_plantings(plan), "plantings")
+        put_right()
     with kitchen:
         st.subheader("Put up")
         kept_head(plan, partial(jar_rows, jars, season.units), "jars", MOST_ROWS + 3 * free)

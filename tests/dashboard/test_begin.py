@@ -54,6 +54,7 @@ def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_pat
     begun(first, "640 m")
     first.button(key="to_plan").click().run()
     assert "rows are guesses still" in words(first)
+    assert any(link.label.startswith("Put right crops") for link in first.get("page_link"))
     first.switch_page("views/household.py").run()
     first.segmented_control(key="notes_what").set_value("Guesses").run()
 
