@@ -12,6 +12,7 @@ from model import KEEPS, QUALITY, VERDICTS, Season
 COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
 A_UNIT = 0.5
+MOST_SHORT = 12
 _, _, TOO_MUCH, _ = VERDICTS
 
 
@@ -68,6 +69,18 @@ def log_headline(season: Season, waiting: int, today: date) -> str:
         return picked
     seals = count(waiting, "batch waits", "batches wait")
     return f"**{seals} for a look at the seals.** {picked}"
+
+
+def nothing_to_buy_words(foods: pd.DataFrame) -> str:
+    """Say why nothing is to be bought in for putting up: enough is there, or it is too late."""
+    short = foods[foods["wanted_portions"] - foods["met_portions"] >= 1.0]
+    if short.empty:
+        return "In an ordinary year the winter to come is covered: nothing has to be bought."
+    return (
+        f"**Short, and nothing can be put up against it any more this season**: "
+        f"{listed(list(short['food']), MOST_SHORT)}. What is left is to buy it ready or fresh as "
+        "it is eaten, or to eat less of it now: Winter, To make it reach, says how much."
+    )
 
 
 def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, units: str) -> str:

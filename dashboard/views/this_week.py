@@ -20,6 +20,7 @@ from dashboard.forms.process_form import process_form
 from dashboard.look import choice, picture, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
+from dashboard.record_findings import nothing_to_buy_words
 from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
@@ -178,7 +179,7 @@ def _jars(plan: PlannedSeason) -> None:
 def _buy_in(plan: PlannedSeason) -> None:
     buying = model.buy_in_table(plan)
     if buying.empty:
-        st.markdown("In an ordinary year the winter to come is covered: nothing has to be bought.")
+        st.markdown(nothing_to_buy_words(model.food_table(plan)))
         return
     table(buy_rows(buying, plan.case.season.units), "content", key="buy_in")
     working_behind(of_buying(plan, buying), "buy_in")

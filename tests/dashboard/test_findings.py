@@ -15,7 +15,13 @@ from dashboard.findings import (
     spring_headline,
     week_headline,
 )
-from dashboard.record_findings import fill_words, larder_headline, part_counted, resow_words
+from dashboard.record_findings import (
+    fill_words,
+    larder_headline,
+    nothing_to_buy_words,
+    part_counted,
+    resow_words,
+)
 from dashboard.words import counted_words
 from tests.recorded import PACKS, batch, count, recorded
 from tests.small_season import small_season
@@ -266,3 +272,17 @@ def test_jars_to_fill_are_told_on_average_and_to_be_sure() -> None:
         "fill 32 in all, and enough seal nine times in ten."
     )
     assert fill_words(fill, "jam") == ""
+
+
+def test_in_midwinter_what_is_short_is_not_said_to_be_covered_because_it_is_too_late() -> None:
+    foods = pd.DataFrame(
+        {
+            "food": ["peas", "jam"],
+            "wanted_portions": [40.0, 20.0],
+            "met_portions": [11.0, 19.6],
+        }
+    )
+
+    assert "Short, and nothing can be put up against it any more" in nothing_to_buy_words(foods)
+    assert "peas. What" in nothing_to_buy_words(foods)
+    assert "is covered" in nothing_to_buy_words(foods.iloc[1:])
