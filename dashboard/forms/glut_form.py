@@ -6,7 +6,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.day_findings import clock
+from dashboard.day_findings import bedtime_words, clock
 from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
@@ -102,6 +102,8 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     work = f"Done about **{clock(sheet.finish, start)}**. " if sheet.loads else ""
     work = work or "Nothing to put up. "
     st.markdown(f"{work}What limits it: **{local(split.limit)}**.")
+    if late := bedtime_words(sheet):
+        st.warning(local(late))
     table(glut_rows(model.glut_table(split), sheet, units), height="content", key="glut_split")
     if split.wanted:
         _take_to_the_day(plan, split, begins)

@@ -48,6 +48,15 @@ def test_a_split_pile_is_taken_to_the_preserving_day_and_ends_there_when_it_said
     assert all(any(name in made.lower() for made in _made(glut)) for name in canned["preserve"])
 
 
+def test_a_pile_that_would_keep_the_cook_up_past_bedtime_says_so(glut: AppTest) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    assert not glut.warning
+    labelled(glut, "time_input", "Starting at").set_value(time(20, 30)).run()
+
+    assert "bedtime" in glut.warning[0].value.lower()
+
+
 def _made(app: AppTest) -> list[str]:
     return [box.label for box in app.number_input]
 
