@@ -118,7 +118,7 @@ class SeasonArrays:
 
     def freezes(self, place: int) -> bool:
         """Say whether a place is a freezer."""
-        return bool(np.isfinite(self.freezer_kg_a_week[place]).all())
+        return bool(np.isfinite(self.freezer_kg_a_week[place, 0]))
 
 
 def season_arrays(

@@ -17,7 +17,7 @@ from model.intake.folder import read_tables
 from model.intake.tables import SeasonTables
 from model.store.store import Store
 from tests.benchmarks.measuring import say
-from tests.benchmarks.pages import MOST, PLACES, SETTLE_MS, Taken, middle, opened
+from tests.benchmarks.pages import MOST, PLACES, Taken, at_rest, middle, opened
 from tests.benchmarks.record import with_years, without_record
 from tests.dashboard.seeding import FIRST, begin
 from tests.dashboard.serving import chromium, chromium_path, served
@@ -43,12 +43,7 @@ def both() -> Iterator[tuple[Page, Page]]:
             served(folders[1], stores[1]) as long,
             chromium(path) as browser,
         ):
-            pages = browser.new_page(), browser.new_page()
-            for page, address in zip(pages, (bare, long), strict=True):
-                page.goto(address)
-                page.get_by_role("heading", level=1).wait_for(timeout=SETTLE_MS)
-                page.wait_for_selector('[data-test-script-state="notRunning"]', timeout=SETTLE_MS)
-            yield pages
+            yield at_rest(browser, bare), at_rest(browser, long)
 
 
 def _seeded(folder: Path, tables: SeasonTables) -> Path:

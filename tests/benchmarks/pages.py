@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
 import model
 from tests.benchmarks.measuring import SPRING, best_of, demo, say
@@ -111,12 +111,16 @@ def pages() -> Iterator[tuple[Page, Page]]:
             served(folder, seeded(folder / "households.sqlite")) as ours,
             chromium(path) as browser,
         ):
-            both = browser.new_page(), browser.new_page()
-            for page, address in zip(both, (bare, ours), strict=True):
-                page.goto(address)
-                page.get_by_role("heading", level=1).wait_for(timeout=SETTLE_MS)
-                page.wait_for_selector('[data-test-script-state="notRunning"]', timeout=SETTLE_MS)
-            yield both
+            yield at_rest(browser, bare), at_rest(browser, ours)
+
+
+def at_rest(browser: Browser, address: str) -> Page:
+    """Open a page of its own and wait until it stands."""
+    page = browser.new_page()
+    page.goto(address)
+    page.get_by_role("heading", level=1).wait_for(timeout=SETTLE_MS)
+    page.wait_for_selector('[data-test-script-state="notRunning"]', timeout=SETTLE_MS)
+    return page
 
 
 def change_of_page(bare: Page, ours: Page) -> float:
