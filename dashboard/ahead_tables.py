@@ -2,11 +2,12 @@
 
 import math
 from functools import partial
+from typing import Any
 
 import pandas as pd
 
 from dashboard.units import amount, in_own, weight
-from dashboard.words import about, chance, count, day, day_or, in_own_days
+from dashboard.words import about, chance, count, day, day_or, in_own_days, short_day
 
 # What evidence is called when there is one of it.
 ONE_OF = {
@@ -16,15 +17,61 @@ ONE_OF = {
 }
 
 
-def sowing_rows(sowing: pd.DataFrame) -> pd.DataFrame:
+def sowing_rows(sowing: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give the last days to start each crop, by the chance that it is still picked."""
-    shown = sowing[["crop"]].copy()
-    shown["start_by"] = sowing["start_by"]
-    for name in ("latest_nine", "latest_five", "latest_two"):
-        shown[name] = [day_or(when, "") for when in sowing[name]]
+    days = ("latest_nine", "latest_five", "latest_two")
+    years = {when.year for name in days for when in sowing[name] if when is not None}
+    told = short_day if len(years) == 1 else day
+    shown = pd.DataFrame(
+        {
+            "crop": [
+                row.crop if row.start_by == "sow" else f"{row.crop} ({row.start_by})"
+                for row in sowing.itertuples()
+            ]
+        }
+    )
+    for name in days:
+        shown[name] = ["" if when is None else told(when) for when in sowing[name]]
     shown["chance_today"] = [chance(share) for share in sowing["chance_today"]]
-    shown["free_beds"] = sowing["free_beds"]
+    shown["free_bed"] = [_room(row, units) for row in sowing.itertuples()]
     return shown
+
+
+def _room(row: Any, units: str) -> str:
+    """Name the bed with the most room, and say how many others have some."""
+    if not row.free_bed:
+        return ""
+    more = row.free_beds.count(", ")
+    others = f", and {count(more, 'other')}" if more else ""
+    return f"{row.free_bed} {amount(row.free_m2, 'm2', units)}{others}"
+
+
+def sowing_size_rows(sizes: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give the sowings that should ripen together for a load, or be spread, with the reason."""
+    told = sizes[sizes["load_kg"].notna() | (sizes["sowings"] > 1)]
+    return pd.DataFrame(
+        {
+            "crop": [f"{row.crop} ({row.bed})" for row in told.itertuples()],
+            "amount": [amount(row.amount, row.per, units) for row in told.itertuples()],
+            "sow_as": [_sown_so(row, units) for row in told.itertuples()],
+        }
+    )
+
+
+def _sown_so(row: Any, units: str) -> str:
+    if row.sowings == 1:
+        one = amount(row.load_amount, row.per, units)
+        return (
+            f"all together: {weight(row.at_once_kg, units)} ripen at once, a full load of "
+            f"{row.preserve} takes {weight(row.load_kg, units)}; {one} fill one"
+        )
+    part_kg = row.heaviest_kg / row.sowings
+    over = f"; even so {weight(part_kg, units)} come" if part_kg > row.used_week_kg + 0.5 else ""
+    heaviest, used = (weight(kg, units) for kg in (row.heaviest_kg, row.used_week_kg))
+    return (
+        f"in {row.sowings} parts, {row.days_apart:g} days apart: its heaviest week gives "
+        f"{heaviest}, of which {used} are used{over}"
+    )
 
 
 def away_rows(away: pd.DataFrame, units: str) -> pd.DataFrame:

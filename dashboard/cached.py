@@ -98,8 +98,25 @@ def settle(*, whole: bool) -> None:
 
 def fingerprint(seasons: Sequence[Season], today: date) -> str:
     """Name a run of seasons on a day by their content; the ticks of a checklist plan nothing."""
-    bare = tuple(replace(one, record=replace(one.record, ticks=())) for one in seasons)
-    return hashlib.sha256(f"{today}|{bare!r}".encode()).hexdigest()
+    return "|".join([str(today), *map(_content, seasons)])
+
+
+def _content(season: Season) -> str:
+    """Name a season by its content: twenty years of records are not read through at every run."""
+    known = _contents()
+    own = known.get(id(season))
+    if own is None or own[0] is not season:
+        bare = replace(season, record=replace(season.record, ticks=()))
+        own = known[id(season)] = season, hashlib.sha256(repr(bare).encode()).hexdigest()
+        for oldest in list(known)[:-MOST_PLANS]:
+            known.pop(oldest, None)
+    return own[1]
+
+
+@st.cache_resource(show_spinner=False)
+def _contents() -> dict[int, tuple[Season, str]]:
+    """Give the names of the last seasons; each is held, so that its number stays its own."""
+    return {}
 
 
 def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:

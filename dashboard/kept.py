@@ -1,7 +1,8 @@
 """What is kept: the store, the seasons read from it, and the one way to write into it."""
 
 import uuid
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from importlib.resources import files
 from pathlib import Path
@@ -14,6 +15,25 @@ from model import Author, Edit, Season, SeasonTables, Store, StoredHousehold
 
 DEMOS = {"Alder Lane": "alder_lane", "Two Rivers": "two_rivers"}
 MOST_SEASONS = 12
+Guesses = Mapping[str, tuple[str, ...]]
+
+
+@dataclass(frozen=True)
+class Notes:
+    """The notes of a household, as it stood when they were read.
+
+    ``guesses`` are the rows of each table that are still guesses, ``every`` all households kept.
+    """
+
+    household: StoredHousehold
+    season: Season
+    guesses: Guesses
+    every: tuple[StoredHousehold, ...]
+
+    @property
+    def name(self) -> str:
+        """Give the name under which the household is kept."""
+        return self.household.name
 
 
 def now() -> datetime:
@@ -36,14 +56,15 @@ def households() -> tuple[StoredHousehold, ...]:
     return store().households()
 
 
-def season_of(household: StoredHousehold) -> Season:
-    """Give the season of a household as it stands now."""
-    return _read(str(store().path), household.household_id, household.last_change)[0]
-
-
-def guesses_of(household: StoredHousehold) -> dict[str, tuple[str, ...]]:
-    """Name the rows of a household that are still guesses, table by table."""
-    return _read(str(store().path), household.household_id, household.last_change)[1]
+def notes(chosen: object) -> Notes | None:
+    """Give the notes of the chosen household, else of the one written in last; None for none."""
+    every = households()
+    newest = max(every, key=lambda one: one.last_change, default=None)
+    found = next((one for one in every if one.household_id == chosen), newest)
+    if found is None:
+        return None
+    season, guesses = _read(str(store().path), found.household_id, found.last_change)
+    return Notes(found, season, guesses, every)
 
 
 @st.cache_resource(show_spinner=False, max_entries=MOST_SEASONS)
@@ -51,9 +72,14 @@ def _read(
     path: str,  # noqa: ARG001 -- the cache's key
     household: int,
     change: int,  # noqa: ARG001
-) -> tuple[Season, dict[str, tuple[str, ...]]]:
+) -> tuple[Season, Guesses]:
     tables = store().tables(household)
     return model.season_from_tables(tables), model.guesses(tables)
+
+
+def number_of(guesses: Guesses) -> int:
+    """Count the rows that are still guesses."""
+    return sum(len(names) for names in guesses.values())
 
 
 def part_counted_of(household: StoredHousehold, day: date) -> tuple[int, int]:

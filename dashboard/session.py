@@ -10,23 +10,11 @@ import streamlit as st
 
 import model
 from dashboard import kept
-from model import Change, PlanningError, Season, StoredHousehold, Wanted
+from dashboard.kept import Notes
+from model import Change, PlanningError, Season, Wanted
 
 MORNING = time(10)
 Kept = TypeVar("Kept")
-
-
-@dataclass(frozen=True)
-class Notes:
-    """The notes in use: the household of the store, and the season read from it."""
-
-    household: StoredHousehold
-    season: Season
-
-    @property
-    def name(self) -> str:
-        """Give the name under which the household is kept."""
-        return self.household.name
 
 
 @dataclass(frozen=True)
@@ -49,11 +37,7 @@ def read_notes() -> Notes | None:
 
     Once a run of the page, which asks for them some thirty times. Raises StoreError.
     """
-    every = kept.households()
-    chosen = st.session_state.get("household_id")
-    newest = max(every, key=lambda one: one.last_change, default=None)
-    found = next((one for one in every if one.household_id == chosen), newest)
-    own = None if found is None else Notes(found, kept.season_of(found))
+    own = kept.notes(st.session_state.get("household_id"))
     st.session_state["notes"] = own
     return own
 
@@ -254,7 +238,9 @@ def seasons() -> tuple[Season, ...]:
     found = notes()
     if found is None:
         return ()
-    every = [replace(found.season, plan_for=plan_for(found))]
+    chosen = plan_for(found)
+    own = found.season
+    every = [own if chosen == own.plan_for else replace(own, plan_for=chosen)]
     for one in tried():
         every.append(model.changed_season(every[-1], one.change, one.day))
     return tuple(every)

@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 import streamlit as st
 
-from dashboard import kept, place, session
+from dashboard import place, session
+from dashboard.kept import number_of
 from dashboard.look import fold
 from dashboard.words import count, day, listed, local, speaker
 from model import workings as known
@@ -36,9 +37,7 @@ def put_right() -> None:
     notes = session.notes()
     if notes is None:
         return
-    guesses = kept.guesses_of(notes.household)
-    if guesses:
-        number = sum(len(names) for names in guesses.values())
+    if number := number_of(notes.guesses):
         st.page_link(
             place.HOUSEHOLD,
             label=f"Put right crops, jars, portions: {count(number, 'guess', 'guesses')} still",
@@ -71,7 +70,7 @@ def _guessed(source: known.Source) -> bool:
     notes = session.notes()
     if notes is None or source.kind != known.FROM_NOTES:
         return False
-    guesses = kept.guesses_of(notes.household).get(source.key, ())
+    guesses = notes.guesses.get(source.key, ())
     return source.row.lower() in (name.lower() for name in guesses)
 
 

@@ -69,6 +69,7 @@ from model.outlook.set_out import SetOut, set_out
 from model.outlook.shelf_table import food_stock_table, stock_table, supply_table
 from model.outlook.short_months_table import short_months_table
 from model.outlook.smaller_jar_table import smaller_jar_table
+from model.outlook.sowing_size_table import sowing_size_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.stores_table import stores_table
 from model.outlook.task_table import TASKS, task_table
@@ -120,7 +121,6 @@ from model.season.write_off import write_off
 from model.store.copies import bring_back, list_copies
 from model.store.store import PLACE_VARIABLE, Store, StoredHousehold, usual_place
 from model.store.versions import Author, Edit, Line
-from model.store.versions import Change as WrittenChange
 
 __all__ = [
     "CAUSES",
@@ -186,7 +186,6 @@ __all__ = [
     "TextTable",
     "Waiting",
     "Wanted",
-    "WrittenChange",
     "YearDay",
     "about",
     "altitude_ft",
@@ -273,6 +272,7 @@ __all__ = [
     "short_months_table",
     "smaller_jar_table",
     "source_title",
+    "sowing_size_table",
     "sowing_table",
     "split_glut",
     "stock_table",

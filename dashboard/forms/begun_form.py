@@ -2,8 +2,8 @@
 
 import streamlit as st
 
-from dashboard import kept, session
-from model import StoredHousehold
+from dashboard import session
+from dashboard.kept import Guesses
 
 # The tables in which a wrong guess costs most stand first, and how each is replaced.
 GUESSES = {
@@ -17,9 +17,8 @@ GUESSES = {
 }
 
 
-def begun_form(household: StoredHousehold) -> None:
+def begun_form(guesses: Guesses) -> None:
     """Say what comes next, and list the guesses that are still in the notes."""
-    found = kept.guesses_of(household)
     st.title("Your first plan is made")
     st.markdown(
         "**Next: look at what to plant.** Spring shows how much of each crop to grow, and what "
@@ -34,7 +33,7 @@ def begun_form(household: StoredHousehold) -> None:
         kwargs={"really": False},
     )
     st.subheader("Guesses to replace first")
-    rows = [f"1. **{what}**: {how}" for file, (what, how) in GUESSES.items() if file in found]
+    rows = [f"1. **{what}**: {how}" for file, (what, how) in GUESSES.items() if file in guesses]
     st.markdown("\n".join(rows))
     st.caption(
         "Every guess is listed under Notes in and out, Guesses: put your own figure there, and it "

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from dashboard.forms.correct_form import correct_table
+from dashboard.kept import Guesses, number_of
 from dashboard.words import count, listed
 from model import GUESS
 
@@ -18,13 +19,13 @@ WORDS = {
 }
 
 
-def guesses_told(guessed: dict[str, tuple[str, ...]]) -> str:
+def guesses_told(guessed: Guesses) -> str:
     """Say how many figures are still guesses; blank for none."""
-    number = sum(len(names) for names in guessed.values())
+    number = number_of(guessed)
     return f"{count(number, 'row is a guess', 'rows are guesses')} still" if number else ""
 
 
-def guess_form(guessed: dict[str, tuple[str, ...]]) -> None:
+def guess_form(guessed: Guesses) -> None:
     """List the rows that are still guesses, and let those of a table be replaced by own figures."""
     if not guessed:
         st.markdown("Nothing in these notes is a guess any more.")

@@ -4,8 +4,9 @@ from datetime import date
 
 import streamlit as st
 
-from dashboard import kept, session
+from dashboard import session
 from dashboard.forms.guess_form import guesses_told
+from dashboard.kept import Notes
 from dashboard.words import day, typed_day
 
 # Days worth looking from at the invented households, north and south.
@@ -20,7 +21,7 @@ def household_form() -> None:
     notes = session.notes()
     if notes is None:
         return
-    by_name = {one.name: one.household_id for one in kept.households()}
+    by_name = {one.name: one.household_id for one in notes.every}
     chosen = st.selectbox(
         "Household",
         list(by_name),
@@ -35,7 +36,7 @@ def household_form() -> None:
         "Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"
     ):
         st.switch_page("views/household.py")
-    if guessed := guesses_told(kept.guesses_of(notes.household)):
+    if guessed := guesses_told(notes.guesses):
         st.caption(f"{guessed}: they stand under *Notes in and out*, *Guesses*.")
     st.button(
         "Another household",
@@ -46,7 +47,7 @@ def household_form() -> None:
     )
 
 
-def _day(notes: session.Notes) -> None:
+def _day(notes: Notes) -> None:
     season = notes.season
     first = season.garden_seasons[0].begins
     last = season.garden_seasons[-1].ends

@@ -7,6 +7,7 @@ import streamlit as st
 
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
+from dashboard.kept import Notes
 from model import Edit, Season
 from model import household as writing
 
@@ -18,7 +19,7 @@ TONGUE_WORDS = {
 UNIT_WORDS = {"metric": "kg, m², litres", "US": "lb, ft², quarts"}
 
 
-def how_we_write_form(notes: session.Notes) -> None:
+def how_we_write_form(notes: Notes) -> None:
     """Let units, date form and words be chosen, and write them into the household's notes."""
     season = notes.season
     st.caption(

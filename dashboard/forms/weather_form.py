@@ -7,6 +7,7 @@ import streamlit as st
 
 import model
 from dashboard import kept, session
+from dashboard.kept import Notes
 from dashboard.look import done, faults
 from dashboard.words import count, listed, local, short_day
 from model import Frost, OwnWeather, PlanningError
@@ -14,7 +15,7 @@ from model import Frost, OwnWeather, PlanningError
 LEAP = 2000
 
 
-def weather_form(notes: session.Notes) -> None:
+def weather_form(notes: Notes) -> None:
     """Let a weather file be brought in; say what it would change, and keep it when asked."""
     st.caption(
         "A daily file of the nearest station in the GHCN-Daily CSV form, or your own with the "

@@ -15,6 +15,7 @@ from dashboard.forms.how_we_write_form import how_we_write_form
 from dashboard.forms.judgement_form import judgement_form
 from dashboard.forms.weather_form import weather_form
 from dashboard.forms.writing import last_written
+from dashboard.kept import Notes
 from dashboard.look import choice
 from dashboard.working_behind import GUESSES, JUDGEMENTS, PART, SETTING
 from model import SeasonTables
@@ -52,7 +53,7 @@ def show() -> None:
         weather_form(notes)
     elif chosen == GUESSES:
         last_written()
-        guess_form(kept.guesses_of(notes.household))
+        guess_form(notes.guesses)
     elif chosen == JUDGEMENTS:
         last_written()
         judgement_form(notes.season, st.query_params.get(SETTING, ""))
@@ -60,7 +61,7 @@ def show() -> None:
         copies_form()
 
 
-def _out(notes: session.Notes) -> None:
+def _out(notes: Notes) -> None:
     number, name = notes.household.household_id, notes.name
     st.markdown("Everything that was written down, as it stands now.")
     for ending, words, mime, made in OUT_AS:

@@ -8,7 +8,13 @@ import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.ahead_tables import away_rows, buy_list_rows, in_house_rows, sowing_rows
+from dashboard.ahead_tables import (
+    away_rows,
+    buy_list_rows,
+    in_house_rows,
+    sowing_rows,
+    sowing_size_rows,
+)
 from dashboard.cached import kept, table_of
 from dashboard.chart_findings import harvest_finding, hours_finding
 from dashboard.charts.garden_chart import harvest_strips
@@ -157,11 +163,13 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
     elif chosen == sow:
         for words in resow_words(model.resow_table(plan), session.today(), plan.case.season.units):
             st.markdown(words)
-        table(sowing_rows(model.sowing_table(plan)), "content", key="sow_by")
+        rows = sowing_rows(model.sowing_table(plan), plan.case.season.units)
+        table(rows, "content", key="sow_by")
         st.caption(
             "The last day to start, with nine, five and two chances in ten that it is picked; "
             "behind the garden's own crops stand quick ones for beds that are free."
         )
+        _sizes(sowing_size_rows(model.sowing_size_table(plan), plan.case.season.units))
         _away(model.away_table(plan), plan.case.season.units)
     elif chosen == buy:
         _buy(plan)
@@ -203,6 +211,18 @@ def _working(plan: PlannedSeason) -> None:
         if is_open:
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")
+
+
+def _sizes(sizes: pd.DataFrame) -> None:
+    """Show what is best ripe together for a full load, and what is best sown in parts."""
+    if sizes.empty:
+        return
+    st.subheader("How much to sow at once")
+    table(sizes, "content", key="sowing_sizes")
+    st.caption(
+        "By an ordinary year and the plan's own weeks, in at most four sowings, the last of them "
+        "picked in nine years of ten. Anything else needs no more than one sowing."
+    )
 
 
 def _away(away: pd.DataFrame, units: str) -> None:

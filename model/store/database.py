@@ -85,7 +85,7 @@ class Database:
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
         """Give a connection that sees one state of the file throughout."""
-        with self._connected() as connection:
+        with _told(self.path), closing(self._connect()) as connection:
             connection.execute("BEGIN")
             yield connection
             connection.execute("ROLLBACK")
