@@ -44,7 +44,8 @@ from model.outlook.day_product import (
     put_up_on,
     wanted_today,
 )
-from model.outlook.day_sheet import DaySheet, Load, day_sheet, day_table
+from model.outlook.day_sheet import DaySheet, Load, day_sheet
+from model.outlook.day_table import day_table
 from model.outlook.day_waiting import Waiting
 from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
@@ -72,7 +73,7 @@ from model.outlook.smaller_jar_table import smaller_jar_table
 from model.outlook.sowing_size_table import sowing_size_table
 from model.outlook.sowing_table import sowing_table
 from model.outlook.stores_table import stores_table
-from model.outlook.task_table import TASKS, task_table
+from model.outlook.task_table import task_table
 from model.outlook.totals_table import totals_table
 from model.outlook.usual_picking import usual_picking
 from model.outlook.ways_table import ways_table
@@ -140,7 +141,6 @@ __all__ = [
     "PRODUCT_STATUSES",
     "QUALITY",
     "SUSPECT",
-    "TASKS",
     "TIGHT",
     "US",
     "VERDICTS",

@@ -1,5 +1,6 @@
 """A kitchen with every kind of canner, and the day sheets that are made in it."""
 
+from collections.abc import Mapping
 from datetime import date, datetime, time, timedelta
 
 from model.outlook.day_product import Wanted, day_products
@@ -27,9 +28,15 @@ KITCHEN = small_season(
 )
 
 
-def sheet(season: Season, *wanted: Wanted, late: bool = False, begins: datetime = NINE) -> DaySheet:
+def sheet(
+    season: Season,
+    *wanted: Wanted,
+    late: bool = False,
+    begins: datetime = NINE,
+    put_up: Mapping[str, float] | None = None,
+) -> DaySheet:
     made, refused = day_products(season, wanted)
-    return day_sheet(season, made, refused, begins, past_bedtime=late)
+    return day_sheet(season, made, refused, begins, past_bedtime=late, put_up=put_up)
 
 
 def minutes(load: Load) -> dict[str, float]:

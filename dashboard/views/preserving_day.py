@@ -41,8 +41,9 @@ def show() -> None:
     with st.expander("When, and what is made"):
         begins, late = day_times(season)
         day_numbers(season, wanted)
-    sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late)
-    done = sheet.done(model.put_up_on(season, session.today()))
+    there = model.put_up_on(season, session.today())
+    sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late, put_up=there)
+    done = sheet.done
     with top:
         place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
         _warn(sheet, season)

@@ -12,8 +12,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
-import pandas as pd
-
 from model.outlook.day_product import DayProduct, Refused
 from model.outlook.day_waiting import Waiting, fitting_today, waiting
 from model.reference.blanching import blanching
@@ -33,10 +31,6 @@ PACK = {
 CURE = "lay out to cure; store once cured"
 HANDS = "hands"
 PAST_BEDTIME = "it would end past bedtime"
-COLUMNS = (
-    *("load", "preserve", "units", "equipment", "phase"),
-    *("starts", "stops", "clock_from", "clock_until"),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +79,8 @@ class Load:
 class DaySheet:
     """The loads of a day, what is left for tomorrow, and what is refused.
 
-    ``all_done`` is when everything would be done that is not refused, bedtime or not.
+    ``all_done`` is when everything would be done that is not refused, bedtime or not; ``done``
+    are the numbers of the loads that were put up already.
 
     Times are local clock times.
 
@@ -101,6 +96,7 @@ class DaySheet:
     waiting: tuple[Waiting, ...]
     refused: tuple[Refused, ...]
     all_done: datetime
+    done: frozenset[int]
 
     @property
     def finish(self) -> datetime:
@@ -121,15 +117,6 @@ class DaySheet:
         products = {load.product.name: load.product for load in self.loads}
         return tuple(replace(products[name], units=number) for name, number in units.items())
 
-    def done(self, put_up: Mapping[str, float]) -> frozenset[int]:
-        """Give the numbers of the loads that are done, by the units put up of each preserve."""
-        left, numbers = dict(put_up), set()
-        for load in self.loads:
-            if left.get(load.product.name, 0.0) >= load.units:
-                left[load.product.name] -= load.units
-                numbers.add(load.number)
-        return frozenset(numbers)
-
 
 def day_sheet(
     season: Season,
@@ -138,6 +125,7 @@ def day_sheet(
     begins: datetime,
     *,
     past_bedtime: bool = False,
+    put_up: Mapping[str, float] | None = None,
 ) -> DaySheet:
     """Put the loads of some products in order from a clock time on.
 
@@ -145,6 +133,7 @@ def day_sheet(
     ----------
     begins : local clock time, without an offset.
     past_bedtime : whether loads that end past bedtime are done too, instead of left.
+    put_up : units of each product that were put up that day already: loads of their own.
 
     Raises ValueError for a time with an offset from UTC.
 
@@ -160,11 +149,12 @@ def day_sheet(
         hours=season.settings.bedtime_hour
     )
     kept, over = fitting_today(season, sorted(products, key=_rank), begins.date())
-    every, _ = _schedule(season, kept, begins, None)
+    there = {} if put_up is None else put_up
+    every, _, done = _schedule(season, kept, begins, None, there)
     all_done = max((load.ends for load in every), default=begins)
     loads, late = every, dict[str, int]()
     if all_done > bedtime and not past_bedtime:
-        loads, late = _schedule(season, kept, begins, bedtime)
+        loads, late, done = _schedule(season, kept, begins, bedtime, there)
     return DaySheet(
         begins=begins,
         bedtime=bedtime,
@@ -172,21 +162,29 @@ def day_sheet(
         waiting=waiting(kept, late, PAST_BEDTIME) + over,
         refused=refused,
         all_done=all_done,
+        done=done,
     )
 
 
 def _schedule(
-    season: Season, products: tuple[DayProduct, ...], begins: datetime, bedtime: datetime | None
-) -> tuple[tuple[Load, ...], dict[str, int]]:
-    """Put loads of ranked products in order; gives also the units that end past bedtime."""
+    season: Season,
+    products: tuple[DayProduct, ...],
+    begins: datetime,
+    bedtime: datetime | None,
+    put_up: Mapping[str, float],
+) -> tuple[tuple[Load, ...], dict[str, int], frozenset[int]]:
+    """Put loads in order; gives also the units that end past bedtime, and which loads are done."""
     left = {p.name: p.units for p in products if p.units}
+    there = {name: min(units, round(put_up.get(name, 0.0))) for name, units in left.items()}
+    done = set[int]()
     by_name = {product.name: product for product in products}
     free = {canner.name: begins for canner in season.canners}
     hands, loads, late = begins, list[Load](), dict[str, int]()
     while left:
         number = len(loads) + 1
         choices = [
-            _load(number, by_name[name], units, season, hands, free) for name, units in left.items()
+            _load(number, by_name[name], there[name] or units, season, hands, free)
+            for name, units in left.items()
         ]
         load = min(choices, key=lambda one: _idle(one, hands))
         name = load.product.name
@@ -198,9 +196,12 @@ def _schedule(
         if load.canner is not None:
             free[load.canner.name] = load.ends
         left[name] -= load.units
+        if there[name]:
+            there[name] -= load.units
+            done.add(number)
         if not left[name]:
             del left[name]
-    return tuple(loads), late
+    return tuple(loads), late, frozenset(done)
 
 
 def _rank(product: DayProduct) -> tuple[float, bool, float, str]:
@@ -268,32 +269,3 @@ def _in_canner(product: DayProduct, chosen: Settings) -> list[tuple[str, float]]
 
 def _whole(minutes: float) -> timedelta:
     return timedelta(minutes=math.ceil(minutes - 1e-9))
-
-
-def day_table(sheet: DaySheet) -> pd.DataFrame:
-    """One row a step of a day sheet, in order; ``starts`` and ``stops`` are local clock times.
-
-    >>> made, refused = model.day_products(season, [model.Wanted("ketchup", 6)])
-    >>> table = model.day_table(model.day_sheet(season, made, refused, datetime(2027, 8, 16, 9)))
-    >>> print(*table)
-    load preserve units equipment phase starts stops clock_from clock_until
-    >>> table["phase"].tolist()
-    ['prepare', 'fill, wipe, lid and load', 'heat to a full rolling boil', 'process', 'rest, lid
-    off, heat off']
-    """
-    rows = [
-        {
-            "load": load.number,
-            "preserve": load.product.name,
-            "units": load.units,
-            "equipment": step.equipment,
-            "phase": step.phase,
-            "starts": step.begins,
-            "stops": step.ends,
-            "clock_from": f"{step.begins:%H:%M}",
-            "clock_until": f"{step.ends:%H:%M}",
-        }
-        for load in sheet.loads
-        for step in load.steps
-    ]
-    return pd.DataFrame(rows, columns=list(COLUMNS))

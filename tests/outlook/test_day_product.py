@@ -7,7 +7,8 @@ from datetime import timedelta
 import pytest
 
 from model.outlook.day_product import Wanted, wanted_today
-from model.outlook.day_sheet import PROCESS, day_table
+from model.outlook.day_sheet import PROCESS
+from model.outlook.day_table import day_table
 from model.outlook.kitchen_table import batch_table
 from model.planning import plan_season
 from model.season.garden import Picking

@@ -14,7 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.outlook.day_product import Wanted, day_products, put_up_on
-from model.outlook.day_sheet import HANDS, PROCESS, day_sheet, day_table
+from model.outlook.day_sheet import HANDS, PROCESS, day_sheet
+from model.outlook.day_table import day_table
 from model.season.season import Season
 from tests.day_kitchen import DAY, KITCHEN, NINE, PRESSURE, SNAP_BEANS, minutes, sheet
 from tests.recorded import batch, recorded
@@ -218,12 +219,30 @@ def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season
 
 def test_loads_are_done_by_what_was_put_up_today() -> None:
     season = recorded(batches=(batch("A", DAY, 7), batch("B", date(2027, 8, 9), 7)))
-    found = sheet(season, Wanted("whole tomatoes", 14))
+    wanted = Wanted("whole tomatoes", 14)
 
     assert put_up_on(season, DAY) == {"whole tomatoes": 7}
-    assert found.done(put_up_on(season, DAY)) == {1}
-    assert found.done({}) == frozenset()
-    assert found.done({"whole tomatoes": 20}) == {1, 2}
+    assert sheet(season, wanted, put_up=put_up_on(season, DAY)).done == {1}
+    assert sheet(season, wanted).done == frozenset()
+    assert sheet(season, wanted, put_up={"whole tomatoes": 20}).done == {1, 2}
+
+
+def test_what_was_put_up_already_is_never_work_again() -> None:
+    season = small_season()
+    found = sheet(
+        season,
+        Wanted("frozen beans", 6),
+        Wanted("whole tomatoes", 12),
+        put_up={"frozen beans": 5, "whole tomatoes": 5},
+    )
+
+    units = [(load.product.name, load.units, load.number in found.done) for load in found.loads]
+    assert sorted(units) == [
+        ("frozen beans", 1, False),
+        ("frozen beans", 5, True),
+        ("whole tomatoes", 5, True),
+        ("whole tomatoes", 7, False),
+    ]
 
 
 def test_the_clock_is_plain_local_time() -> None:
