@@ -26,6 +26,15 @@ class Tried:
     words: str
 
 
+@dataclass(frozen=True)
+class OnTable:
+    """A glut as it was typed: the pile, what of it is bruised (kg by crop), and the free hours."""
+
+    pile_kg: dict[str, float]
+    bruised_kg: dict[str, float]
+    hours: float
+
+
 def notes() -> Notes | None:
     """Give the notes in use, as they stood when this run of the page began."""
     found = st.session_state.get("notes")
@@ -168,6 +177,16 @@ def day_begins() -> time | None:
 def begin_day_at(at: time) -> None:
     """Begin work at a clock time."""
     _keep_of_day("begins", at)
+
+
+def on_table() -> OnTable | None:
+    """Give what was said to lie on the table on the day looked from."""
+    return _of_day("on the table", OnTable)
+
+
+def put_on_table(pile: OnTable) -> None:
+    """Remember what lies on the table, while other pages are looked at."""
+    _keep_of_day("on the table", pile)
 
 
 def finish_load(number: int) -> None:

@@ -18,8 +18,9 @@ MOST = 500.0
 START = time(9, 0)
 
 
-def glut_form(plan: PlannedSeason) -> None:
-    """Ask for the pile and the hours, and show the split at once."""
+def glut_form(plan: PlannedSeason) -> dict[str, float]:
+    """Ask for the pile and the hours, and show the split at once; gives the pile, kg by crop."""
+    known = session.on_table()
     crops, hours, start = st.columns([3, 1, 1], gap="medium")
     scope, units = session.scope(), plan.case.season.units
     with crops:
@@ -27,34 +28,41 @@ def glut_form(plan: PlannedSeason) -> None:
         chosen = st.multiselect(
             "What lies on the table",
             plan.case.arrays.crops,
-            list(likely[:3]),
+            list(known.pile_kg) if known else list(likely[:3]),
             format_func=speaker(),
             key=f"glut_{scope}",
         )
     with hours:
+        usual = known.hours if known else 4.0
         free = st.number_input(
-            "Free hours for it", 0.0, 100.0, 4.0, 0.5, format="%g", key=f"glut_h_{scope}"
+            "Free hours for it", 0.0, 100.0, usual, 0.5, format="%g", key=f"glut_h_{scope}"
         )
     with start:
-        known = session.day_begins() or START
-        begins = st.time_input("Starting at", known, key=f"glut_at_{scope}") or known
-    pile_kg = _weights(plan, chosen, units)
+        first = session.day_begins() or START
+        begins = st.time_input("Starting at", first, key=f"glut_at_{scope}") or first
+    pile_kg = _weights(plan, chosen, known.pile_kg if known else {}, units)
     if not any(pile_kg.values()):
+        session.put_on_table(session.OnTable(pile_kg, {}, free))
         st.caption("Choose what lies there and give its weight.")
-        return
-    bruised_kg = _bruised(pile_kg, units)
+        return {}
+    bruised_kg = _bruised(pile_kg, known.bruised_kg if known else {}, units)
+    session.put_on_table(session.OnTable(pile_kg, bruised_kg, free))
     try:
         split = model.split_glut(plan, pile_kg, free, bruised_kg)
     except model.SeasonProblems as error:
         faults(error, "This pile cannot be split.")
-        return
-    _show(plan, split, begins)
+    else:
+        _show(plan, split, begins)
+    return pile_kg
 
 
-def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, float]:
+def _weights(
+    plan: PlannedSeason, crops: list[str], known_kg: dict[str, float], units: str
+) -> dict[str, float]:
     pile_kg = {}
     word = in_own(1.0, "kg", units)[1]
     expected = dict(model.fresh_table(plan, 0)[["crop", "expected_kg"]].itertuples(index=False))
+    expected |= known_kg
     for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
         with column:
             usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)
@@ -71,10 +79,12 @@ def _weights(plan: PlannedSeason, crops: list[str], units: str) -> dict[str, flo
     return pile_kg
 
 
-def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
+def _bruised(pile_kg: dict[str, float], known_kg: dict[str, float], units: str) -> dict[str, float]:
     """Ask how much of each crop is bruised or cut."""
     scope = session.scope()
-    if not st.toggle("Some of it is bruised or cut", key=f"glut_bruised_{scope}"):
+    if not st.toggle(
+        "Some of it is bruised or cut", any(known_kg.values()), key=f"glut_bruised_{scope}"
+    ):
         return {}
     word = in_own(1.0, "kg", units)[1]
     crops = [crop for crop, kg in pile_kg.items() if kg]
@@ -85,7 +95,7 @@ def _bruised(pile_kg: dict[str, float], units: str) -> dict[str, float]:
                 f"{local(capital(crop))}, of it bruised ({word})",
                 0.0,
                 MOST,
-                0.0,
+                round(in_own(known_kg.get(crop, 0.0), "kg", units)[0], 1),
                 0.5,
                 format="%g",
                 key=f"glut_bruised_{crop}_{scope}",

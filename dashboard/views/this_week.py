@@ -132,8 +132,8 @@ def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
     chosen = choice("More", [coming, glut, picked, jars, gone, buy, process], key="week_more")
     if chosen == glut:
-        glut_form(plan)
-        _waiting(model.in_hand_table(plan), plan.case.season.units)
+        pile_kg = glut_form(plan)
+        _waiting(model.in_hand_table(plan, pile_kg), plan.case.season.units)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:

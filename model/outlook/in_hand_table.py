@@ -1,5 +1,6 @@
 """What is to hand this week: how long it holds, what it is worth in winter, and how it may wait."""
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 import numpy as np
@@ -16,9 +17,12 @@ COLUMNS = (
 )
 
 
-def in_hand_table(planned: PlannedSeason) -> pd.DataFrame:
+def in_hand_table(
+    planned: PlannedSeason, pile_kg: Mapping[str, float] | None = None
+) -> pd.DataFrame:
     """One row a crop to hand this week, that first which loses most by waiting.
 
+    Of what is to hand ``pile_kg``, by crop, says the weight where it was weighed.
     Waiting a day costs ``kept_portions_a_kg / hold_days_low``: what a kilogram gives on average
     in the preserves the plan still puts up, in portions times liking over 5, by how soon it
     spoils. What no preserve is planned of comes last, by how soon it spoils.
@@ -28,6 +32,8 @@ def in_hand_table(planned: PlannedSeason) -> pd.DataFrame:
     """
     case, plan = planned.case, planned.plan
     to_hand = case.before_kg.sum(axis=1) + plan.harvest_kg[:, 0]
+    for crop, kg in (pile_kg or {}).items():
+        to_hand[case.arrays.crops.index(crop)] = kg
     rows = []
     for c in np.flatnonzero(to_hand >= LEAST_KG):
         crop = case.arrays.crops[c]

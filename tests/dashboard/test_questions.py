@@ -57,6 +57,23 @@ def test_a_pile_that_would_keep_the_cook_up_past_bedtime_says_so(glut: AppTest) 
     assert "bedtime" in glut.warning[0].value.lower()
 
 
+def test_a_pile_stays_while_another_page_is_looked_at_and_says_how_long_it_holds(
+    glut: AppTest,
+) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["tomato", "apple"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    labelled(glut, "number_input", "Free hours").set_value(2.5).run()
+    assert "tomato, 20 kg" in set(table_with(glut, "in_hand", "hold_by")["in_hand"])
+
+    glut.switch_page("views/larder.py").run()
+    glut.switch_page("views/this_week.py").run()
+    part(glut, "A glut on the table")
+
+    assert labelled(glut, "multiselect", "What lies").value == ["tomato", "apple"]
+    assert labelled(glut, "number_input", "Tomato (kg)").value == 20.0
+    assert labelled(glut, "number_input", "Free hours").value == 2.5
+
+
 def _made(app: AppTest) -> list[str]:
     return [box.label for box in app.number_input]
 

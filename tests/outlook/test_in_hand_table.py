@@ -30,6 +30,16 @@ def test_all_that_is_to_hand_is_listed_with_its_weight(planned: model.PlannedSea
         assert table.loc[crop, "in_hand_kg"] == pytest.approx(had)
 
 
+def test_what_was_weighed_stands_there_instead_of_what_was_expected(
+    planned: model.PlannedSeason,
+) -> None:
+    table = model.in_hand_table(planned, {"tomato": 12.5}).set_index("crop")
+    usual = model.in_hand_table(planned).set_index("crop")
+
+    assert table.loc["tomato", "in_hand_kg"] == 12.5
+    assert table.loc["bush bean", "in_hand_kg"] == usual.loc["bush bean", "in_hand_kg"]
+
+
 def test_days_count_from_the_oldest_picking_that_may_still_lie_there(
     planned: model.PlannedSeason,
 ) -> None:
