@@ -4,20 +4,14 @@ from datetime import date
 
 import pandas as pd
 
-import model
 from dashboard.units import weight, weights
-from dashboard.words import about, capital, count, day, listed
-from model import Season, in_own
+from dashboard.words import about, capital, count, day
+from model import in_own
 
 LEAST_KG = 0.05
 # Judgement: within a twentieth nobody calls a harvest early or poor.
 LIKE = 0.05
 MOST_SHARE = 2.0
-# Judgement: what is lifted at once may well give more than expected, what is picked again and
-# again gives no whole season in one day.
-MOST_AT_ONCE, MOST_OF_MANY = 2.0, 1.0
-# Judgement: weather moves a picking by weeks, a slip of the finger by months.
-FAR_WEEKS = 6
 BEHIND, EARLY, UNLOGGED = "behind", "too early to say", "nothing logged"
 COLUMNS = ["crop", "expected_share", "low_share", "high_share", "picked_share"]
 
@@ -130,24 +124,3 @@ def worst_first(now: pd.DataFrame) -> list[str]:
     """Give the crops for a chooser, the one furthest behind in kilograms first."""
     off = (now["picked_kg"] - now["expected_kg"]).sort_values(kind="stable")
     return list(now.loc[off.index, "crop"])
-
-
-def doubt_words(season: Season, crop: str, kg: float, when: date) -> str:
-    """Ask whether a picking is right that is larger than a season or months off; else blank.
-
-    Larger: than all that an ordinary season gives, or twice that of what is lifted at once.
-    """
-    usual = model.usual_picking(season, crop, when)
-    if usual is None or usual.whole_kg <= LEAST_KG:
-        return ""
-    times, doubts = kg / usual.whole_kg, []
-    if times > (MOST_OF_MANY if usual.repeated else MOST_AT_ONCE):
-        much = f"about {times:,.0f} times" if times >= MOST_AT_ONCE else "more than"
-        whole = weight(usual.whole_kg, season.units)
-        doubts.append(f"{much} what the whole season should give ({whole})")
-    early, late = (usual.first - when).days // 7, (when - usual.last).days // 7
-    if early >= FAR_WEEKS:
-        doubts.append(f"{early} weeks before its usual first picking ({day(usual.first)})")
-    elif late >= FAR_WEEKS:
-        doubts.append(f"{late} weeks after its usual last picking ({day(usual.last)})")
-    return f"That is {listed(doubts)}: is it right?" if doubts else ""

@@ -1,7 +1,7 @@
 """Every key of the session, typed; the only file that touches ``st.session_state``."""
 
 from collections.abc import Hashable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, time
 from typing import Any, TypeVar
 from zoneinfo import ZoneInfo
@@ -11,28 +11,11 @@ import streamlit as st
 import model
 from dashboard import kept
 from dashboard.kept import Notes
-from model import Change, PlanningError, Season, Wanted
+from dashboard.said import OnTable, Tried
+from model import PlanningError, Season, Wanted
 
 MORNING = time(10)
 Kept = TypeVar("Kept")
-
-
-@dataclass(frozen=True)
-class Tried:
-    """A change that is kept while the session lasts: when it was made, and its words."""
-
-    day: date
-    change: Change
-    words: str
-
-
-@dataclass(frozen=True)
-class OnTable:
-    """A glut as it was typed: the pile, what of it is bruised (kg by crop), and the free hours."""
-
-    pile_kg: dict[str, float]
-    bruised_kg: dict[str, float]
-    hours: float
 
 
 def notes() -> Notes | None:

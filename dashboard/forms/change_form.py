@@ -11,6 +11,7 @@ from dashboard.cached import planned
 from dashboard.findings import what_holds_back
 from dashboard.look import faults, table
 from dashboard.record_findings import resow_words
+from dashboard.said import Tried
 from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
 from dashboard.words import capital, listed, local, speaker
@@ -54,7 +55,7 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
         "Keep this change",
         type="primary",
         on_click=session.keep,
-        args=(session.Tried(today, change, words),),
+        args=(Tried(today, change, words),),
         key=f"keep_{session.scope()}",
     )
     _say_unreached(after, change)

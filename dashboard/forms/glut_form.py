@@ -10,6 +10,7 @@ from dashboard.day_findings import bedtime_words, clock
 from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
+from dashboard.said import OnTable
 from dashboard.units import from_own, in_own
 from dashboard.words import capital, local, speaker
 from model import GlutSplit, PlannedSeason, Wanted
@@ -42,11 +43,11 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
         begins = st.time_input("Starting at", first, key=f"glut_at_{scope}") or first
     pile_kg = _weights(plan, chosen, known.pile_kg if known else {}, units)
     if not any(pile_kg.values()):
-        session.put_on_table(session.OnTable(pile_kg, {}, free))
+        session.put_on_table(OnTable(pile_kg, {}, free))
         st.caption("Choose what lies there and give its weight.")
         return {}
     bruised_kg = _bruised(pile_kg, known.bruised_kg if known else {}, units)
-    session.put_on_table(session.OnTable(pile_kg, bruised_kg, free))
+    session.put_on_table(OnTable(pile_kg, bruised_kg, free))
     try:
         split = model.split_glut(plan, pile_kg, free, bruised_kg)
     except model.SeasonProblems as error:

@@ -8,9 +8,9 @@ from datetime import date, datetime
 import pandas as pd
 
 import model
+from dashboard.doubts import batch_doubt, picking_doubt
 from dashboard.forms.count_form import count_edits
 from dashboard.paper.kitchen_sheet import WRITTEN_LATER
-from dashboard.picked import doubt_words
 from dashboard.units import from_own, in_own
 from model import EATEN, Batch, Edit, PlanningError, Preserve, Problem, Season, SeasonProblems
 
@@ -211,13 +211,17 @@ def _counts(
 
 
 def sheet_doubts(season: Season, found: PaperEntries) -> Iterator[str]:
-    """Ask whether pickings are right that are larger than a season or months off."""
+    """Ask whether pickings and batches are right that no household like this one could do."""
     for edit, row in zip(found.edits, found.rows, strict=True):
-        if edit.file == _FILES[PICKED] and edit.cells:
-            kg, when = float(edit.cells["picked_kg"]), date.fromisoformat(edit.cells["picked_on"])
-            doubt = doubt_words(season, edit.cells["crop"], kg, when)
-            if doubt:
-                yield f"Row {row}: {doubt}"
+        cells, doubt = edit.cells or {}, ""
+        if edit.file == _FILES[PICKED] and cells:
+            when = date.fromisoformat(cells["picked_on"])
+            doubt = picking_doubt(season, cells["crop"], float(cells["picked_kg"]), when)
+        elif edit.file == _FILES[PUT_UP] and cells:
+            when, preserve = date.fromisoformat(cells["put_up_on"]), cells["preserve"]
+            doubt = batch_doubt(season, season.preserve(preserve), float(cells["filled"]), when)
+        if doubt:
+            yield f"Row {row}: {doubt}"
 
 
 def told_by_row(

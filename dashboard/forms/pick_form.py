@@ -8,9 +8,9 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.doubts import picking_doubt
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save, save_button
-from dashboard.picked import doubt_words
 from dashboard.units import in_own, weight
 from dashboard.words import local, pieces, short_day, speaker
 from model import Edit, Season
@@ -52,7 +52,7 @@ def pick_form(season: Season) -> None:
         words += short_day(day)
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
-        doubt = doubt_words(season, crop, kg, day)
+        doubt = picking_doubt(season, crop, kg, day)
         if doubt:
             st.warning(doubt)
     cells = {

@@ -8,6 +8,7 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.doubts import batch_doubt
 from dashboard.forms.past_day import past_day
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import save_button
@@ -76,6 +77,8 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         return
     code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
+    if doubt := batch_doubt(season, preserve, filled, day):
+        st.warning(local(doubt))
     cells = {
         "batch": code,
         "put_up_on": f"{day}",

@@ -5,13 +5,11 @@ from datetime import date
 import pandas as pd
 import pytest
 
-import model
 from dashboard.picked import (
     EARLY,
     crop_days,
     crop_finding,
     day_figures,
-    doubt_words,
     picked_finding,
     picked_now,
     picked_rows,
@@ -127,34 +125,3 @@ def test_one_crops_season_is_drawn_and_told_in_the_households_own_unit() -> None
     assert unit == "lb"
     assert days["expected"].iloc[1] == pytest.approx(22.0462, abs=1e-3)  # 10 kg; NIST SP 811
     assert list(figures["picked_kg"].iloc[-2:]) == ["11 lb", ""]
-
-
-def test_a_picking_larger_than_its_season_or_months_off_is_asked_about(tiny: model.Season) -> None:
-    summer, whole = date(2027, 8, 16), model.usual_picking(tiny, "tomato", date(2027, 8, 16))
-    assert whole is not None
-
-    seven = doubt_words(tiny, "tomato", 7 * whole.whole_kg, summer)
-    assert seven.startswith("That is about 7 times what the whole season should give (")
-    assert seven.endswith("kg): is it right?")
-    assert "more than what" in doubt_words(tiny, "tomato", 1.2 * whole.whole_kg, summer)
-    winter = doubt_words(tiny, "tomato", 500.0, date(2027, 1, 10))
-    assert "should give" in winter
-    assert f"and {(whole.first - date(2027, 1, 10)).days // 7} weeks before its usual" in winter
-    assert "weeks after its usual last picking" in doubt_words(
-        tiny, "tomato", 1.0, date(2027, 12, 24)
-    )
-    assert doubt_words(tiny, "tomato", 0.5 * whole.whole_kg, summer) == ""
-    assert doubt_words(tiny, "peach", 500.0, summer) == "", "nothing is known of what is not grown"
-
-
-def test_what_a_household_picked_in_two_good_years_is_never_asked_about(
-    alder_lane: model.Season, two_rivers: model.Season
-) -> None:
-    asked = {
-        (picking.day, picking.crop): doubt_words(season, picking.crop, picking.kg, picking.day)
-        for season in (alder_lane, two_rivers)
-        for picking in season.pickings
-    }
-
-    assert len(asked) > 100
-    assert set(asked.values()) == {""}

@@ -1,0 +1,65 @@
+"""Asks whether an entry is right that is far from what a household like this one could do."""
+
+from datetime import date
+from math import ceil
+
+import model
+from dashboard.units import weight
+from dashboard.words import count, day, listed
+from model import Preserve, Season
+
+LEAST_KG = 0.05
+# Judgement: what is lifted at once may well give more than expected, what is picked again and
+# again gives no whole season in one day.
+MOST_AT_ONCE, MOST_OF_MANY = 2.0, 1.0
+# Judgement: weather moves a picking by weeks, a slip of the finger by months.
+FAR_WEEKS = 6
+# Judgement: nobody gets through more loads of a canner in one day.
+MOST_LOADS = 8
+
+
+def picking_doubt(season: Season, crop: str, kg: float, when: date) -> str:
+    """Ask whether a picking is right that is larger than a season or months off; else blank.
+
+    Larger: than all that an ordinary season gives, or twice that of what is lifted at once.
+    """
+    usual = model.usual_picking(season, crop, when)
+    if usual is None or usual.whole_kg <= LEAST_KG:
+        return ""
+    times, doubts = kg / usual.whole_kg, []
+    if times > (MOST_OF_MANY if usual.repeated else MOST_AT_ONCE):
+        much = f"about {times:,.0f} times" if times >= MOST_AT_ONCE else "more than"
+        whole = weight(usual.whole_kg, season.units)
+        doubts.append(f"{much} what the whole season should give ({whole})")
+    early, late = (usual.first - when).days // 7, (when - usual.last).days // 7
+    if early >= FAR_WEEKS:
+        doubts.append(f"{early} weeks before its usual first picking ({day(usual.first)})")
+    elif late >= FAR_WEEKS:
+        doubts.append(f"{late} weeks after its usual last picking ({day(usual.last)})")
+    return _asked(doubts)
+
+
+def batch_doubt(season: Season, preserve: Preserve, filled: float, when: date) -> str:
+    """Ask whether a batch is right that has more jars than are owned, or took a day's loads.
+
+    Or more of a crop than all that an ordinary season gives. Blank where it may well be right.
+    """
+    doubts, jar = [], season.jar(preserve.jar) if preserve.jar else None
+    if jar is not None and jar.owned is not None and filled > jar.owned:
+        doubts.append(f"more than the {jar.owned:,} jars ({jar.name}) you own")
+    loads = ceil(filled / preserve.units_per_load) if preserve.units_per_load else 0
+    if loads > MOST_LOADS:
+        doubts.append(f"{count(loads, 'load')} in one day")
+    for part in preserve.ingredients:
+        kg, usual = filled * part.kg, model.usual_picking(season, part.crop, when)
+        if usual is None or usual.whole_kg <= LEAST_KG:
+            continue
+        if kg > usual.whole_kg * (MOST_OF_MANY if usual.repeated else MOST_AT_ONCE):
+            whole = weight(usual.whole_kg, season.units)
+            told = f"{weight(kg, season.units)} of {part.crop}"
+            doubts.append(f"{told}, where the whole season should give {whole}")
+    return _asked(doubts)
+
+
+def _asked(doubts: list[str]) -> str:
+    return f"That is {listed(doubts)}: is it right?" if doubts else ""
