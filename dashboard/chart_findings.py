@@ -126,20 +126,20 @@ def shelf_finding(portions: pd.DataFrame, stock: pd.DataFrame, units: str) -> st
 
     Parameters
     ----------
-    portions : one row a week of one food: ``food``, ``week``, ``plan_portions``.
-    stock : one row a preserve of it and week: ``week``, ``unit``, ``jars`` in that unit.
+    portions : one row a day of one food: ``food``, ``day``, ``plan_portions``.
+    stock : one row a preserve of it and day: ``day``, ``unit``, ``jars`` in that unit.
     """
     name = capital(portions["food"].iloc[0])
-    by_week = portions.set_index("week")["plan_portions"]
-    if by_week.max() < NONE_LEFT:
+    by_day = portions.set_index("day")["plan_portions"]
+    if by_day.max() < NONE_LEFT:
         return f"{name}: none on the shelf by the plan"
-    peak = by_week.idxmax()
-    most = stock[(stock["week"] == peak) & (stock["jars"] > 0)].groupby("unit")["jars"].sum()
+    peak = by_day.idxmax()
+    most = stock[(stock["day"] == peak) & (stock["jars"] > 0)].groupby("unit")["jars"].sum()
     much = listed(units_of(number, unit, units) for unit, number in most.items())
-    after = by_week[by_week.index > peak]
+    after = by_day[by_day.index > peak]
     gone = _first(after[after < NONE_LEFT].index)
     until = f", none left from {day(gone)}" if gone else ""
-    return f"{name}: most in the week of {day(peak)} ({much}){until}"
+    return f"{name}: most about {day(peak)} ({much}){until}"
 
 
 def _by_week(supply: pd.DataFrame) -> pd.DataFrame:

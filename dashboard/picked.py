@@ -49,8 +49,14 @@ def picked_rows(now: pd.DataFrame, units: str) -> pd.DataFrame:
         behind=["yes" if status == BEHIND else "no" for status in now["status"]],
     )
     numbers = [about(in_own(kg, "kg", units)[0]) for kg in now["picked_kg"]]
+    due = now["expected_kg"] > LEAST_KG
     return rows.assign(
-        label=[f"{kg} of {all_}" for kg, all_ in zip(numbers, expected, strict=True)]
+        label=[
+            f"{kg} of {all_}" if any_due else f"{picked}, none due"
+            for kg, all_, picked, any_due in zip(
+                numbers, expected, rows["picked_kg"], due, strict=True
+            )
+        ]
     )
 
 

@@ -240,8 +240,8 @@ def limit_rows(limits: pd.DataFrame, units: str) -> pd.DataFrame:
 
 
 def shelf_rows(stock: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give the stock of preserves week by week, in the household's units and with dates."""
-    shown = with_dates(stock, "week")
+    """Give the stock of preserves from day to day, in the household's units and with dates."""
+    shown = with_dates(stock, "day")
     for name in ("jars", "low", "high"):
         shown[name] = [
             in_own(number, unit, units)[0]

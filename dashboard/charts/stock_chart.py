@@ -1,4 +1,4 @@
-"""Stock curves: what stands on the shelf week by week, with its spread."""
+"""Stock curves: what stands on the shelf from week to week, with its spread."""
 
 import altair as alt
 import pandas as pd
@@ -24,8 +24,8 @@ COLOURS = [CLAY, SLATE, LEAF, PLUM, OCHRE, FAINT]
 # Words of days stand above the curves.
 WORDS_ROOM = 1.15
 LEGEND_ROW_PX, MANY_OPACITY = 18, 0.18
-FOOD = ["week", "low_portions", "middle_portions", "high_portions", "plan_portions"]
-PRESERVES = ["preserve", "week", "jars", "low", "high"]
+FOOD = ["day", "low_portions", "middle_portions", "high_portions", "plan_portions"]
+PRESERVES = ["preserve", "day", "jars", "low", "high"]
 
 
 def food_curve(
@@ -35,14 +35,14 @@ def food_curve(
 
     Parameters
     ----------
-    stock : one row a week: ``week``, ``low_portions``, ``middle_portions``,
+    stock : one row a day: ``day``, ``low_portions``, ``middle_portions``,
         ``high_portions``, ``plan_portions``.
     lean : one row a stretch: ``begins``, ``ends``.
-    marks : one row a day worth a line: ``week``, ``what`` (today, new crop).
+    marks : one row a day worth a line: ``day``, ``what`` (today, new crop).
     """
-    base = alt.Chart(stock[FOOD]).encode(week_axis())
+    base = alt.Chart(stock[FOOD]).encode(week_axis("day"))
     tips = [
-        alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
+        alt.Tooltip("day:T", title="Day", format=tooltip_day()),
         alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
         alt.Tooltip("low_portions:Q", title="Bad year", format=".2~s"),
         alt.Tooltip("high_portions:Q", title="Good year", format=".2~s"),
@@ -64,11 +64,11 @@ def food_curve(
 
 def ruled(marks: pd.DataFrame) -> alt.LayerChart:
     """Draw a line with a word for each day worth one, the words one below the other."""
-    rule = alt.Chart(marks[["week"]]).mark_rule(strokeDash=[4, 3]).encode(alt.X("week:T"))
+    rule = alt.Chart(marks[["day"]]).mark_rule(strokeDash=[4, 3]).encode(alt.X("day:T"))
     words = [
         alt.Chart(marks.iloc[place : place + 1])
         .mark_text(align="left", dx=4, baseline="top")
-        .encode(alt.X("week:T"), alt.Text("what:N"), y=alt.value(2 + 14 * place))
+        .encode(alt.X("day:T"), alt.Text("what:N"), y=alt.value(2 + 14 * place))
         for place in range(len(marks))
     ]
     return alt.layer(rule, *words)
@@ -83,8 +83,8 @@ def small_curve(
     ----------
     stock, lean : as for ``food_curve``; ``new_crop`` : one row, ``new_crop``, or none.
     """
-    drawn = stock[["week", "low_portions", "middle_portions", "high_portions"]]
-    base = alt.Chart(drawn).encode(week_axis())
+    drawn = stock[["day", "low_portions", "middle_portions", "high_portions"]]
+    base = alt.Chart(drawn).encode(week_axis("day"))
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
         alt.Y("low_portions:Q")
         .title("Portions")
@@ -95,7 +95,7 @@ def small_curve(
     middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
         alt.Y("middle_portions:Q"),
         tooltip=[
-            alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
+            alt.Tooltip("day:T", title="Day", format=tooltip_day()),
             alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
         ],
     )
@@ -113,7 +113,7 @@ def preserve_curves(
 
     Parameters
     ----------
-    stock : one row a preserve and week: ``preserve``, ``week``, ``jars``, ``low``, ``high``.
+    stock : one row a preserve and day: ``preserve``, ``day``, ``jars``, ``low``, ``high``.
     unit : the words of the axis.
     """
     names = sorted(stock["preserve"].unique())
@@ -133,7 +133,7 @@ def preserve_curves(
         .legend(legend)
     )
     dash = alt.StrokeDash("preserve:N").scale(domain=names, range=dashes).legend(legend)
-    base = alt.Chart(stock[PRESERVES]).encode(week_axis(), colour)
+    base = alt.Chart(stock[PRESERVES]).encode(week_axis("day"), colour)
     spread = base.mark_area(opacity=MANY_OPACITY).encode(
         alt.Y("low:Q").title(unit).scale(from_nought(stock["high"], room=WORDS_ROOM)),
         alt.Y2("high:Q"),
@@ -143,7 +143,7 @@ def preserve_curves(
         dash,
         tooltip=[
             alt.Tooltip("preserve:N", title="Preserve"),
-            alt.Tooltip("week:T", title="Week of", format=tooltip_day()),
+            alt.Tooltip("day:T", title="Day", format=tooltip_day()),
             alt.Tooltip("jars:Q", title="By the plan", format=".2~f"),
             alt.Tooltip("low:Q", title="Bad year", format=".2~f"),
             alt.Tooltip("high:Q", title="Good year", format=".2~f"),

@@ -40,9 +40,9 @@ def shelves() -> alt.theme.ThemeConfig:
     }
 
 
-def week_axis() -> alt.X:
-    """Give the axis of weeks: months, with the year where it turns."""
-    return alt.X("week:T").title(None).axis(date_axis())
+def week_axis(field: str = "week") -> alt.X:
+    """Give the axis of weeks, or of days: months, with the year where it turns."""
+    return alt.X(f"{field}:T").title(None).axis(date_axis())
 
 
 def monday_axis(weeks: pd.Series) -> alt.X:

@@ -115,7 +115,7 @@ def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     row = foods[foods["food"] == food]
 
     def own() -> pd.DataFrame:
-        return with_dates(stock[stock["food"] == food], "week")
+        return with_dates(stock[stock["food"] == food], "day")
 
     kept_picture(plan, lambda: _curve_of(plan, food, own(), row), own, "curve", (food, now))
     st.caption(
@@ -133,11 +133,11 @@ def _curve_of(
     plan: PlannedSeason, food: str, own: pd.DataFrame, row: pd.DataFrame
 ) -> alt.LayerChart:
     """Draw the stock of a food; ``row`` says how it stands, and is empty where nothing does."""
-    marks = [{"week": pd.Timestamp(plan.case.today), "what": "today"}]
+    marks = [{"day": pd.Timestamp(plan.case.today), "what": "today"}]
     title = f"{capital(food)}: portions on the shelf"
     if not row.empty:
         if pd.notna(row.iloc[0]["new_crop"]):
-            marks.append({"week": row.iloc[0]["new_crop"], "what": "new crop"})
+            marks.append({"day": row.iloc[0]["new_crop"], "what": "new crop"})
         title = _curve_title(food, row.iloc[0])
     lean = _lean(plan)
     return food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title)
@@ -243,7 +243,7 @@ def _basket(plan: PlannedSeason) -> None:
 
 def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
     """Show every food of the winter to come in a small frame, what gives out first before all."""
-    stock = with_dates(table_of(plan, model.food_stock_table), "week")
+    stock = with_dates(table_of(plan, model.food_stock_table), "day")
     share = plan.case.season.settings.lean_share
     rows = lasting_rows(table_of(plan, model.food_table), session.today(), share)
     rows = rows[rows["food"].isin(stock["food"])]
@@ -284,7 +284,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
     food = st.selectbox(
         "Preserves of", known, format_func=speaker(), key=f"jars_of_{session.scope()}"
     )
-    marks = pd.DataFrame([{"week": pd.Timestamp(session.today()), "what": "today"}])
+    marks = pd.DataFrame([{"day": pd.Timestamp(session.today()), "what": "today"}])
     own = stock[stock["food"] == food]
     counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
     axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])

@@ -143,7 +143,7 @@ def _reason(
     if status == ENOUGH:
         return f"{stands.kept:g} are sealed, {stands.meant:g} were meant: no more are needed"
     if not stands.kept_plan:
-        return "no plan was kept this season to hold it against"
+        return "held against the plan of today: none was kept before"
     if status == BEHIND:
         if stands.lost >= 1.0:
             return f"{stands.lost:g} of the {stands.sealed:g} sealed were lost since"

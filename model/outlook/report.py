@@ -38,7 +38,7 @@ SHOWN = {
         "chance_lasts",
     ),
     "harvest": ("crop", "week", "expected_kg", "low_kg", "high_kg"),
-    "stock": ("preserve", "week", "jars", "low", "high"),
+    "stock": ("preserve", "day", "jars", "low", "high"),
     "limits": ("limit", "week", "used", "available"),
 }
 

@@ -1,5 +1,7 @@
 """Tables of the shelf: stock by preserve and by food, week by week, with its spread."""
 
+from datetime import date, timedelta
+
 import numpy as np
 import pandas as pd
 
@@ -7,47 +9,52 @@ from model.planning import PlannedSeason
 
 
 def stock_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a preserve and week: the plan's units on the shelf, and a low and a high year in ten.
+    """One row a preserve and day: the plan's units on the shelf, and a low and a high year in ten.
 
-    The years are those in which the household keeps to the plan's pace.
+    The days are today and the end of every week. The years are those in which the household
+    keeps to the plan's pace.
 
     ``jars``, ``low`` and ``high`` are in the column ``unit``.
 
     >>> print(*model.stock_table(planned))
-    preserve food unit week jars low high
+    preserve food unit day jars low high
     """
     case, plan = planned.case, planned.plan
     low, high = planned.shelf_low, planned.shelf_high
+    days, opening = _days(planned), case.arrays.opening_units
     rows = []
     for r, preserve in enumerate(case.season.preserves):
         if not plan.shelf[r].any() and not high[r].any():
             continue
+        shelf = np.insert(plan.shelf[r], 0, opening[r])
         frame = pd.DataFrame(
             {
                 "preserve": preserve.name,
                 "food": preserve.food,
                 "unit": preserve.unit,
-                "week": case.weeks.mondays,
-                "jars": plan.shelf[r],
-                "low": np.minimum(low[r], plan.shelf[r]),
-                "high": np.maximum(high[r], plan.shelf[r]),
+                "day": days,
+                "jars": shelf,
+                "low": np.minimum(np.insert(low[r], 0, opening[r]), shelf),
+                "high": np.maximum(np.insert(high[r], 0, opening[r]), shelf),
             }
         )
         rows.append(frame)
-    columns = ["preserve", "food", "unit", "week", "jars", "low", "high"]
+    columns = ["preserve", "food", "unit", "day", "jars", "low", "high"]
     return pd.concat(rows, ignore_index=True) if rows else pd.DataFrame(columns=columns)
 
 
 def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
-    """One row a food and week: portions on the shelf if everyone eats what they want.
+    """One row a food and day: portions on the shelf if everyone eats what they want.
 
-    Low, middle and high are of the simulated years, one in ten below and above.
+    The days are today and the end of every week until the new crop. Low, middle and high are of
+    the simulated years, one in ten below and above.
 
     >>> print(*model.food_stock_table(planned))
-    food week low_portions middle_portions high_portions plan_portions
+    food day low_portions middle_portions high_portions plan_portions
     """
     case, arrays = planned.case, planned.case.arrays
-    columns = ["food", "week", "low_portions", "middle_portions", "high_portions"]
+    columns = ["food", "day", "low_portions", "middle_portions", "high_portions"]
+    days = _days(planned)
     rows = [pd.DataFrame(columns=[*columns, "plan_portions"])]
     for f, food in enumerate(arrays.foods):
         kept = np.flatnonzero(arrays.food_of_preserve == f)
@@ -55,19 +62,26 @@ def food_stock_table(planned: PlannedSeason) -> pd.DataFrame:
             continue
         low, middle, high = np.percentile(planned.years.shelf[:, f], [10, 50, 90], axis=0)
         until = int(case.demand.cover_until[f])
+        opening = float(arrays.portions[kept] @ arrays.opening_units[kept])
+        planned_portions = arrays.portions[kept] @ planned.plan.shelf[kept]
         rows.append(
             pd.DataFrame(
                 {
                     "food": food,
-                    "week": case.weeks.mondays[:until],
-                    "low_portions": low[:until],
-                    "middle_portions": middle[:until],
-                    "high_portions": high[:until],
-                    "plan_portions": (arrays.portions[kept] @ planned.plan.shelf[kept])[:until],
+                    "day": days[: until + 1],
+                    "low_portions": [opening, *low[:until]],
+                    "middle_portions": [opening, *middle[:until]],
+                    "high_portions": [opening, *high[:until]],
+                    "plan_portions": [opening, *planned_portions[:until]],
                 }
             )
         )
     return pd.concat(rows[1:] or rows, ignore_index=True)
+
+
+def _days(planned: PlannedSeason) -> list[date]:
+    """Give today and the day after each week's last, on which its end is seen."""
+    return [planned.case.today, *(day + timedelta(weeks=1) for day in planned.case.weeks.mondays)]
 
 
 def supply_table(planned: PlannedSeason) -> pd.DataFrame:

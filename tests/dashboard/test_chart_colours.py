@@ -147,10 +147,10 @@ def test_the_sources_of_supply_and_the_preserves_of_a_food_are_told_apart_too() 
 def test_many_preserves_are_told_apart_by_colour_or_dash() -> None:
     names = [f"preserve {n:02d}" for n in range(30)]
     stock = pd.DataFrame(
-        [{"preserve": n, "week": TODAY, "jars": 1.0, "low": 0.0, "high": 2.0} for n in names]
+        [{"preserve": n, "day": TODAY, "jars": 1.0, "low": 0.0, "high": 2.0} for n in names]
     )
     lean = pd.DataFrame([{"begins": TODAY, "ends": TODAY}])
-    marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
+    marks = pd.DataFrame([{"day": TODAY, "what": "today"}])
     spec = preserve_curves(stock, lean, marks, "t", "Jars").to_dict()
     line = next(e for e in (x["encoding"] for x, _ in layers(spec)) if "strokeDash" in e)
     both = zip(line["color"]["scale"]["range"], line["strokeDash"]["scale"]["range"], strict=True)

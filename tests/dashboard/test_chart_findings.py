@@ -164,17 +164,17 @@ def test_the_heaviest_week_of_picking_is_told_in_the_households_own_unit() -> No
     assert harvest_finding(harvest.assign(expected_kg=0.0), "metric").startswith("Nothing")
 
 
-def test_the_fullest_week_of_a_food_is_told_by_portions_and_in_its_own_units() -> None:
+def test_the_fullest_day_of_a_food_is_told_by_portions_and_in_its_own_units() -> None:
     weeks = [MONDAY + timedelta(weeks=place) for place in range(3)]
-    portions = pd.DataFrame({"food": "beans", "week": weeks, "plan_portions": [10.0, 50.0, 0.0]})
+    portions = pd.DataFrame({"food": "beans", "day": weeks, "plan_portions": [10.0, 50.0, 0.0]})
     stock = pd.DataFrame(
         [(weeks[1], "jar", 12.0), (weeks[1], "pack", 7.0), (weeks[0], "jar", 90.0)],
-        columns=["week", "unit", "jars"],
+        columns=["day", "unit", "jars"],
     )
 
     told = shelf_finding(portions, stock, "metric")
     assert told == (
-        "Beans: most in the week of 8 Mar 2027 (12 jars and 7 packs), none left from 15 Mar 2027"
+        "Beans: most about 8 Mar 2027 (12 jars and 7 packs), none left from 15 Mar 2027"
     )
     bare = portions.assign(plan_portions=0.0)
     assert shelf_finding(bare, stock, "metric") == "Beans: none on the shelf by the plan"

@@ -34,15 +34,15 @@ DAY = sheet(KITCHEN, model.Wanted("whole tomatoes", 14), model.Wanted("frozen be
 @pytest.fixture(scope="module")
 def charts(tiny_plan: model.PlannedSeason) -> dict[str, alt.LayerChart]:
     plan = tiny_plan
-    stock = tables.with_dates(model.food_stock_table(plan), "week")
-    jars = tables.with_dates(model.stock_table(plan), "week")
+    stock = tables.with_dates(model.food_stock_table(plan), "day")
+    jars = tables.with_dates(model.stock_table(plan), "day")
     lean = tables.with_dates(model.lean_table(plan), "begins", "ends")
     foods = lasting_rows(model.food_table(plan), TODAY.date(), 0.5)
     weeks = tables.week_rows(model.week_table(plan))
     supply = tables.with_dates(model.supply_table(plan), "week")
     holes = tables.with_dates(supply_holes(supply), "begins", "ends")
     limits = model.limit_table(plan)
-    marks = pd.DataFrame([{"week": TODAY, "what": "today"}])
+    marks = pd.DataFrame([{"day": TODAY, "what": "today"}])
     now = standing(("pea", 5.0, 10.0, "behind"), ("bean", 9.0, 10.0, "on track"))
     days, unit = crop_days(
         a_season("pea", [0.0, 4.0, 6.0, 9.0], [0.0, 2.0, 5.0, None]), "pea", "US"
@@ -127,11 +127,11 @@ def test_a_chart_is_sent_only_what_it_draws(charts: dict[str, alt.LayerChart], n
 def test_where_all_is_nought_the_axis_runs_from_nought_to_one(
     tiny_plan: model.PlannedSeason, name: str
 ) -> None:
-    stock = tables.with_dates(model.food_stock_table(tiny_plan), "week")
+    stock = tables.with_dates(model.food_stock_table(tiny_plan), "day")
     numbers = [column for column in stock.columns if column.endswith("portions")]
     stock[numbers] = 0.0
     lean = tables.with_dates(model.lean_table(tiny_plan), "begins", "ends")
-    marks = pd.DataFrame([{"week": TODAY, "what": "today", "new_crop": TODAY}])
+    marks = pd.DataFrame([{"day": TODAY, "what": "today", "new_crop": TODAY}])
     chart = (food_curve if name == "curve" else small_curve)(stock, lean, marks, "t")
     scales = [
         layer["encoding"]["y"]["scale"]

@@ -108,6 +108,10 @@ def test_shares_are_of_the_whole_crop_of_an_ordinary_year_and_are_bounded() -> N
     rows = picked_rows(now, "metric")
     assert list(rows["behind"]) == ["no", "yes"]
     assert list(rows["label"]) == ["90 of 10 kg", "5 of 10 kg"]
+    table = season("leek", [0.0, 0.0, 0.0, 8.0], [0.0, 0.0, 26.0, None])
+    progress = pd.DataFrame([{"crop": "leek", "picked_kg": 26.0, "status": EARLY}])
+    early = picked_now(table, progress.assign(judged_from=LATER), TODAY)
+    assert list(picked_rows(early, "metric")["label"]) == ["26 kg, none due"]
 
 
 def test_before_anything_is_due_nothing_is_drawn() -> None:

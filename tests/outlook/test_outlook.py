@@ -147,7 +147,7 @@ def test_the_report_has_the_promised_keys_and_only_plain_values(
             "chance_lasts",
         },
         "harvest": {"crop", "week", "expected_kg", "low_kg", "high_kg"},
-        "stock": {"preserve", "week", "jars", "low", "high"},
+        "stock": {"preserve", "day", "jars", "low", "high"},
         "limits": {"limit", "week", "used", "available"},
     }
 
