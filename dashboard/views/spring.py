@@ -165,9 +165,11 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             st.markdown(words)
         rows = sowing_rows(model.sowing_table(plan), plan.case.season.units)
         table(rows, "content", key="sow_by")
+        slower = plan.case.season.settings.autumn_slow_days
         st.caption(
-            "The last day to start, with nine, five and two chances in ten that it is picked; "
-            "behind the garden's own crops stand quick ones for beds that are free."
+            "The last day to start, with nine, five and two chances in ten that it is picked. "
+            f"After midsummer it takes up to {slower:g} days longer. "
+            "Behind the garden's own crops stand quick ones for beds that are free."
         )
         _sizes(sowing_size_rows(model.sowing_size_table(plan), plan.case.season.units))
         _away(model.away_table(plan), plan.case.season.units)

@@ -9,11 +9,15 @@ import numpy as np
 from model.forecast.degree_days import SPREAD_DAYS
 from model.season.arrays import Floats
 from model.season.frosts import TENTH, Frost
-from model.season.garden import Planting
+from model.season.garden import Crop, Planting
 from model.season.season import Season
 from model.season.weeks import Weeks, a_year_later
 
 RAMP = 0.2
+# What takes longer than this stands in the bed over winter: no frost of this year ends it.
+OVER_WINTER_DAYS = 200.0
+# Judgement: over so many days the slow growth of autumn sets in with the day of the start.
+SLOWING_DAYS = 28
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +61,8 @@ def picking_dates(
 
     Published days to first picking are read as the span that holds eight years in ten;
     a date that the household wrote down goes before them, and one from its own thermometer
-    (``warm``) before both. A spring frost cannot take what stands past its late date.
+    (``warm``) before both. What is started after midsummer takes longer than the published
+    days. A spring frost cannot take what stands past its late date.
     """
     crop = season.crop(planting.crop)
     spring = season.frosts.last_spring
@@ -71,9 +76,10 @@ def picking_dates(
         counted = planting.planted_out if crop.counted_from == "planted out" else planting.sown
         if counted is None or crop.days_low is None or crop.days_high is None:
             raise ValueError(f"{planting.label} has no date to count from")
-        first = counted + timedelta(days=round((crop.days_low + crop.days_high) / 2))
+        longer = autumn_slowness(season, crop, counted)
+        first = counted + timedelta(days=round((crop.days_low + crop.days_high) / 2 + longer))
         sd = (crop.days_high - crop.days_low) / (2 * TENTH)
-        late = counted + timedelta(days=round(crop.days_high))
+        late = counted + timedelta(days=round(crop.days_high + longer))
         if crop.tender:
             in_the_open = started or counted
             safe = spring.late.nearest(in_the_open)
@@ -94,6 +100,17 @@ def picking_dates(
         kill_delay_days=season.settings.light_frost_days if crop.frost == "light" else 0.0,
         chance_killed_young=killed_young,
     )
+
+
+def autumn_slowness(season: Season, crop: Crop, counted: date) -> float:
+    """Give the days beyond the published ones that a start after midsummer takes.
+
+    Days grow shorter and cooler; what stands over winter is published with its winter.
+    """
+    if crop.days_high is None or crop.days_high >= OVER_WINTER_DAYS:
+        return 0.0
+    past = (counted - season.frosts.longest_day.nearest(counted)).days
+    return season.settings.autumn_slow_days * min(1.0, max(0.0, past / SLOWING_DAYS))
 
 
 def picked_by(shape: str, elapsed: Floats) -> Floats:

@@ -2,7 +2,7 @@
 
 A tender crop is picked if its first picking comes before the first autumn frost, and no spring
 frost came after it was started. A hardy one goes on growing for a while after that frost: the
-published days hold for the growing season, not for the short days of winter.
+published days hold for spring and summer, not for the short days of autumn and winter.
 """
 
 from dataclasses import replace
@@ -10,15 +10,19 @@ from datetime import date, timedelta
 from math import floor, hypot
 from statistics import NormalDist
 
-from model.forecast.growth import PickingDates, picking_dates
+from model.forecast.growth import (
+    OVER_WINTER_DAYS,
+    PickingDates,
+    autumn_slowness,
+    picking_dates,
+)
 from model.season.garden import Crop, Planting
 from model.season.season import Season
 
-# What takes longer than this stands in the bed over winter: no frost of this year ends it.
-OVER_WINTER_DAYS = 200.0
 # So long after the usual first frost a start still belongs to the season that is over.
 SEASON_OVER_DAYS = 60
-# Spring frosts shift the last day of a tender crop by no more than the spring they come in.
+# The slow growth of autumn, and of a tender crop the spring's frosts, shift the last day by no
+# more than the season they come in.
 MOST_DAYS_BACK = 90
 ROUNDING = 1e-9
 
@@ -50,9 +54,9 @@ def latest_start(season: Season, crop: Crop, chance: float, today: date) -> date
     dates = _dates(season, crop, today)
     autumn = season.frosts.first_autumn.median.on_or_after(today)
     spare = NormalDist(0.0, _spread(season, dates)).inv_cdf(chance)
-    last_first = autumn + _goes_on(season, crop) - (dates.first - today)
-    last = last_first + timedelta(days=floor(-spare))
-    for earlier in range(MOST_DAYS_BACK if crop.tender else 1):
+    takes = dates.first - today - timedelta(days=round(autumn_slowness(season, crop, today)))
+    last = autumn + _goes_on(season, crop) - takes + timedelta(days=floor(-spare))
+    for earlier in range(MOST_DAYS_BACK):
         day = last - timedelta(days=earlier)
         if chance_of_picking(season, crop, day) >= chance - ROUNDING:
             return day

@@ -57,6 +57,11 @@ class Frosts:
     last_spring: Frost
     first_autumn: Frost
 
+    @property
+    def longest_day(self) -> YearDay:
+        """Give the longest day: which half of the world this is, the spring frost says."""
+        return YearDay(6, 21) if self.last_spring.median.month <= 7 else YearDay(12, 21)
+
     def midwinter_before(self, day: date) -> date:
         """Give the middle of the last frost season that began on or before a day."""
         begins = self.first_autumn.median.on_or_before(day)

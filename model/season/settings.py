@@ -31,6 +31,7 @@ class Settings:
     near_total_loss_left: float
     frost_caught_share: float
     own_date_spread_days: float
+    autumn_slow_days: float
     light_frost_days: float
     freezer_fill_share: float
     freezer_load_g_per_l_day: float

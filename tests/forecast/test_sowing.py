@@ -1,26 +1,62 @@
-"""The last day to sow. The gardener's rule counts back from the frost: common practice."""
+"""The last day to sow, against the gardener's rule that counts back from the frost.
 
+Virginia Cooperative Extension, Fall Vegetable Gardening (2004): days from seeding or
+transplanting outdoors to harvest, plus a fall factor of "about two weeks" for "the slow growth
+that results from cool weather and short days in the fall".
+"""
+
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
 import pytest
 
 import model
+from model.forecast.growth import autumn_slowness
 from model.forecast.sowing import ROUNDING, can_be_dated, chance_of_picking, latest_start
 from model.reference.lookup import crop
 from model.season.frosts import TENTH
 from model.season.season import Season
+from tests.small_season import small_season
 
 TODAY = date(2027, 7, 1)
+BEANS = "food,group,portions_a_week,most_a_week,liking,crops\nbeans,vegetable,3,8,4,bush bean\n"
+FROZEN = (
+    "preserve,food,crop,method,product,pack,jar,share_percent\n"
+    "frozen beans,beans,bush bean,freeze,,,pack,100\n"
+)
 
 
 def test_the_even_chance_is_the_gardener_s_count_back_from_the_frost(tiny: Season) -> None:
-    """Common practice, no source: first frost less the days to picking (bush bean 50 to 60)."""
-    count_back = date(2027, 10, 4) - timedelta(days=55)
+    """First frost less the days to picking (bush bean 50 to 60), less two weeks."""
+    count_back = date(2027, 10, 4) - timedelta(days=55 + 14)
 
-    assert latest_start(tiny, crop("bush bean"), 0.5, TODAY) == count_back
-    # a tomato is counted from planting out, 60 to 85 days of which the middle is 72
-    assert latest_start(tiny, crop("tomato"), 0.5, TODAY) == date(2027, 10, 4) - timedelta(days=72)
+    for today in (TODAY, date(2027, 3, 1), date(2027, 9, 1)):
+        assert latest_start(tiny, crop("bush bean"), 0.5, today) == count_back
+    # a tomato is counted from planting out, 60 to 85 days; three weeks after midsummer three
+    # quarters of the two weeks are added (a judgement): 72.5 + 10.5 days reach 3 October
+    assert latest_start(tiny, crop("tomato"), 0.5, TODAY) == date(2027, 7, 12)
+
+
+def test_what_is_started_by_midsummer_takes_the_published_days_and_in_autumn_two_weeks_more(
+    tiny: Season,
+) -> None:
+    bean = crop("bush bean")
+    longer = {(5, 20): 0, (6, 21): 0, (7, 5): 7, (7, 19): 14, (9, 1): 14}
+
+    for (month, day), days in longer.items():
+        assert autumn_slowness(tiny, bean, date(2027, month, day)) == days
+    assert autumn_slowness(tiny, crop("garlic"), date(2027, 10, 1)) == 0
+    none = replace(tiny, settings=replace(tiny.settings, autumn_slow_days=0.0))
+    assert latest_start(none, bean, 0.5, TODAY) == date(2027, 10, 4) - timedelta(days=55)
+
+
+def test_a_late_sowing_of_the_notes_is_picked_as_late_as_its_last_day_says() -> None:
+    plantings = "season,crop,bed,sown,area_m2\n2027,bush bean,only bed,2027-07-27,8\n"
+    season = small_season(plantings=plantings, stock=None, foods=BEANS, preserves=FROZEN)
+    (dates,) = model.plan_season(season, TODAY, years=2).case.forecast.dates
+
+    assert dates.first == date(2027, 7, 27) + timedelta(days=55 + 14)
 
 
 @pytest.mark.parametrize("name", ["bush bean", "tomato", "kale", "beetroot"])
@@ -41,7 +77,7 @@ def test_the_chance_is_the_share_of_drawn_years_in_which_it_is_picked(tiny: Seas
     frost = (date(2027, 10, 4) - sown).days + tiny.frosts.first_autumn.sd_days * (
         generator.standard_normal(years)
     )
-    ready = 55 + (60 - 50) / (2 * TENTH) * generator.standard_normal(years)
+    ready = 55 + 14 + (60 - 50) / (2 * TENTH) * generator.standard_normal(years)
 
     assert chance_of_picking(tiny, bean, sown) == pytest.approx((ready < frost).mean(), abs=0.005)
 
@@ -79,7 +115,7 @@ def test_between_two_frosts_a_long_crop_has_no_day_with_nine_chances_in_ten(tiny
 def test_in_the_south_the_year_turns_the_other_way(two_rivers: model.Season) -> None:
     last = latest_start(two_rivers, crop("bush bean"), 0.5, date(2026, 12, 20))
 
-    assert last == date(2027, 4, 29) - timedelta(days=55)
+    assert last == date(2027, 4, 29) - timedelta(days=55 + 14)
     assert chance_of_picking(two_rivers, crop("bush bean"), date(2026, 7, 1)) < 0.01
 
 
