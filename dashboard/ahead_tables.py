@@ -141,9 +141,11 @@ def learned_rows(learned: pd.DataFrame, units: str) -> pd.DataFrame:
                 "what": row.what,
                 "unit": row.unit.removeprefix("kg ") if kg else row.unit,
                 "usual": told(row.usual),
-                "own": told(row.own),
+                "own": told(row.own) if row.rests_on else "as usual",
                 "own_range": f"{told(row.own_low)} to {told(row.own_high)}",
-                "rests_on": count(row.rests_on, ONE_OF[row.evidence], row.evidence),
+                "rests_on": count(row.rests_on, ONE_OF[row.evidence], row.evidence)
+                if row.rests_on
+                else f"nothing: {row.left_out} left out",
             }
         )
     columns = ["learned", "what", "unit", "usual", "own", "own_range", "rests_on"]

@@ -8,7 +8,7 @@ from model.outlook.review_table import review_table, reviewed
 from model.outlook.working import FROM_NOTES, Source, Working, WorkingLine, line
 from model.outlook.working_counts import counted, noun, of_steps, of_unit, steps
 from model.season.ledger import Movement
-from model.season.record import NOT_AGAIN, RIGHT, TOO_MUCH
+from model.season.record import NOT_AGAIN, RAN_OUT, RIGHT, TOO_MUCH
 
 Lines = tuple[WorkingLine, ...]
 AS_EATEN = "gone unknown and taken as eaten"
@@ -63,12 +63,21 @@ def draft_lines(draft: Draft, units: str) -> Lines:
         wanted = pen.sum(*aim, unit=of_unit(unit, " to aim at"), whole=UP, floor=less)
         right = draft.verdict in (RIGHT, TOO_MUCH, "") or draft.stretched
         told = "" if right else ", and the book shows no week without"
-        told += _doubt(pen, draft, unit)
+        told += _unsaid(draft) + _doubt(pen, draft, unit)
         lines.append(line(wanted, TAKEN, said, ends=told))
         lines += of_steps(Pen(3), wanted.result, own.unit, units)
         return tuple(lines), wanted.result == draft.aim
 
     return enough(write)
+
+
+def _unsaid(draft: Draft) -> str:
+    """Say that weeks without it are left out where nobody said whether that was too few."""
+    weeks = draft.use.missing // 7
+    if draft.verdict or not weeks or not draft.use.stood:
+        return ""
+    missing = f"{weeks} week{'s' if weeks > 1 else ''} it was missing"
+    return f", not for the {missing} (say {RAN_OUT} where that was too few)"
 
 
 def _doubt(pen: Pen, draft: Draft, unit: str) -> str:

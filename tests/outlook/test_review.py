@@ -226,6 +226,17 @@ def test_what_ran_out_is_stretched_over_the_weeks_it_was_missing() -> None:
     assert row["next_units"] == 11
 
 
+def test_where_nobody_said_that_it_ran_out_the_draft_says_what_is_left_out() -> None:
+    row = draft(packs(10, 10, on=date(2027, 11, 30), put_up=date(2027, 1, 1)), "")
+
+    assert row["next_units"] == 10
+    assert (
+        "not for the 4 weeks it was missing (say ran out where that was too few)" in row["working"]
+    )
+    said = draft(packs(10, 10, on=date(2027, 11, 30), put_up=date(2027, 1, 1)), RIGHT)
+    assert "missing" not in said["working"]
+
+
 def test_what_was_too_much_is_made_less_by_what_is_carried_over() -> None:
     # half a pack a day is eaten; at that pace nothing is left at the new crop in July:
     # 31 x (61 + 209) / 61 = 137.2
