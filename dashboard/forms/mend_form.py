@@ -22,9 +22,9 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
     if not newest:
         st.markdown("Nothing is written there yet.")
         return
-    form, stored = session.form(), dict(newest)
+    form, stored = session.form(), dict(sorted(newest, key=_is_to_come))
     chosen = st.selectbox(
-        "Which, the newest first",
+        "Which, the newest up to today first",
         list(stored),
         format_func=lambda row: _told(stored[row]),
         key=f"mend_which_{file}_{form}",
@@ -49,6 +49,12 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
     save_button("mend_save", "Save it mended" if edits else "Nothing changed", edits, told)
     out = edits_between(file, before, pd.DataFrame(index=[]))
     save_button("mend_out", "Take this entry out", out, f"Taken out: {told}", kind="secondary")
+
+
+def _is_to_come(entry: tuple[int, Mapping[str, str]]) -> bool:
+    """Say whether an entry is of a day after the one looked from: those are seldom looked for."""
+    days = map(_day, entry[1].values())
+    return any(found > session.today() for found in days if found is not None)
 
 
 def _told(cells: Mapping[str, str]) -> str:
