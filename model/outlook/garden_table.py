@@ -70,6 +70,8 @@ def _surplus_share(planned: PlannedSeason) -> Floats:
 def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a crop and week in which something may be picked, with a bad and a good year in ten.
 
+    The range holds the ordinary year too: what is lifted in one week, most years lift in another.
+
     >>> print(*model.harvest_table(planned))
     crop week expected_kg low_kg high_kg
     """
@@ -82,8 +84,8 @@ def harvest_table(planned: PlannedSeason) -> pd.DataFrame:
                 "crop": crop,
                 "week": planned.case.weeks.monday(int(week)),
                 "expected_kg": float(plan.harvest_kg[c, week]),
-                "low_kg": float(planned.harvest_low[c, week]),
-                "high_kg": float(planned.harvest_high[c, week]),
+                "low_kg": float(min(planned.harvest_low[c, week], plan.harvest_kg[c, week])),
+                "high_kg": float(max(planned.harvest_high[c, week], plan.harvest_kg[c, week])),
             }
             for week in np.flatnonzero(picked)
         ]

@@ -23,8 +23,9 @@ def picked_table(planned: PlannedSeason, seed: int) -> pd.DataFrame:
 
     ``expected_kg`` is what an ordinary year gives before that day, with the setbacks noticed
     by then; ``low_kg`` and ``high_kg`` hold eight in ten of simulated years as they lay ahead
-    when the season began, cut by the same setbacks; ``picked_kg`` is from the log, and blank
-    after today. Days before anything is picked or when all is picked are left out.
+    when the season began, cut by the same setbacks, and the ordinary year; ``picked_kg`` is
+    from the log, and blank after today. Days before anything is picked or when all is picked
+    are left out.
 
     >>> print(*model.picked_table(planned, seed=1))
     crop day expected_kg low_kg high_kg picked_kg
@@ -51,8 +52,8 @@ def picked_table(planned: PlannedSeason, seed: int) -> pd.DataFrame:
                 "crop": crop,
                 "day": days,
                 "expected_kg": reached,
-                "low_kg": left * _on(days, before.weeks, edges[0, c]),
-                "high_kg": left * _on(days, before.weeks, edges[1, c]),
+                "low_kg": np.minimum(reached, left * _on(days, before.weeks, edges[0, c])),
+                "high_kg": np.maximum(reached, left * _on(days, before.weeks, edges[1, c])),
                 "picked_kg": _picked([p for p in logged if p.crop == crop], days, case.today),
             }
         )

@@ -173,6 +173,7 @@ def test_a_harvest_week_lies_between_its_bad_and_good_year_over_the_season(
 ) -> None:
     harvest = model.harvest_table(spring_plan)
 
-    assert (harvest["low_kg"] <= harvest["high_kg"]).all()
+    assert (harvest["low_kg"] <= harvest["expected_kg"]).all()
+    assert (harvest["expected_kg"] <= harvest["high_kg"]).all()
     by_crop = harvest.groupby("crop")[["expected_kg", "high_kg"]].sum()
     assert (by_crop["expected_kg"] <= by_crop["high_kg"]).all()
