@@ -6,7 +6,7 @@ from math import ceil
 import model
 from dashboard.units import weight
 from dashboard.words import count, day, listed
-from model import Preserve, Season
+from model import Edit, Preserve, Season
 
 LEAST_KG = 0.05
 # Judgement: what is lifted at once may well give more than expected, what is picked again and
@@ -37,6 +37,21 @@ def picking_doubt(season: Season, crop: str, kg: float, when: date) -> str:
     elif late >= FAR_WEEKS:
         doubts.append(f"{late} weeks after its usual last picking ({day(usual.last)})")
     return _asked(doubts)
+
+
+def edit_doubt(season: Season, edit: Edit) -> str:
+    """Ask whether what is written of a picking or a batch is right; what cannot be read is not."""
+    cells = edit.cells or {}
+    try:
+        if edit.file == "harvest_log.csv":
+            when, kg = date.fromisoformat(cells["picked_on"]), float(cells["picked_kg"])
+            return picking_doubt(season, cells["crop"], kg, when)
+        if edit.file == "batches.csv":
+            when, filled = date.fromisoformat(cells["put_up_on"]), float(cells["filled"])
+            return batch_doubt(season, season.preserve(cells["preserve"]), filled, when)
+    except (KeyError, ValueError):
+        return ""
+    return ""
 
 
 def batch_doubt(season: Season, preserve: Preserve, filled: float, when: date) -> str:

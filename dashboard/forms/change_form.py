@@ -51,13 +51,10 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
         faults(error, "With this change there is no plan.")
         return
     words = "; ".join(part.words for part in parts if part.words)
-    st.button(
-        "Keep this change",
-        type="primary",
-        on_click=session.keep,
-        args=(Tried(today, change, words),),
-        key=f"keep_{session.scope()}",
-    )
+    # What is kept is what the fields show when it is tapped: the tap may end the typing in one.
+    if st.button("Keep this change", type="primary", key=f"keep_{session.scope()}"):
+        session.keep(Tried(today, change, words))
+        st.rerun()
     _say_unreached(after, change)
     resow = model.resow_table(after)
     for said in resow_words(resow, today, after.case.season.units):

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.edited import edits_between
 from dashboard.forms.mend_form import mend_form
-from dashboard.forms.writing import save, stored_rows
+from dashboard.forms.writing import save_button, stored_rows
 from dashboard.look import choice
 
 TABLES = {
@@ -64,13 +64,12 @@ def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bo
         },
     )
     edits = edits_between(file, newest, edited)
-    st.button(
-        f"Save {len(edits)} changed" if edits else "Nothing changed",
-        key=f"correct_save_{session.form()}",
-        type="primary",
-        disabled=not edits,
-        on_click=save,
-        args=(edits, f"{words}: {len(edits)} corrected or added", session.operation()),
+    save_button(
+        "correct_save",
+        f"Save {len(edits)} changed" if edits else "Save",
+        edits,
+        f"{words}: {len(edits)} corrected or added",
+        missing="Nothing was changed.",
     )
 
 

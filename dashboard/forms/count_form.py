@@ -52,6 +52,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         f"Save: {words}" if ready else "Save",
         [*(Edit("stock.csv", None, row_id) for row_id in before), *edits, *seen],
         f"Counted {words} on {short_day(today)}",
+        missing="Fill in what you counted.",
     )
     for name, number in found.items():
         _difference(books[name], number)

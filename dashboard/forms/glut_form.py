@@ -141,10 +141,8 @@ def _take_to_the_day(plan: PlannedSeason, split: GlutSplit, begins: time) -> Non
     there = model.put_up_on(plan.case.season, plan.case.today)
     wanted = *(Wanted(name, round(units)) for name, units in there.items()), *split.wanted
 
-    def take() -> None:
+    icon = place.PLACES[place.DAY][1]
+    if st.button("Take this to the preserving day", key="glut_day", icon=icon):
         session.want_today(wanted)
         session.begin_day_at(begins)
-
-    icon = place.PLACES[place.DAY][1]
-    if st.button("Take this to the preserving day", key="glut_day", icon=icon, on_click=take):
         st.switch_page(place.DAY)

@@ -41,7 +41,7 @@ def judgement_form(season: Season, asked: str = "") -> None:
     )
     words = f"{chosen.replace('_', ' ')}: {now:g} {row['setting_unit']}"
     edits = judgement_edits(stored_rows(FILE), chosen, now, row)
-    save_button("judgement_save", f"Save {words}" if edits else "Nothing changed", edits, words)
+    save_button("judgement_save", f"Save {words}", edits, words, missing="Nothing was changed.")
     with fold("Every judgement", "judgements") as is_open:
         if is_open:
             table(values.drop(columns=["least", "most"]), key="judgements")

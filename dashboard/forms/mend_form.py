@@ -8,8 +8,9 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.doubts import edit_doubt
 from dashboard.forms.edited import edits_between
-from dashboard.forms.writing import save_button
+from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.look import fold
 from dashboard.words import capital, day, typed_day
 
@@ -27,7 +28,7 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
         "Which, the newest up to today first",
         list(stored),
         format_func=lambda row: _told(stored[row]),
-        key=f"mend_which_{file}_{form}",
+        key=f"mend_which_{file}",
     )
     cells = {name: cell for name, cell in stored[chosen].items() if cell}
     key = f"{file}_{chosen}_{form}"
@@ -46,9 +47,29 @@ def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, st
     before = [(chosen, stored[chosen])]
     told = f"{words}: {_told(stored[chosen])}"
     edits = edits_between(file, before, pd.DataFrame([mended]))
-    save_button("mend_save", "Save it mended" if edits else "Nothing changed", edits, told)
+    notes = session.notes()
+    doubt = edit_doubt(notes.season, edits[0]) if notes and edits else ""
+    known = sure(doubt, "mend_sure")
+    save_button(
+        "mend_save",
+        "Save it mended",
+        edits if known else [],
+        f"{told}; now {_told(_changed(stored[chosen], mended))}",
+        missing=IS_RIGHT if edits else "Nothing was changed.",
+    )
     out = edits_between(file, before, pd.DataFrame(index=[]))
-    save_button("mend_out", "Take this entry out", out, f"Taken out: {told}", kind="secondary")
+    if st.button("Take this entry out", key=f"mend_out_{form}", width="stretch"):
+        save(out, f"Taken out: {told}", session.operation())
+        st.rerun()
+
+
+def _changed(before: Mapping[str, str], after: Mapping[str, str]) -> dict[str, str]:
+    """Give the cells that are another now; of one that was emptied, that it is."""
+    return {
+        name: cell or f"no {name.replace('_', ' ')}"
+        for name, cell in after.items()
+        if cell != before.get(name, "")
+    }
 
 
 def _is_to_come(entry: tuple[int, Mapping[str, str]]) -> bool:

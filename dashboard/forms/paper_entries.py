@@ -8,7 +8,7 @@ from datetime import date, datetime
 import pandas as pd
 
 import model
-from dashboard.doubts import batch_doubt, picking_doubt
+from dashboard.doubts import edit_doubt
 from dashboard.forms.count_form import count_edits
 from dashboard.paper.kitchen_sheet import WRITTEN_LATER
 from dashboard.units import from_own, in_own
@@ -213,14 +213,7 @@ def _counts(
 def sheet_doubts(season: Season, found: PaperEntries) -> Iterator[str]:
     """Ask whether pickings and batches are right that no household like this one could do."""
     for edit, row in zip(found.edits, found.rows, strict=True):
-        cells, doubt = edit.cells or {}, ""
-        if edit.file == _FILES[PICKED] and cells:
-            when = date.fromisoformat(cells["picked_on"])
-            doubt = picking_doubt(season, cells["crop"], float(cells["picked_kg"]), when)
-        elif edit.file == _FILES[PUT_UP] and cells:
-            when, preserve = date.fromisoformat(cells["put_up_on"]), cells["preserve"]
-            doubt = batch_doubt(season, season.preserve(preserve), float(cells["filled"]), when)
-        if doubt:
+        if doubt := edit_doubt(season, edit):
             yield f"Row {row}: {doubt}"
 
 

@@ -22,7 +22,7 @@ from dashboard.forms.paper_entries import (
     told_by_row,
     typed,
 )
-from dashboard.forms.writing import save, stored_rows
+from dashboard.forms.writing import IS_RIGHT, save, stored_rows, sure
 from dashboard.units import in_own
 from dashboard.words import count, speaker
 from model import Season, SeasonProblems
@@ -65,26 +65,27 @@ def paper_form(season: Season) -> None:
     )
     entries = typed(filled)
     found = paper_entries(season, entries, session.today(), stored_rows("stock.csv"))
-    for doubt in sheet_doubts(season, found):
-        st.warning(doubt)
-    st.button(
-        f"Save {count(len(entries), 'row')}" if entries else "Nothing typed yet",
+    known = sure("  \n".join(sheet_doubts(season, found)), "paper_sure")
+    rows = count(len(entries), "row")
+    if st.button(
+        f"Save {rows}" if entries else "Save",
         key=f"paper_save_{session.form()}",
         type="primary",
         width="stretch",
-        disabled=not entries,
-        on_click=_write,
-        args=(found, len(entries), session.operation()),
-    )
+    ):
+        if entries and known:
+            _write(found, f"{rows} from paper")
+            st.rerun()
+        st.warning(IS_RIGHT if entries else "Nothing is typed yet.")
 
 
-def _write(found: PaperEntries, number: int, operation: str) -> None:
+def _write(found: PaperEntries, words: str) -> None:
     if found.faults:
         session.remember_fault(SeasonProblems(found.faults))
         return
     lengths = {edit.file: len(stored_rows(edit.file)) for edit in found.edits}
     retell = partial(told_by_row, entries=found, lengths=lengths)
-    save(found.edits, f"{count(number, 'row')} from paper", operation, retell=retell)
+    save(found.edits, words, session.operation(), retell=retell)
 
 
 def _preserves(season: Season) -> list[str]:

@@ -10,7 +10,7 @@ import model
 from dashboard import session
 from dashboard.doubts import picking_doubt
 from dashboard.forms.past_day import past_day
-from dashboard.forms.writing import save, save_button
+from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.units import in_own, weight
 from dashboard.words import local, pieces, short_day, speaker
 from model import Edit, Season
@@ -46,15 +46,14 @@ def pick_form(season: Season) -> None:
     )
     kg = many * weighs.get(container or usual, 0.0)
     ready = bool(crop) and kg > 0 and day is not None
-    words = "Save"
+    words, doubt = "Save", ""
     if ready:
         words = f"{picked_words(many, container or usual, crop, kg, season.units)}, on "
         words += short_day(day)
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
         doubt = picking_doubt(season, crop, kg, day)
-        if doubt:
-            st.warning(doubt)
+    known = sure(doubt, "pick_sure")
     cells = {
         "picked_on": f"{day}",
         "crop": crop or "",
@@ -65,9 +64,10 @@ def pick_form(season: Season) -> None:
     save_button(
         "pick_save",
         local(f"Save: {words}") if ready else "Save",
-        [Edit("harvest_log.csv", cells)] if ready else [],
+        [Edit("harvest_log.csv", cells)] if ready and known else [],
         f"Picked {words}",
         write=_save,
+        missing=IS_RIGHT if ready else "Choose a crop, and how many of what.",
     )
 
 

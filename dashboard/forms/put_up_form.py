@@ -11,7 +11,7 @@ from dashboard import session
 from dashboard.doubts import batch_doubt
 from dashboard.forms.past_day import past_day
 from dashboard.forms.pick_form import likely_crops
-from dashboard.forms.writing import save_button
+from dashboard.forms.writing import IS_RIGHT, save_button, sure
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
@@ -77,8 +77,7 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         return
     code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
-    if doubt := batch_doubt(season, preserve, filled, day):
-        st.warning(local(doubt))
+    known = sure(batch_doubt(season, preserve, filled, day), "put_up_sure")
     cells = {
         "batch": code,
         "put_up_on": f"{day}",
@@ -91,8 +90,9 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
     save_button(
         "put_up_save",
         local(f"Save: {words}"),
-        [Edit("batches.csv", cells)] if filled else [],
+        [Edit("batches.csv", cells)] if filled and known else [],
         f"Put up {words}",
+        missing=IS_RIGHT if filled else "Say how many were filled.",
     )
     if preserve.method == "root store":
         st.caption("  \n".join(model.cautions_for({preserve.method})[1:]))

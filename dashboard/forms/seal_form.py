@@ -62,6 +62,7 @@ def _look_at(season: Season, batch: Batch) -> None:
         f"Save: {words}" if ready else "Save",
         [Edit("seals.csv", cells)] if ready else [],
         capital(words),
+        missing="Say how many sealed, and where those went that did not.",
     )
 
 

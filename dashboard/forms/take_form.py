@@ -67,6 +67,7 @@ def take_form(season: Season) -> None:
         local(f"Save: {words}") if ready else "Save",
         [Edit("taken.csv", cells)] if ready else [],
         f"Took {words}",
+        missing="Choose what was taken, and how many.",
     )
 
 

@@ -1,13 +1,15 @@
 """Writing into the household's record: saved at once, said at once, taken back at once."""
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import Literal
 
 import streamlit as st
 
 from dashboard import kept, session
 from dashboard.look import faults
+from dashboard.words import local
 from model import Edit, PlanningError
+
+IS_RIGHT = "Say first that it is right, or put it right."
 
 
 def _as_found(error: PlanningError) -> PlanningError:
@@ -51,18 +53,28 @@ def save_button(
     told: str,
     *,
     write: Callable[..., None] = save,
-    kind: Literal["primary", "secondary"] = "primary",
+    missing: str = "There is nothing to save yet.",
 ) -> None:
-    """Offer to write ``edits`` as one change, told as ``told``; without any it is greyed."""
-    st.button(
-        words,
-        key=f"{key}_{session.form()}",
-        type=kind,
-        width="stretch",
-        disabled=not edits,
-        on_click=write,
-        args=(edits, told, session.operation()),
-    )
+    """Offer to write ``edits``, told as ``told``; without any a tap says what is ``missing``.
+
+    A tap on it is what ends the typing in a field: what is written is what the fields show then,
+    not what they showed when the button was drawn, and it is never greyed, or that tap were lost.
+    """
+    if not st.button(words, key=f"{key}_{session.form()}", type="primary", width="stretch"):
+        return
+    if not edits:
+        st.warning(local(missing))
+        return
+    write(edits, told, session.operation())
+    st.rerun()
+
+
+def sure(doubt: str, key: str) -> bool:
+    """Ask whether an entry is right of which there is a ``doubt``; without one it is."""
+    if not doubt:
+        return True
+    st.warning(local(doubt))
+    return st.toggle("It is right", key=f"{key}_{session.form()}_{doubt}")
 
 
 def take_back(change: int, words: str) -> None:

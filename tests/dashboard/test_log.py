@@ -64,6 +64,10 @@ def test_a_weight_is_said_once_and_one_that_cannot_be_is_asked_about_but_saved(
     assert labelled(log, "button", "Save").label == "Save: 500 kg of tomato, on 16 Aug"
     assert "times what the whole season should give" in log.warning[0].value
     labelled(log, "button", "Save").click().run()
+    assert "Say first that it is right" in log.warning[1].value
+    assert rows(store_path, "harvest_log.csv")[-1]["picked_kg"] != "500"
+    labelled(log, "toggle", "It is right").set_value(True).run()
+    labelled(log, "button", "Save").click().run()
     assert rows(store_path, "harvest_log.csv")[-1]["picked_kg"] == "500"
     assert not log.warning
 
@@ -124,7 +128,10 @@ def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: 
     assert "21:10" in log.warning[0].value
     assert "From 21:10 on 16 Aug on**: After 24 hours" in words(log)
     assert labelled(log, "button_group", "Where they go").options[-1] == "thrown away"
-    assert labelled(log, "button", "Save").disabled, "a jar that did not seal went somewhere"
+    before = rows(store_path, "seals.csv")
+    labelled(log, "button", "Save").click().run()
+    assert "where those went that did not" in log.warning[-1].value
+    assert rows(store_path, "seals.csv") == before
     pill(log, "Where they go", "refrigerated")
     labelled(log, "button", "Save").click().run()
     assert rows(store_path, "seals.csv")[-1] == {
@@ -178,7 +185,8 @@ def test_what_is_taken_on_the_day_of_a_count_says_whether_before_or_after_it(
     part(log, "Taken")
     pill(log, "What was taken", "apple sauce")
 
-    assert labelled(log, "button", "Save").disabled
+    labelled(log, "button", "Save").click().run()
+    assert rows(store_path, "taken.csv") == before
     assert "is in the count already" in words(log)
     pill(log, "Apple sauce: counted on", "after the count")
     labelled(log, "button", "Save").click().run()

@@ -129,6 +129,24 @@ def test_a_count_changes_how_long_a_food_lasts(
 
 
 @ON_BOTH
+def test_what_the_field_shows_when_save_is_tapped_is_what_is_written(
+    browser: Browser, demos: str, screen: Screen
+) -> None:
+    with walked(browser, f"{demos}/log", screen) as page:
+        main = page.get_by_test_id("stMain")
+        look_from(page, "Glut", "16 Aug 2027")
+        choose(page, "Put up")
+        choose(page, "crushed tomatoes")
+        # typed over what is offered, and Save tapped at once: the tap is what ends the typing
+        for number in ("5", "9"):
+            main.get_by_label("How many were filled (jar)").fill(number)
+            save(page, "^Save: ")
+            told = re.compile(rf"^Put up {number} jars of crushed tomatoes")
+            expect(main.get_by_text(told)).to_be_visible()
+            choose(page, "crushed tomatoes")
+
+
+@ON_BOTH
 def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, screen: Screen) -> None:
     with walked(browser, f"{demos}/log", screen) as page:
         main = page.get_by_test_id("stMain")
