@@ -89,7 +89,7 @@ from model.questions.what_if import Change, changed_season, compare_foods, compa
 from model.reference.lookup import products
 from model.reference.read import source_title
 from model.reference.tongues import in_tongue
-from model.safety.altitude import altitude_ft, boiling_point_c
+from model.safety.altitude import altitude_ft
 from model.safety.methods import cautions_for
 from model.safety.process_times import METHODS, process_lines, process_time, tested_product
 from model.safety.seals import seal_hours, seal_times, seals_to_look_at, ways_for_unsealed
@@ -116,7 +116,7 @@ from model.season.record import (
 )
 from model.season.season import Season
 from model.season.settings import PLAN_FOR
-from model.season.unseen_seals import unconfirmed
+from model.season.unseen_seals import unconfirmed, unseen_by_count
 from model.season.weeks import YearDay
 from model.season.write_off import write_off
 from model.store.copies import bring_back, list_copies
@@ -192,7 +192,6 @@ __all__ = [
     "away_table",
     "batch_mates",
     "batch_table",
-    "boiling_point_c",
     "bring_back",
     "buy_in_table",
     "buy_list_table",
@@ -286,6 +285,7 @@ __all__ = [
     "tight_limits",
     "totals_table",
     "unconfirmed",
+    "unseen_by_count",
     "usual_picking",
     "usual_place",
     "wanted_today",

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 from model.season.kitchen import Counted
-from model.season.record import Batch, Record, SealCheck, Taken
+from model.season.record import EATEN, Batch, Record, SealCheck, Taken
 from model.season.season import Season
 from tests.small_season import small_season
 
@@ -46,3 +46,13 @@ def took(day: date, units: float, why: str, *, preserve: str = JARS) -> Taken:
 def count(day: date, units: float, *, preserve: str = JARS, put_up: date | None = None) -> Counted:
     """Give a count of one making."""
     return Counted(day, preserve, units, put_up or day)
+
+
+def packs(
+    made: float, eaten: float, *, on: date = date(2027, 12, 27), put_up: date = date(2027, 11, 1)
+) -> Season:
+    """Give packs put up on a day, some of them eaten on another."""
+    return recorded(
+        batches=(batch("F", put_up, made, preserve=PACKS),),
+        taken=(took(on, eaten, EATEN, preserve=PACKS),),
+    )

@@ -1,5 +1,6 @@
 """The ten-minute count: place by place, what stands there; it overrules the book."""
 
+from collections import Counter
 from collections.abc import Mapping
 from datetime import date
 
@@ -8,7 +9,7 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.forms.past_day import past_day
-from dashboard.forms.writing import save_button, stored_rows
+from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
 from dashboard.words import capital, count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Preserve, Season
 
@@ -32,11 +33,14 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         season.frosts.first_autumn.median.on_or_before(today),
     )
     found: dict[str, float] = {}
+    unseen = unlooked_at(season, counted_on or today)
     here = [p for p in season.preserves if p.place == place]
     here.sort(key=lambda p: (books[p.name].units == 0, p.name))
     for columns, preserve in zip(_columns(len(here)), here, strict=True):
         with columns:
             number = _counted(preserve, books[preserve.name].units, form)
+            if waiting := unseen.get(preserve.name):
+                st.caption(f"{waiting:g} more wait for a look at their seals: leave them out.")
         if number is not None:
             found[preserve.name] = number
     ready = bool(found) and counted_on is not None and made is not None
@@ -47,15 +51,38 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         names = listed(dict.fromkeys(before.values()))
         st.caption(f"{local(capital(names))}: counted on that day already. This count replaces it.")
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
+    known = sure(count_doubt(found, books, unseen), "count_sure")
+    changes = [*(Edit("stock.csv", None, row_id) for row_id in before), *edits, *seen]
     save_button(
         "count_save",
         f"Save: {words}" if ready else "Save",
-        [*(Edit("stock.csv", None, row_id) for row_id in before), *edits, *seen],
+        changes if known else [],
         f"Counted {words} on {short_day(today)}",
-        missing="Fill in what you counted.",
+        missing=IS_RIGHT if changes else "Fill in what you counted.",
     )
     for name, number in found.items():
         _difference(books[name], number)
+
+
+def unlooked_at(season: Season, day: date) -> Counter[str]:
+    """Count the jars of each preserve that are too fresh for a count of a day to have seen."""
+    jars = Counter[str]()
+    for batch in model.unseen_by_count(season, day):
+        jars[batch.preserve] += int(batch.filled)
+    return jars
+
+
+def count_doubt(
+    found: Mapping[str, float], books: Mapping[str, Ledger], unseen: Mapping[str, float]
+) -> str:
+    """Ask whether jars were counted that count only once their seals were looked at."""
+    asked = [
+        f"{number:g} of {name}, where the book has {books[name].units:g} and {unseen[name]:g} wait "
+        "for a look at their seals"
+        for name, number in found.items()
+        if unseen.get(name) and number > books[name].units
+    ]
+    return f"You counted {listed(asked)}. Those are left out?" if asked else ""
 
 
 def _counted(preserve: Preserve, by_book: float, form: str) -> float | None:

@@ -79,9 +79,6 @@ def boiling_point_c(altitude_m: float) -> float:
     """Give the temperature, in degrees C, at which water boils at an altitude in m.
 
     Sources: U.S. Standard Atmosphere 1976, the Antoine equation for water.
-
-    >>> round(model.boiling_point_c(1500.0), 1)
-    95.0
     """
     pressure_mmhg = air_pressure_kpa(altitude_m) * 7.500616827
     return 1730.63 / (8.07131 - math.log10(pressure_mmhg)) - 233.426

@@ -38,6 +38,17 @@ def unconfirmed(season: Season, today: date) -> tuple[Batch, ...]:
     )
 
 
+def unseen_by_count(season: Season, day: date) -> tuple[Batch, ...]:
+    """List the batches that wait for a look at their seals and that a count of a day leaves out.
+
+    They are too fresh for it: a jar is no sure one before it has stood for its time.
+
+    >>> [batch.preserve for batch in model.unseen_by_count(season, date(2026, 9, 19))]
+    ['ketchup', 'apple sauce', 'pickled beetroot']
+    """
+    return tuple(batch for batch in unconfirmed(season, day) if batch.put_up + SEALS_SEEN > day)
+
+
 def lost_unseen(season: Season, today: date) -> list[Taken]:
     """List what was lost of canned batches before anybody had looked at their seals."""
     canned = canned_names(season)

@@ -91,6 +91,22 @@ def test_as_many_as_by_the_book_are_counted_with_one_tap(larder: AppTest) -> Non
     assert "Ketchup: -1 against the book" in words(larder)
 
 
+def test_jars_whose_seals_nobody_has_looked_at_are_left_out_of_a_count(
+    app: AppTest, store_path: Path
+) -> None:
+    larder = part(look(app, "Alder Lane", GLUT, LARDER), "Count")
+    before = Store(store_path, FIRST).rows(ALDER_LANE, "stock.csv")
+    assert "6 more wait for a look at their seals: leave them out." in words(larder)
+    labelled(larder, "number_input", "Corn relish").set_value(6.0).run()
+
+    assert "6 wait for a look at their seals. Those are left out?" in larder.warning[0].value
+    labelled(larder, "button", "Save").click().run()
+    assert Store(store_path, FIRST).rows(ALDER_LANE, "stock.csv") == before
+    labelled(larder, "toggle", "It is right").set_value(True).run()
+    labelled(larder, "button", "Save").click().run()
+    assert Store(store_path, FIRST).rows(ALDER_LANE, "stock.csv") != before
+
+
 def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path: Path) -> None:
     larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
     labelled(larder, "button_group", "Where").set_value("chest freezer").run()
