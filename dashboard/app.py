@@ -5,6 +5,7 @@ from pathlib import Path
 import streamlit as st
 
 from dashboard import session
+from dashboard.address import keep_in_address, take_from_address
 from dashboard.forms.copies_form import bring_back_form
 from dashboard.forms.household_form import household_form
 from dashboard.look import faults, page_style
@@ -18,6 +19,7 @@ HERE = Path(__file__).parent
 st.set_page_config(page_title="Harvest to pantry", page_icon="\N{CANNED FOOD}", layout="wide")
 page_style()
 try:
+    take_from_address()
     notes_in_use = session.read_notes()
     beginning = notes_in_use is None or session.beginning()
 except PlanningError as error:
@@ -39,4 +41,5 @@ else:
     place = st.navigation([*pages, notes])
     with st.sidebar:
         household_form()
+    keep_in_address(notes_in_use)
     place.run()

@@ -34,6 +34,13 @@ def read_notes() -> Notes | None:
     return own
 
 
+def newly_opened() -> bool:
+    """Say whether this is the first time that it is asked for in the session."""
+    new = "opened" not in st.session_state
+    st.session_state["opened"] = True
+    return new
+
+
 def use_household(household: int) -> None:
     """Take the notes of a household into use."""
     st.session_state["household_id"] = household
