@@ -80,9 +80,9 @@ def load_words(load: Load, sheet: DaySheet, units: str, *, done: bool) -> str:
     size = f", {load.product.jar.name}" if load.product.jar else ""
     where = f" · {load.canner.name}" if load.canner else ""
     begin, end = (clock(moment, sheet.begins) for moment in (load.begins, load.ends))
-    written = " · written down" if done else ""
+    when = "written down" if done else f"{begin} to {end}"
     what = amount_of(load.product, load.units, units)
-    return f"**{load.number}. {what}**{size}{where} · {begin} to {end}{written}"
+    return f"**{load.number}. {what}**{size}{where} · {when}"
 
 
 def step_words(load: Load, sheet: DaySheet, zone: tzinfo | None) -> list[str]:

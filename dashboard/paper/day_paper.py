@@ -70,7 +70,7 @@ def _before(sheet: Sheet, season: Season, paper: PaperDay) -> None:
     if not paper.made:
         return
     sheet.heading("Set out")
-    for words in set_out_words(model.set_out(season, paper.sheet.made), season.units):
+    for words in set_out_words(model.set_out(season, paper.sheet.to_make), season.units):
         sheet.text(_plain(words), box=True)
     sheet.heading("Checklist")
     for point in model.checklist(season, paper.made, paper.today):

@@ -67,7 +67,7 @@ def _more(
     if chosen == CHECK:
         checklist_form(model.checklist(season, made, session.today()))
     elif chosen == SET_OUT:
-        for words in set_out_words(model.set_out(season, sheet.made), season.units):
+        for words in set_out_words(model.set_out(season, sheet.to_make), season.units):
             st.markdown(f"- {local(words)}")
     elif chosen == PROCESS:
         _processes(made)

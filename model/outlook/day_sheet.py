@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
+from model.outlook.day_pace import delay
 from model.outlook.day_product import DayProduct, Refused
 from model.outlook.day_waiting import Waiting, fitting_today, waiting
 from model.reference.blanching import blanching
@@ -100,8 +101,9 @@ class DaySheet:
 
     @property
     def finish(self) -> datetime:
-        """Give when the last load is done."""
-        return max((load.ends for load in self.loads), default=self.begins)
+        """Give when the last load that is still to do is done."""
+        left = (load.ends for load in self.loads if load.number not in self.done)
+        return max(left, default=self.begins)
 
     @property
     def late(self) -> bool:
@@ -109,11 +111,12 @@ class DaySheet:
         return self.all_done > self.bedtime
 
     @property
-    def made(self) -> tuple[DayProduct, ...]:
-        """Give the products of the loads, each of as many units as the day has room for."""
+    def to_make(self) -> tuple[DayProduct, ...]:
+        """Give the products of the loads still to do, each with its units in them."""
         units = Counter[str]()
         for load in self.loads:
-            units[load.product.name] += load.units
+            if load.number not in self.done:
+                units[load.product.name] += load.units
         products = {load.product.name: load.product for load in self.loads}
         return tuple(replace(products[name], units=number) for name, number in units.items())
 
@@ -133,7 +136,8 @@ def day_sheet(
     ----------
     begins : local clock time, without an offset.
     past_bedtime : whether loads that end past bedtime are done too, instead of left.
-    put_up : units of each product that were put up that day already: loads of their own.
+    put_up : units of each product that were put up that day already: loads of their own. By as
+        much as the last of them ended earlier or later than was said, the rest is moved.
 
     Raises ValueError for a time with an offset from UTC.
 
@@ -155,15 +159,35 @@ def day_sheet(
     loads, late = every, dict[str, int]()
     if all_done > bedtime and not past_bedtime:
         loads, late, done = _schedule(season, kept, begins, bedtime, there)
+    loads, moved = _at_real_pace(season, loads, done, begins)
     return DaySheet(
         begins=begins,
         bedtime=bedtime,
         loads=loads,
         waiting=waiting(kept, late, PAST_BEDTIME) + over,
         refused=refused,
-        all_done=all_done,
+        all_done=all_done + moved,
         done=done,
     )
+
+
+def _at_real_pace(
+    season: Season, loads: tuple[Load, ...], done: frozenset[int], begins: datetime
+) -> tuple[tuple[Load, ...], timedelta]:
+    """Move the loads still to do by how much the day goes later or earlier; gives also that."""
+    over = [load for load in loads if load.number in done]
+    rest = [load for load in loads if load.number not in done]
+    if not over or not rest:
+        return loads, timedelta()
+    said = ((load.product.name, load.process.ends if load.process else None) for load in over)
+    late = delay(season, begins.date(), said)
+    moved = max(late, begins - min(load.begins for load in rest))
+    return tuple(one if one.number in done else _moved(one, moved) for one in loads), moved
+
+
+def _moved(load: Load, by: timedelta) -> Load:
+    steps = (replace(step, begins=step.begins + by, ends=step.ends + by) for step in load.steps)
+    return replace(load, steps=tuple(steps))
 
 
 def _schedule(

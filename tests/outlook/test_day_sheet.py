@@ -13,12 +13,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.outlook.day_product import Wanted, day_products, put_up_on
+from model.outlook.day_product import Wanted, day_products
 from model.outlook.day_sheet import HANDS, PROCESS, day_sheet
 from model.outlook.day_table import day_table
 from model.season.season import Season
 from tests.day_kitchen import DAY, KITCHEN, NINE, PRESSURE, SNAP_BEANS, minutes, sheet
-from tests.recorded import batch, recorded
 from tests.small_season import small_season
 
 
@@ -195,7 +194,7 @@ def test_a_freezer_takes_no_more_in_a_day_than_it_freezes() -> None:
     assert kg + 0.5 > place.volume_l * 32 / 1000
     assert found.waiting[0].why == "the freezer freezes no more in a day"
     assert found.loads[0].units + found.waiting[0].units == 50
-    assert [made.units for made in found.made] == [found.loads[0].units]
+    assert [made.units for made in found.to_make] == [found.loads[0].units]
 
 
 def test_nothing_is_laid_into_a_freezer_that_does_not_work_yet() -> None:
@@ -205,7 +204,7 @@ def test_nothing_is_laid_into_a_freezer_that_does_not_work_yet() -> None:
 
     assert found.loads == ()
     assert [(one.units, one.why) for one in found.waiting] == [(4, "freezer does not work yet")]
-    assert found.made == ()
+    assert found.to_make == ()
 
 
 def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season) -> None:
@@ -215,34 +214,6 @@ def test_what_is_to_be_cured_is_laid_out_and_not_stored_fresh(alder_lane: Season
         "onions on strings": "lay out to cure; store once cured",
         "carrots in sand": "sort and store",
     }
-
-
-def test_loads_are_done_by_what_was_put_up_today() -> None:
-    season = recorded(batches=(batch("A", DAY, 7), batch("B", date(2027, 8, 9), 7)))
-    wanted = Wanted("whole tomatoes", 14)
-
-    assert put_up_on(season, DAY) == {"whole tomatoes": 7}
-    assert sheet(season, wanted, put_up=put_up_on(season, DAY)).done == {1}
-    assert sheet(season, wanted).done == frozenset()
-    assert sheet(season, wanted, put_up={"whole tomatoes": 20}).done == {1, 2}
-
-
-def test_what_was_put_up_already_is_never_work_again() -> None:
-    season = small_season()
-    found = sheet(
-        season,
-        Wanted("frozen beans", 6),
-        Wanted("whole tomatoes", 12),
-        put_up={"frozen beans": 5, "whole tomatoes": 5},
-    )
-
-    units = [(load.product.name, load.units, load.number in found.done) for load in found.loads]
-    assert sorted(units) == [
-        ("frozen beans", 1, False),
-        ("frozen beans", 5, True),
-        ("whole tomatoes", 5, True),
-        ("whole tomatoes", 7, False),
-    ]
 
 
 def test_the_clock_is_plain_local_time() -> None:
