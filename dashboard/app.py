@@ -8,8 +8,9 @@ from dashboard import session
 from dashboard.address import keep_in_address, take_from_address
 from dashboard.forms.copies_form import bring_back_form
 from dashboard.forms.household_form import household_form
-from dashboard.look import faults, page_style
+from dashboard.look import faults
 from dashboard.place import BEGIN, HOUSEHOLD, PLACES
+from dashboard.style import page_style
 from dashboard.words import local, write_as
 from model import DamagedStore, PlanningError
 

@@ -45,6 +45,17 @@ def written(told: pd.DataFrame) -> str:
     return "\n".join(f"| {' | '.join(row)} |" for row in rows)
 
 
+def carded(told: pd.DataFrame) -> pd.DataFrame:
+    """Give a table of ``cells`` each of which brings its heading along, all but the first.
+
+    On a phone, where its columns would be a few letters wide, they stand one below the other.
+    """
+    own = told.copy()
+    for name in told.columns[1:]:
+        own[name] = [f":gray[{name}] {cell}" if cell else "" for cell in told[name]]
+    return own
+
+
 def letters_wide(told: pd.DataFrame) -> int:
     """Give how many letters wide a table is at least: its words wrap, but are not broken."""
     return sum(

@@ -89,7 +89,8 @@ def _headings(name: str) -> tuple[str, str]:
 
 def _unmarked(cell: str) -> str:
     """Give the text of a cell as a reader sees it."""
-    return re.sub(r"\\(.)", r"\1", cell).replace("\N{NO-BREAK SPACE}", " ")
+    bare = re.sub(r"^:gray\[.*?(?<!\\)\] ", "", cell)
+    return re.sub(r"\\(.)", r"\1", bare).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def table_with(app: AppTest, *columns: str) -> pd.DataFrame:

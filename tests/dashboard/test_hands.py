@@ -45,7 +45,7 @@ def test_the_tab_key_reaches_every_control_and_enter_saves_and_takes_back(
     browser: Browser, address: str
 ) -> None:
     page = screen(browser, WIDE)
-    visit(page, f"{address}/log")
+    visit(page, f"{address}/log?day=2027-08-16")
     main = page.get_by_test_id("stMain")
     main.get_by_test_id("stButtonGroup").nth(1).get_by_role("radio").first.click()
     idle(page)
@@ -110,7 +110,7 @@ def test_a_slow_phone_logs_a_picking_in_three_taps_without_hovering(
     context = browser.new_context(viewport=NARROW, has_touch=True, is_mobile=True)
     page = context.new_page()
     context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
-    visit(page, f"{address}/log")
+    visit(page, f"{address}/log?day=2027-08-16")
     main = page.get_by_test_id("stMain")
     taps = [
         main.get_by_test_id("stButtonGroup").nth(1).locator("button").first,
