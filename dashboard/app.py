@@ -43,4 +43,5 @@ else:
     with st.sidebar:
         household_form()
     keep_in_address(notes_in_use)
+    session.arrive(place.url_path)
     place.run()

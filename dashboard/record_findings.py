@@ -61,14 +61,13 @@ def _look_first(doubtful: pd.DataFrame) -> str:
     return f"Look first at {listed(told)}."
 
 
-def log_headline(season: Season, waiting: int, today: date) -> str:
-    """Say what waits to be written down."""
+def log_headline(season: Season, due: int, fresh: int, today: date) -> str:
+    """Say what waits to be written down: batches whose seals are due, and those too fresh."""
     last = max((picking.day for picking in season.pickings if picking.day <= today), default=None)
     picked = f"Last picking written down: {day(last)}." if last else "No picking written down yet."
-    if not waiting:
-        return picked
-    seals = count(waiting, "batch waits", "batches wait")
-    return f"**{seals} for a look at the seals.** {picked}"
+    seals = f"**{count(due, 'batch waits', 'batches wait')} for a look at the seals.**"
+    stand = f"{count(fresh, 'batch stands', 'batches stand')} untouched before its seals are due."
+    return " ".join([*([seals] if due else []), *([stand] if fresh else []), picked])
 
 
 def nothing_to_buy_words(foods: pd.DataFrame) -> str:

@@ -35,10 +35,8 @@ def read_notes() -> Notes | None:
 
 
 def newly_opened() -> bool:
-    """Say whether this is the first time that it is asked for in the session."""
-    new = "opened" not in st.session_state
-    st.session_state["opened"] = True
-    return new
+    """Say whether no page was come to yet in this session."""
+    return "place" not in st.session_state
 
 
 def use_household(household: int) -> None:
@@ -111,15 +109,22 @@ def written() -> tuple[int, str] | None:
     return found if isinstance(found, tuple) else None
 
 
-def remember_written(change: int | None, words: str = "") -> None:
-    """Keep what was written last, so that it can be taken back at once."""
-    _keep("written", _key(), None if change is None else (change, words))
-    st.session_state["newly_written"] = change is not None
+def remember_written(written: tuple[int, str] | None, news: str) -> None:
+    """Keep the change written last and its words, so that it can be taken back; ``news`` once."""
+    _keep("written", _key(), written)
+    st.session_state["news"] = news
 
 
-def newly_written() -> bool:
-    """Say whether something was written since this was asked last."""
-    return bool(st.session_state.pop("newly_written", False))
+def arrive(at: str) -> None:
+    """Come to a page: what was written on another one is not offered to be taken back there."""
+    if st.session_state.get("place") != at:
+        _keep("written", _key(), None)
+    st.session_state["place"] = at
+
+
+def newly_written() -> str:
+    """Give what is new since this was asked last: that something was written or taken back."""
+    return str(st.session_state.pop("news", ""))
 
 
 def remember_fault(error: PlanningError) -> None:

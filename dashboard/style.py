@@ -36,13 +36,16 @@ _STYLE = """
       padding: .28rem .1rem; font-size: .8rem;
     }
     [data-testid="stTable"] p {font-size: inherit;}
+    [data-testid="stTooltipContent"] {min-width: min(16rem, 80vw);}
+    [data-testid="stMarkdownContainer"] :is(td, th):not(:last-child) {padding-right: .3rem;}
     [data-testid="stTable"] thead {display: none;}
     [data-testid="stTable"] :is(table, tbody, tr, td) {display: block; width: 100%;}
     [data-testid="stTable"] td {border: 0; padding: .1rem;}
     [data-testid="stTable"] td:not(:first-child, :has(.stMarkdownColoredText)) {display: none;}
     [data-testid="stTable"] td:first-child {font-weight: 600;}
     [data-testid="stTable"] tr {border-bottom: 1px solid #8e909155; padding: .35rem 0;}
-    button, summary, [data-testid="stPageLink"] a, [data-testid="stDateInputField"],
+    button, summary, [data-testid="stSidebarNav"] a, [data-testid="stPageLink"] a,
+    [data-testid="stDateInputField"],
     [data-testid="stMain"] input, [data-testid="stCheckbox"] > label,
     [data-testid="stRadioOption"] {min-height: 44px !important; min-width: 44px !important;}
     [data-testid="stButtonGroup"] [role="radiogroup"] {flex-wrap: wrap; overflow: visible;}

@@ -28,7 +28,8 @@ def judgement_form(season: Season, asked: str = "") -> None:
         key=f"judgement_{asked}",
     )
     row = values.set_index("setting").loc[chosen]
-    st.markdown(f"{row['means']}  \nUsually {row['usual']:g} {row['setting_unit']}.")
+    bounds = f"from {row['least']:g} to {row['most']:g}"
+    st.markdown(f"{row['means']}  \nUsually {row['usual']:g} {row['setting_unit']}; {bounds}.")
     st.caption(row["says"])
     now = st.number_input(
         f"In these notes ({row['setting_unit']})",

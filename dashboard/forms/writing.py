@@ -9,6 +9,7 @@ from dashboard.look import faults
 from dashboard.words import local
 from model import Edit, PlanningError
 
+TAKEN_BACK, WRITTEN = "Taken back.", "Written. Undo stands at the top."
 IS_RIGHT = "Say first that it is right, or put it right."
 
 
@@ -36,7 +37,7 @@ def save(
     except PlanningError as error:
         session.remember_fault(retell(error))
         return
-    session.remember_written(change, words)
+    session.remember_written((change, words), WRITTEN)
     session.next_form()
 
 
@@ -88,7 +89,7 @@ def take_back(change: int, words: str) -> None:
     except PlanningError as error:
         session.remember_fault(error)
         return
-    session.remember_written(None)
+    session.remember_written(None, TAKEN_BACK)
     session.next_form()
 
 
@@ -101,8 +102,9 @@ def last_written() -> None:
     if error is not None:
         faults(error, "Nothing was written.")
         st.toast("Nothing was written: why, stands at the top.", icon=":material/error:")
-    if session.newly_written():
-        st.toast("Written. Undo stands at the top.", icon=":material/check:")
+    news = session.newly_written()
+    if news:
+        st.toast(news, icon=":material/check:")
     written = session.written()
     if written is None:
         return

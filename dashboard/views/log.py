@@ -26,9 +26,10 @@ def show() -> None:
     season = place.headed("Write down").season
     last_written()
     waiting = model.unconfirmed(season, session.today())
-    headline = log_headline(season, len(waiting), session.today())
+    due = len(model.seals_to_look_at(season, session.moment(), season.zone))
+    headline = log_headline(season, due, len(waiting) - due, session.today())
     place.answer(headline, place.WEEK, "what that leaves to do this week")
-    told = {SEALED: f"{SEALED} ({len(waiting)} to look at)"} if waiting else {}
+    told = {SEALED: f"{SEALED} ({due} to look at)"} if due else {}
     parts = [PICKED, PUT_UP, SEALED, TAKEN, PAPER, MEND, WRITTEN]
     chosen = choice("What", parts, key="log_what", told=told)
     if chosen == PICKED:

@@ -193,8 +193,8 @@ def _picked(plan: PlannedSeason) -> None:
     else:
         st.markdown("Nothing is to be picked in these weeks.")
     st.caption(
-        "The darker, the more of its crop; an ordinary year. Yields are published figures "
-        "moved by the household's own seasons; the table shows how many stand behind each."
+        "The stronger the colour, the more of its crop; an ordinary year. Yields are published "
+        "figures moved by the household's own seasons; the table shows how many stand behind each."
     )
     with fold("What each planting should give", "yields") as is_open:
         if is_open:

@@ -31,6 +31,8 @@ BEFORE_TAKING = {
     LOOK: "a jar like it was bad, look at each",
     UNSEEN: "look at the seals first",
 }
+UNSURE = "look at its seals before it is put away: it is not counted as sure"
+FRESH = "let it stand untouched, and look at its seals tomorrow: it is not counted as sure"
 SORT_WEEKS = 4
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
@@ -77,7 +79,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     rows += _chilled(season, today)
     for batch in unconfirmed(season, today):
         own = season.preserve(batch.preserve)
-        why = "look at its seals before it is put away: it is not counted as sure"
+        why = FRESH if batch.put_up == today else UNSURE
         left = _weeks_left(own, batch.put_up, today)
         rows.append(_Row(own, batch.filled, batch.put_up, UNSEEN, left, why))
     table = [
