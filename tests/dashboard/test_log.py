@@ -91,6 +91,7 @@ def test_what_was_written_is_taken_back_at_once_and_stays_readable(
     labelled(log, "button", "Save").click().run()
     log.button(key="undo_written").click().run()
 
+    assert log.toast[-1].value == "Taken back."
     assert rows(store_path, "harvest_log.csv") == before
     unfold(part(log, "What was written"))
     assert "Picked 3 kg of tomato" in words(log)
@@ -107,6 +108,16 @@ def test_undo_stands_only_with_the_household_that_was_written_to(log: AppTest) -
 
     use(log, "Alder Lane")
     assert any(button.key == "undo_written" for button in log.button)
+
+
+def test_undo_stands_only_on_the_page_that_was_written_on(log: AppTest) -> None:
+    pill(log, "Crop", "tomato")
+    pill(log, "How many", "3")
+    labelled(log, "button", "Save").click().run()
+    log.switch_page("views/larder.py").run()
+    log.switch_page(LOG).run()
+
+    assert not any(button.key == "undo_written" for button in log.button)
 
 
 def test_the_container_used_last_is_offered_first(log: AppTest) -> None:
