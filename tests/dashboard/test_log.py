@@ -3,18 +3,15 @@
 from datetime import date
 from pathlib import Path
 
-import pandas as pd
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from dashboard.forms.edited import edits_between
 from dashboard.words import pieces
-from model import GUESS, Author, Edit, Store
-from tests.dashboard.seeding import FIRST
+from model import Author, Edit, Store
+from tests.dashboard.seeding import ALDER_LANE, FIRST, rows
 from tests.dashboard.steps import labelled, look, unfold, use, words
 
 GLUT, LOG = date(2027, 8, 16), "views/log.py"
-ALDER_LANE = 2
 
 
 @pytest.fixture
@@ -26,15 +23,6 @@ def part(log: AppTest, name: str) -> AppTest:
     control = log.segmented_control(key="log_what")
     option = next(option for option in control.options if option.startswith(name))
     return control.set_value(option).run()
-
-
-def rows(path: Path, file: str) -> list[dict[str, str]]:
-    return list(Store(path, FIRST).rows(ALDER_LANE, file).values())
-
-
-def up_to_now(picked: list[dict[str, str]]) -> int:
-    """Give the place of the last picking that is not of a day to come."""
-    return max(i for i, row in enumerate(picked) if row["picked_on"] <= f"{GLUT}")
 
 
 def pill(log: AppTest, label: str, value: object) -> AppTest:
@@ -226,72 +214,6 @@ def test_how_many_to_fill_stands_where_a_batch_is_written_down(log: AppTest) -> 
 
     assert "sealed jars** more: fill" in words(log)
     assert "nine times in ten" in words(log)
-
-
-def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: Path) -> None:
-    before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
-    labels = [box.label for box in log.text_input]
-
-    assert labelled(log, "selectbox", "Which").options[0].endswith(" kg")
-    assert "Picked kg" in labels
-    assert "Number" not in labels  # what this picking was not measured in is not asked for
-    labelled(log, "text_input", "Picked kg").set_value("3.5").run()
-    labelled(log, "date_input", "Picked on").set_value(date(2026, 9, 30)).run()
-    labelled(log, "button", "Save it mended").click().run()
-
-    newest = up_to_now(before)
-    changed = {"picked_kg": "3.5", "picked_on": "2026-09-30"}
-    after = rows(store_path, "harvest_log.csv")
-    assert after[newest] == {**before[newest], **changed}
-    assert after[:newest] + after[newest + 1 :] == before[:newest] + before[newest + 1 :]
-    part(log, "What was written")
-    assert any("Picked:" in text.value for text in log.text)
-
-
-def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: Path) -> None:
-    before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
-    labelled(log, "text_input", "Picked kg").set_value("-1e9").run()
-    labelled(log, "button", "Save it mended").click().run()
-
-    assert "Nothing was written" in log.error[0].value
-    assert rows(store_path, "harvest_log.csv") == before
-
-
-def test_one_entry_is_taken_out_and_undone(log: AppTest, store_path: Path) -> None:
-    before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
-    labelled(log, "button", "Take this entry out").click().run()
-
-    newest = up_to_now(before)
-    assert rows(store_path, "harvest_log.csv") == before[:newest] + before[newest + 1 :]
-    labelled(log, "button", "Undo").click().run()
-    assert rows(store_path, "harvest_log.csv") == before
-
-
-def test_a_guess_that_was_changed_is_a_guess_no_more() -> None:
-    before = [(3, {"food": "peas", "portions_a_week": "1", "note": GUESS})]
-    same = pd.DataFrame([before[0][1]])
-
-    assert edits_between("foods.csv", before, same) == []
-    changed = same.assign(portions_a_week=["2"])
-    (edit,) = edits_between("foods.csv", before, changed)
-    assert edit.cells == {"food": "peas", "portions_a_week": "2"}
-
-
-def test_a_table_of_entries_becomes_corrections_withdrawals_and_new_rows() -> None:
-    before = [(7, {"crop": "pea", "picked_kg": "2"}), (9, {"crop": "kale", "picked_kg": "1"})]
-    after = pd.DataFrame(
-        {"crop": ["pea", "leek", "bean"], "picked_kg": ["3", None, " 4 "]}, index=[0, 2, 3]
-    )
-
-    assert list(edits_between("harvest_log.csv", before, after)) == [
-        Edit("harvest_log.csv", {"crop": "pea", "picked_kg": "3"}, 7),
-        Edit("harvest_log.csv", {"crop": "leek"}),
-        Edit("harvest_log.csv", {"crop": "bean", "picked_kg": "4"}),
-        Edit("harvest_log.csv", None, 9),
-    ]
 
 
 def test_containers_are_said_as_people_say_them() -> None:
