@@ -8,7 +8,7 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.past_day import past_day
+from dashboard.forms.past_day import past_day, typed_past_day
 from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
 from dashboard.words import capital, count, day, listed, local, short_day, speaker
 from model import Edit, Ledger, Preserve, Season
@@ -27,7 +27,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         "Place", places, default=places[0], format_func=speaker(), key=f"count_place_{form}"
     )
     counted_on = past_day("Counted on", f"count_day_{form}")
-    made = past_day(
+    made = typed_past_day(
         "What the book does not know was made about",
         f"count_made_{form}",
         season.frosts.first_autumn.median.on_or_before(today),

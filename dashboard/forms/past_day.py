@@ -1,24 +1,33 @@
-"""A day that is over or today, asked for as the household writes days."""
+"""A day that is over or today: with one tap where it is near, else as the household writes days."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import streamlit as st
 
 from dashboard import session
-from dashboard.words import typed_day
+from dashboard.look import choice
+from dashboard.words import short_day, typed_day
+
+TODAY, YESTERDAY, OTHER = "today", "yesterday", "another day"
 
 
-def past_day(
-    label: str, key: str, usual: date | None = None, earliest: date | None = None
-) -> date | None:
+def past_day(label: str, key: str, earliest: date | None = None) -> date | None:
     """Ask for a day up to that looked from, which is offered; None while it is being typed."""
     today = session.today()
+    yesterday = today - timedelta(days=1)
+    near = [TODAY, YESTERDAY] if earliest is None or earliest <= yesterday else [TODAY]
+    days = {TODAY: f"today, {short_day(today)}"}
+    chosen = choice(label, [*near, OTHER], f"{key}_near", told=days)
+    if chosen == OTHER:
+        return typed_past_day(label, key, yesterday, earliest)
+    return today if chosen == TODAY else yesterday
+
+
+def typed_past_day(label: str, key: str, usual: date, earliest: date | None = None) -> date | None:
+    """Ask for a day up to that looked from, as a date; ``usual`` is offered."""
+    today = session.today()
+    first = usual if earliest is None else max(usual, earliest)
     day = st.date_input(
-        label,
-        usual or today,
-        min_value=earliest,
-        max_value=today,
-        format=typed_day(),
-        key=key,
+        label, first, min_value=earliest, max_value=today, format=typed_day(), key=key
     )
     return day if isinstance(day, date) else None

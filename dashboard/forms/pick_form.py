@@ -26,12 +26,11 @@ def pick_form(season: Season) -> None:
     form, today = session.form(), session.today()
     likely = likely_crops(season, today)[:MOST_CROPS]
     crop = st.pills("Crop", likely, format_func=speaker(), key=f"pick_crop_{form}")
-    with st.popover("Another crop, day or amount", width="stretch"):
+    with st.popover("Another crop or amount", width="stretch"):
         rest = [name for name in sorted(c.name for c in season.crops) if name not in likely]
         other = st.selectbox(
             "Another crop", rest, index=None, format_func=speaker(), key=f"pick_other_{form}"
         )
-        day = past_day("Picked on", f"pick_day_{form}")
         typed = st.number_input(
             "Another number", 0.0, 1000.0, 0.0, 0.5, format="%g", key=f"pick_typed_{form}"
         )
@@ -44,6 +43,7 @@ def pick_form(season: Season) -> None:
     container = st.segmented_control(
         "Of what", names, default=usual, key=f"pick_container_{form}_{crop}"
     )
+    day = past_day("Picked on", f"pick_day_{form}")
     kg = many * weighs.get(container or usual, 0.0)
     ready = bool(crop) and kg > 0 and day is not None
     words, doubt = "Save", ""
