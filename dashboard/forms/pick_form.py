@@ -25,7 +25,11 @@ def pick_form(season: Season) -> None:
     """Ask what was picked, and write it down."""
     form, today = session.form(), session.today()
     likely = likely_crops(season, today)[:MOST_CROPS]
-    crop = st.pills("Crop", likely, format_func=speaker(), key=f"pick_crop_{form}")
+    crop = None
+    if likely:
+        crop = st.pills("Crop", likely, format_func=speaker(), key=f"pick_crop_{form}")
+    else:
+        st.caption("Nothing that grows by your notes is due yet: choose the crop here.")
     with st.popover("Another crop or amount", width="stretch"):
         rest = [name for name in sorted(c.name for c in season.crops) if name not in likely]
         other = st.selectbox(
