@@ -29,7 +29,9 @@ PLACES = {
 ROWS = """
 tables => tables.flatMap(table => [...table.querySelectorAll('[role="row"], tbody tr')])
   .map(row => [...row.querySelectorAll('[role="gridcell"], td')].map(
-    cell => cell.textContent.replaceAll('\\u00a0', ' ').trim()))
+    cell => [...cell.querySelectorAll('.stMarkdownColoredText')].reduce(
+      (words, heading) => words.replace(heading.textContent, ''), cell.textContent)
+      .replaceAll('\\u00a0', ' ').trim()))
 """
 CUT = """
 tables => tables.filter(table => [table, ...table.querySelectorAll('div')]

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from model.season.record import RIGHT, TOO_MUCH
-from tests.outlook.test_review import draft
+from tests.outlook.test_next_year import draft
 from tests.recorded import PACKS, batch, count, recorded
 
 
