@@ -32,7 +32,7 @@ def correct_form() -> None:
     chosen = st.selectbox("Entries", list(TABLES), key="correct_table")
     file = TABLES[chosen]
     if choice("How", [ONE, ALL], key="correct_how") == ONE:
-        mend_form(chosen, file, _newest(file))
+        mend_form(chosen, file, newest_rows(file), "Which, the newest up to today first")
     else:
         st.caption(
             f"The newest {MOST_ROWS} at most, the newest first; dates as 2027-08-16. The last row "
@@ -44,7 +44,7 @@ def correct_form() -> None:
 
 def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bool] = bool) -> None:
     """Let the newest rows of a table be changed, of those that are ``among`` the ones asked for."""
-    newest = _newest(file, among)
+    newest = newest_rows(file, among)
     meant = model.table_headings(file)
     headings = [*meant, *(name for _, cells in newest for name in cells if name not in meant)]
     frame = pd.DataFrame(
@@ -73,8 +73,9 @@ def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bo
     )
 
 
-def _newest(
+def newest_rows(
     file: str, among: Callable[[Mapping[str, str]], bool] = bool
 ) -> list[tuple[int, Mapping[str, str]]]:
+    """Give the rows of a table with their numbers, the one written last first."""
     rows = [(row_id, cells) for row_id, cells in stored_rows(file).items() if among(cells)]
     return rows[: -MOST_ROWS - 1 : -1]

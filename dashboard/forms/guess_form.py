@@ -1,9 +1,13 @@
 """The figures that are still guesses, and the place to put one's own in their stead."""
 
+from collections.abc import Mapping
+
 import streamlit as st
 
-from dashboard.forms.correct_form import correct_table
+from dashboard.forms.correct_form import ALL, ONE, correct_table, newest_rows
+from dashboard.forms.mend_form import mend_form
 from dashboard.kept import Guesses, number_of
+from dashboard.look import choice
 from dashboard.words import count, listed
 from model import GUESS
 
@@ -41,7 +45,14 @@ def guess_form(guessed: Guesses) -> None:
     st.caption(
         "A row that is changed is a guess no more; where the figure was right, empty its note."
     )
-    correct_table(_words(chosen), chosen, lambda cells: cells.get("note") == GUESS)
+    if choice("How", [ONE, ALL], key="guess_how") == ONE:
+        mend_form(_words(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
+    else:
+        correct_table(_words(chosen), chosen, _is_guess)
+
+
+def _is_guess(cells: Mapping[str, str]) -> bool:
+    return cells.get("note") == GUESS
 
 
 def _words(file: str) -> str:

@@ -18,14 +18,16 @@ MOST_LETTERS = 200
 WEIGHTS = ("kg", "lb", "oz")
 
 
-def mend_form(words: str, file: str, newest: Sequence[tuple[int, Mapping[str, str]]]) -> None:
-    """Ask which of the newest entries, and for what its cells are to be."""
+def mend_form(
+    words: str, file: str, newest: Sequence[tuple[int, Mapping[str, str]]], which: str = "Which"
+) -> None:
+    """Ask ``which`` of the newest entries, and for what its cells are to be."""
     if not newest:
         st.markdown("Nothing is written there yet.")
         return
     form, stored = session.form(), dict(sorted(newest, key=_is_to_come))
     chosen = st.selectbox(
-        "Which, the newest up to today first",
+        which,
         list(stored),
         format_func=lambda row: _told(stored[row]),
         key=f"mend_which_{file}",

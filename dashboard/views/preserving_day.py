@@ -48,7 +48,9 @@ def show() -> None:
         place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
         _warn(sheet, season)
         _now(sheet, done, season.units)
-    left, right = st.columns([1, 1], gap="medium")
+    # Beside an empty half a page looks broken.
+    halves = st.columns([1, 1], gap="medium") if sheet.loads else [st.container()] * 2
+    left, right = halves
     with left:
         _loads(sheet, done, season)
         if sheet.loads:

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model import Author, Edit, Store
+from model import Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.steps import labelled, words
 
@@ -60,13 +60,16 @@ def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_pat
 
     assert "What is eaten, and how much: " in words(first)
     first.selectbox(key="guess_table").set_value("frosts.csv").run()
+    assert labelled(first, "selectbox", "Which").options[0].startswith("last spring frost")
+    labelled(first, "text_input", "Late month day").set_value("06-02").run()
+    labelled(first, "button", "Save it mended").click().run()
+
     assert not first.exception
-    store = Store(store_path, FIRST)
-    (frost, *_) = store.rows(1, "frosts.csv").items()
-    own = {name: cell for name, cell in frost[1].items() if name != "note"}
-    store.write(1, Author("own", FIRST, "", "own"), [Edit("frosts.csv", own, frost[0])])
-    first.run()
+    (frost, _) = Store(store_path, FIRST).rows(1, "frosts.csv").values()
+    assert (frost["late_month_day"], frost.get("note", "")) == ("06-02", "")
     assert "Frosts: first autumn frost" in words(first)
+    first.segmented_control(key="guess_how").set_value("All of them in a table").run()
+    assert not first.exception
 
 
 @pytest.mark.parametrize(
