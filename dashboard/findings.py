@@ -79,8 +79,9 @@ def bad_year_words(totals: pd.DataFrame) -> str:
     if not words:
         return ""
     planned, bad = (about(rows.loc["h", name]) for name in ("planned", "bad_year"))
-    more = f"in one year of ten {bad} h or more" if bad != planned else "hardly more in any year"
-    return f"In one year of ten: {listed(words)}. The kitchen takes about {planned} h, {more}."
+    more = f"in one year of ten {bad} h or more" if bad != planned else "and hardly any year more"
+    work = f"An ordinary year takes about {planned} h of kitchen work, {more}."
+    return f"In one year of ten: {listed(words)}. {work}"
 
 
 def _or_fewer(number: float, name: str) -> str:

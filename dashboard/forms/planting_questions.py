@@ -53,7 +53,8 @@ def hedges(plan: PlannedSeason) -> None:
     table(hedge_rows(found, plan.case.season.units), height="content", key="hedges")
     st.caption(
         "Each in the same 1,000 simulated years, everyone eating what they want. What grows more "
-        "takes a quarter more ground than the plan; the box weighs what that ground would give."
+        "takes a quarter more ground than the plan; of a bought box the weight is what that ground "
+        "would give. Hours are the mean of these years: some have too little to fill a load with."
     )
 
 

@@ -43,7 +43,7 @@ def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
 
     assert bad_year_words(totals) == (
         "In one year of ten: 94 jars or fewer (all 211 in 3% of years). "
-        "The kitchen takes about 120 h, in one year of ten 130 h or more."
+        "An ordinary year takes about 120 h of kitchen work, in one year of ten 130 h or more."
     )
     assert "not one jar (all 211 in hardly any year)" in bad_year_words(none)
 
