@@ -13,6 +13,8 @@ TOGETHER, SPREAD, ONE_SOWING = "together", "spread", "one sowing"
 # Judgement: more sowings of one crop than this nobody makes in a season.
 MOST_SOWINGS = 4
 LEAST_KG, LEAST_DAYS, LIKELY = 0.05, 7, 0.9
+# A week that gives a twentieth more than is used needs no second sowing.
+NEAR = 0.05
 # What waits so long needs no second sowing, nor what is picked for so long from one.
 WAITS_DAYS, LONG_DAYS = 21.0, 40.0
 COLUMNS = (
@@ -72,7 +74,9 @@ def _row(planned: PlannedSeason, b: int, today: date) -> dict[str, object] | Non
     used_kg = planned.plan.eaten_kg[c] + arrays.fresh_kg[:, c] @ planned.plan.put_up
     row["used_week_kg"] = float(used_kg.max())
     apart = timedelta(days=max(LEAST_DAYS, round(crop.picking_days_high)))
-    sowings = _sowings(planned, crop, planting.started, apart, comes_kg.max() / used_kg.max())
+    # What nobody uses is not used up in parts either.
+    heaviest = comes_kg.max() / used_kg.max() if used_kg.any() else 0.0
+    sowings = _sowings(planned, crop, planting.started, apart, heaviest)
     if sowings == 1:
         return {**row, "sow_as": ONE_SOWING}
     return {**row, "sow_as": SPREAD, "sowings": sowings, "days_apart": apart.days}
@@ -89,7 +93,7 @@ def _sowings(
         return 1
     sowings, last = 1, started
     while (
-        heaviest > sowings * (1 + LEAST_KG)
+        heaviest > sowings * (1 + NEAR)
         and sowings < MOST_SOWINGS
         and chance_of_picking(planned.case.season, crop, last + apart) >= LIKELY
     ):

@@ -86,6 +86,13 @@ def test_so_few_that_all_is_eaten_are_sown_once() -> None:
     assert pd.isna(row["days_apart"])
 
 
+def test_what_nobody_eats_is_sown_once_for_parts_would_not_use_it_up() -> None:
+    foods = PEAS["foods"].replace("peas,vegetable,2,3,4,pea\n", "")
+    row = sizes(small_season(**{**PEAS, "foods": foods})).loc["pea"]
+
+    assert (row["used_week_kg"], row["sowings"]) == (0, 1)
+
+
 def test_no_part_is_sown_so_late_that_frost_takes_it() -> None:
     # two weeks on, seven years in ten still pick it: nine are asked
     late = PEAS["plantings"].replace("2027-04-01", "2027-08-10")
