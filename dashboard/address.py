@@ -27,10 +27,9 @@ def take_from_address() -> None:
 
 def keep_in_address(found: Notes) -> None:
     """Keep in the address what the page would not open with by itself."""
-    newest = max(found.every, key=lambda one: one.last_change)
-    own, day = found.household.household_id, session.today()
+    day = session.today()
     kept_there = {
-        HOUSEHOLD: f"{own}" if own != newest.household_id else "",
+        HOUSEHOLD: "" if found.newest else f"{found.household.household_id}",
         DAY: f"{day}" if day != session.first_day(found.season) else "",
     }
     for name, value in kept_there.items():

@@ -41,7 +41,7 @@ def _room(row: Any, units: str) -> str:
     """Name the bed with the most room, and say how many others have some."""
     if not row.free_bed:
         return ""
-    more = row.free_beds.count(", ")
+    more = row.beds_free - 1
     others = f", and {count(more, 'other')}" if more else ""
     return f"{row.free_bed} {amount(row.free_m2, 'm2', units)}{others}"
 

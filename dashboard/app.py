@@ -32,7 +32,7 @@ if notes_in_use is not None:
     write_as(notes_in_use.season.date_form, notes_in_use.season.tongue)
 if beginning:
     begin = st.Page(HERE / BEGIN, title="Begin")
-    st.navigation([begin], position="hidden").run()
+    place = st.navigation([begin], position="hidden")
 else:
     pages = [
         st.Page(HERE / file, title=local(words), icon=icon)
@@ -43,5 +43,5 @@ else:
     with st.sidebar:
         household_form()
     keep_in_address(notes_in_use)
-    session.arrive(place.url_path)
-    place.run()
+session.arrive(place.url_path)
+place.run()

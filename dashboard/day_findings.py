@@ -25,19 +25,19 @@ def amount_of(product: DayProduct, number: float, units: str) -> str:
     return f"{units_of(number, product.unit, units)} of {product.name}"
 
 
-def day_headline(sheet: DaySheet, done: frozenset[int]) -> str:
+def day_headline(sheet: DaySheet) -> str:
     """Say when the day is over, what is done now, and what it leaves."""
     if not sheet.loads:
         if sheet.waiting:
             return f"**Nothing fits before bedtime at {sheet.bedtime:%H:%M}.** Begin earlier."
         return "**Nothing is to be put up today.** Say below what you want to make."
     loads = count(len(sheet.loads), "batch", "batches")
-    left = [load for load in sheet.loads if load.number not in done]
+    left = [load for load in sheet.loads if load.number not in sheet.done]
     if not left:
         return f"**All {loads} are written down.** Let the jars stand untouched until tomorrow."
     begin = clock(sheet.begins, sheet.begins)
     finish = clock(sheet.finish, sheet.begins)
-    written = f", {len(done)} written down" if done else ""
+    written = f", {len(sheet.done)} written down" if sheet.done else ""
     words = f"**{loads} from {begin}{written}: done at {finish}.** "
     times = Counter(load.product.name for load in left)
     names = [f"{name}{f' ({number} batches)' * (number > 1)}" for name, number in times.items()]
@@ -75,12 +75,12 @@ def refused_words(one: Refused) -> str:
     return f"Refused: {one.name}: {one.reason}. Ways that remain: {', '.join(one.ways)}."
 
 
-def load_words(load: Load, sheet: DaySheet, units: str, *, done: bool) -> str:
+def load_words(load: Load, sheet: DaySheet, units: str) -> str:
     """Say what a load is, where it is done and when."""
     size = f", {load.product.jar.name}" if load.product.jar else ""
     where = f" · {load.canner.name}" if load.canner else ""
     begin, end = (clock(moment, sheet.begins) for moment in (load.begins, load.ends))
-    when = "written down" if done else f"{begin} to {end}"
+    when = "written down" if load.number in sheet.done else f"{begin} to {end}"
     what = amount_of(load.product, load.units, units)
     return f"**{load.number}. {what}**{size}{where} · {when}"
 
@@ -118,9 +118,7 @@ def look_words(ended: datetime, begins: datetime, zone: tzinfo | None) -> str:
     return f"{named.get(days, f'in the morning in {days} days')}, before {until}"
 
 
-def now_words(
-    sheet: DaySheet, done: frozenset[int], now: datetime, units: str
-) -> list[tuple[str, str]]:
+def now_words(sheet: DaySheet, now: datetime, units: str) -> list[tuple[str, str]]:
     """Give what is going on now and what comes next: a clock time, and words, each.
 
     At most one step a piece of equipment is going on; loads that are written down are over.
@@ -128,7 +126,7 @@ def now_words(
     steps = [
         (step, load)
         for load in sheet.loads
-        if load.number not in done
+        if load.number not in sheet.done
         for step in load.steps
         if step.ends > step.begins
     ]

@@ -35,6 +35,11 @@ class Notes:
         """Give the name under which the household is kept."""
         return self.household.name
 
+    @property
+    def newest(self) -> bool:
+        """Say whether it is the household written in last, which is opened by itself."""
+        return self.household == _newest(self.every)
+
 
 def now() -> datetime:
     """Give the moment; the only place where the dashboard reads the clock."""
@@ -56,11 +61,14 @@ def households() -> tuple[StoredHousehold, ...]:
     return store().households()
 
 
+def _newest(every: Sequence[StoredHousehold]) -> StoredHousehold | None:
+    return max(every, key=lambda one: one.last_change, default=None)
+
+
 def notes(chosen: object) -> Notes | None:
     """Give the notes of the chosen household, else of the one written in last; None for none."""
     every = households()
-    newest = max(every, key=lambda one: one.last_change, default=None)
-    found = next((one for one in every if one.household_id == chosen), newest)
+    found = next((one for one in every if one.household_id == chosen), _newest(every))
     if found is None:
         return None
     season, guesses = _read(str(store().path), found.household_id, found.last_change)

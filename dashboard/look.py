@@ -79,8 +79,8 @@ def table(
     """Show a table with the headings of the outlook, as wide as there is room.
 
     A column of words already carries its unit in each cell. What fits a phone is one text, which
-    is there at once; what can be read at a glance is plain as well, and scrolls sideways where it
-    has to. A larger table scrolls in a grid.
+    is there at once; what can be read at a glance is plain as well, and on a phone a card a row. A
+    larger table scrolls in a grid.
     """
     _show(_made(frame), height, key)
 

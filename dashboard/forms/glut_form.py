@@ -16,12 +16,13 @@ from dashboard.words import capital, local, speaker
 from model import GlutSplit, PlannedSeason, Wanted
 
 MOST = 500.0
-START = time(9, 0)
+START, USUAL_HOURS = time(9, 0), 4.0
 
 
 def glut_form(plan: PlannedSeason) -> dict[str, float]:
     """Ask for the pile and the hours, and show the split at once; gives the pile, kg by crop."""
     known = session.on_table()
+    before = known or OnTable({}, {}, USUAL_HOURS)
     crops, hours, start = st.columns([3, 1, 1], gap="medium")
     scope, units = session.scope(), plan.case.season.units
     with crops:
@@ -29,25 +30,24 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
         chosen = st.multiselect(
             "What lies on the table",
             plan.case.arrays.crops,
-            list(known.pile_kg) if known else list(likely[:3]),
+            list(known.pile_kg if known else likely[:3]),
             format_func=speaker(),
             key=f"glut_{scope}",
         )
     with hours:
-        usual = known.hours if known else 4.0
         free = st.number_input(
-            "Free hours for it", 0.0, 100.0, usual, 0.5, format="%g", key=f"glut_h_{scope}"
+            "Free hours for it", 0.0, 100.0, before.hours, 0.5, format="%g", key=f"glut_h_{scope}"
         )
     with start:
         first = session.day_begins() or START
         begins = st.time_input("Starting at", first, key=f"glut_at_{scope}") or first
-    pile_kg = _weights(plan, chosen, known.pile_kg if known else {}, units)
-    if not any(pile_kg.values()):
-        session.put_on_table(OnTable(pile_kg, {}, free))
+    pile_kg = _weights(plan, chosen, before.pile_kg, units)
+    some = any(pile_kg.values())
+    bruised_kg = _bruised(pile_kg, before.bruised_kg, units) if some else {}
+    session.put_on_table(OnTable(pile_kg, bruised_kg, free))
+    if not some:
         st.caption("Choose what lies there and give its weight.")
         return {}
-    bruised_kg = _bruised(pile_kg, known.bruised_kg if known else {}, units)
-    session.put_on_table(OnTable(pile_kg, bruised_kg, free))
     try:
         split = model.split_glut(plan, pile_kg, free, bruised_kg)
     except model.SeasonProblems as error:

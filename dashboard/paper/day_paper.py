@@ -22,28 +22,27 @@ from model import DayProduct, DaySheet, Season
 
 @dataclass(frozen=True, slots=True)
 class PaperDay:
-    """A day to be printed: its sheet, what is made, and the numbers of the loads that are done."""
+    """A day to be printed: its sheet, and what is made."""
 
     today: date
     sheet: DaySheet
     made: tuple[DayProduct, ...]
-    done: frozenset[int]
 
 
 def day_paper(season: Season, paper: PaperDay) -> bytes:
     """Give the day as PDF; every process time in it is that of a card that was looked up."""
     title = f"Preserving day, {day(paper.today)}"
     sheet = Sheet(season, title, "tick off what is done", paper.today)
-    sheet.text(_plain(day_headline(paper.sheet, paper.done)))
+    sheet.text(_plain(day_headline(paper.sheet)))
     for words in _warnings(season, paper.sheet):
         sheet.text(words, bold=True)
     if paper.sheet.loads:
         sheet.heading("In this order")
     for load in paper.sheet.loads:
-        over = load.number in paper.done
+        over = load.number in paper.sheet.done
         steps = [] if over else step_words(load, paper.sheet, season.zone)
         sheet.together((len(steps) + 1) * LINE_MM)
-        head = load_words(load, paper.sheet, season.units, done=over)
+        head = load_words(load, paper.sheet, season.units)
         sheet.text(_plain(head), bold=True)
         for step in steps:
             sheet.text(_plain(step), box=True, bold=step.startswith("**"))

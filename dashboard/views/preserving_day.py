@@ -43,28 +43,24 @@ def show() -> None:
         day_numbers(season, wanted)
     there = model.put_up_on(season, session.today())
     sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late, put_up=there)
-    done = sheet.done
     with top:
-        place.answer(day_headline(sheet, done), place.LOG, "count the sealed jars the day after")
+        place.answer(day_headline(sheet), place.LOG, "count the sealed jars the day after")
         _warn(sheet, season)
-        _now(sheet, done, season.units)
+        _now(sheet, season.units)
     # Beside an empty half a page looks broken.
-    halves = st.columns([1, 1], gap="medium") if sheet.loads else [st.container()] * 2
-    left, right = halves
+    left, right = st.columns([1, 1], gap="medium") if sheet.loads else [st.container()] * 2
     with left:
-        _loads(sheet, done, season)
+        _loads(sheet, season)
         if sheet.loads:
-            paper = PaperDay(session.today(), sheet, made, done)
+            paper = PaperDay(session.today(), sheet, made)
             printed("the day", day_paper, season, paper)
     with right:
         _picture(sheet)
-        _more(season, sheet, made, done)
+        _more(season, sheet, made)
     _cautions(made)
 
 
-def _more(
-    season: Season, sheet: DaySheet, made: tuple[DayProduct, ...], done: frozenset[int]
-) -> None:
+def _more(season: Season, sheet: DaySheet, made: tuple[DayProduct, ...]) -> None:
     chosen = choice("More", [CHECK, SET_OUT, PROCESS, LABELS], key="day_more")
     if chosen == CHECK:
         checklist_form(model.checklist(season, made, session.today()))
@@ -74,7 +70,7 @@ def _more(
     elif chosen == PROCESS:
         _processes(made)
     else:
-        _labels(season, sheet, done)
+        _labels(season, sheet)
 
 
 def _opened() -> tuple[Season, tuple[Wanted, ...]]:
@@ -98,9 +94,9 @@ def _warn(sheet: DaySheet, season: Season) -> None:
         st.warning(local("  \n".join(told)))
 
 
-def _now(sheet: DaySheet, done: frozenset[int], units: str) -> None:
+def _now(sheet: DaySheet, units: str) -> None:
     now = session.moment().replace(tzinfo=None)
-    told = now_words(sheet, done, now, units)
+    told = now_words(sheet, now, units)
     if not told:
         return
     with st.container(key="now", border=True):
@@ -108,13 +104,13 @@ def _now(sheet: DaySheet, done: frozenset[int], units: str) -> None:
             st.markdown(f"**{at}**  \n{local(words)}")
 
 
-def _loads(sheet: DaySheet, done: frozenset[int], season: Season) -> None:
+def _loads(sheet: DaySheet, season: Season) -> None:
     if sheet.loads:
         st.subheader("In this order")
     for load in sheet.loads:
-        over = load.number in done
+        over = load.number in sheet.done
         with st.container(border=True, key=f"load_{load.number}"):
-            told = [local(load_words(load, sheet, season.units, done=over))]
+            told = [local(load_words(load, sheet, season.units))]
             if not over:
                 # As published, acid first: whoever fills a jar does not look elsewhere for it.
                 told += load.product.card.steps if load.product.card else []
@@ -165,7 +161,7 @@ def _processes(made: tuple[DayProduct, ...]) -> None:
         st.markdown("Nothing of today is canned.")
 
 
-def _labels(season: Season, sheet: DaySheet, done: frozenset[int]) -> None:
+def _labels(season: Season, sheet: DaySheet) -> None:
     today = session.today()
     for batch in season.record.batches:
         if batch.put_up == today:
@@ -173,7 +169,7 @@ def _labels(season: Season, sheet: DaySheet, done: frozenset[int]) -> None:
     free: dict[str, object] = {}
     for load in sheet.loads:
         own = load.product.preserve
-        if own is not None and load.number not in done:
+        if own is not None and load.number not in sheet.done:
             codes = free.setdefault(own.name, model.free_codes(season, today, own.name))
             st.text("\n".join(model.label_for(own, today, next(codes)).lines(day)))
     st.caption(

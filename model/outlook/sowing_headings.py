@@ -3,6 +3,7 @@
 from model.outlook.heading import Heading
 
 SOWING_HEADINGS: dict[str, Heading] = {
+    "beds_free": Heading("Beds free", "", "with room for it until it is picked"),
     "at_once_kg": Heading("Ripe at once", "kg", "within the weeks that a picking holds"),
     "catch_crop": Heading("Catch crop", "", "not in the notes, quick, and likely to make it"),
     "chance_today": Heading("Started today", "", "chance of being picked"),

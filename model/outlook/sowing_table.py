@@ -22,7 +22,7 @@ LIKELY = 0.5
 LEAST_M2 = 1.0
 COLUMNS = (
     *("crop", "food", "start_by", "start_from", *CHANCES, "chance_today", "catch_crop"),
-    *("free_beds", "free_bed", "free_m2"),
+    *("free_beds", "beds_free", "free_bed", "free_m2"),
 )
 
 
@@ -32,14 +32,14 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
     They are blank where the time between the frosts is too short for that chance.
     ``chance_today`` is that of a start in the open today; ``start_from`` the day that a tender
     crop's frosts are past in nine years of ten (blank for hardy ones). ``free_beds`` names the
-    beds with room for it until it is picked, ``free_bed`` and ``free_m2`` the one with the most;
-    the bed of a planting that failed counts as free. Behind the garden's own crops stand the
-    quick ones of the tables that likely make it and have room. Crops that stand over winter
-    have no row.
+    ``beds_free`` beds with room for it until it is picked, ``free_bed`` and ``free_m2`` the one
+    with the most; the bed of a planting that failed counts as free. Behind the garden's own crops
+    stand the quick ones of the tables that likely make it and have room. Crops that stand over
+    winter have no row.
 
     >>> print(*model.sowing_table(planned))
     crop food start_by start_from latest_nine latest_five latest_two chance_today catch_crop
-    free_beds free_bed free_m2
+    free_beds beds_free free_bed free_m2
     """
     season, today = planned.case.season, planned.case.today
     own = [crop for crop in season.crops if can_be_dated(crop)]
@@ -76,6 +76,7 @@ def _row(
         "chance_today": chance_of_picking(season, crop, today),
         "catch_crop": catch_crop,
         "free_beds": ", ".join(_room(name, area, season.units) for name, area in free.items()),
+        "beds_free": len(free),
         "free_bed": max(free, key=lambda name: free[name], default=""),
         "free_m2": max(free.values(), default=0.0),
     }

@@ -14,7 +14,7 @@ SOWING = {
     "latest_five": [date(2027, 8, 20), date(2027, 7, 2)],
     "latest_two": [date(2027, 9, 1), date(2027, 8, 1)],
     "chance_today": [1.0, 0.02],
-    "free_beds": ["north 3 m2, south 9.5 m2", ""],
+    "beds_free": [2, 0],
     "free_bed": ["south", ""],
     "free_m2": [9.5, 0.0],
 }

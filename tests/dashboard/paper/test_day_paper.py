@@ -22,7 +22,7 @@ WANTED = (Wanted("whole tomatoes", 14), Wanted("dilled beans", 9), Wanted("froze
 def planned(season: Season, *wanted: Wanted, begins: datetime = NINE) -> PaperDay:
     made, refused = model.day_products(season, wanted)
     sheet = model.day_sheet(season, made, refused, begins)
-    return PaperDay(DAY, sheet, made, frozenset())
+    return PaperDay(DAY, sheet, made)
 
 
 def printed(season: Season, *wanted: Wanted, begins: datetime = NINE) -> Read:
