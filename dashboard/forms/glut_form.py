@@ -129,9 +129,9 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
         if card is not None and preserve.name in named:
             process_lines(card, local(capital(preserve.name)))
     st.caption(
-        "Eat first, then work as the preserving day orders it: it fills the next load while one is "
-        "in the canner, so that it may be over before the hours that the loads take one by one. "
-        "Times are for planning: follow a current tested recipe, and fill no jar for which you "
+        "Eat first, then work as the preserving day orders it, which fills the next load while one "
+        "is in the canner: its hours are those of the clock. Kitchen time is that of each by "
+        "itself. Times are for planning: follow a current tested recipe, and fill no jar for which you "
         "have not read its process."
     )
 

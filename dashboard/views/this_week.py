@@ -46,6 +46,34 @@ def show() -> None:
         place.answer(told, place.LARDER, "what to eat first")
     else:
         place.answer(told, place.LOG, "write down what was picked")
+    _chosen(plan, weeks, fresh)
+
+
+def _chosen(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> None:
+    """Show the week, or what else was chosen; a glut is to be within reach of a thumb."""
+    week, glut = "The week", "A glut on the table"
+    gone, process = "Something is gone", "Process times"
+    jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
+    chosen = choice("Show", [week, glut, picked, jars, gone, buy, process], key="week_shows")
+    if chosen == glut:
+        pile_kg = glut_form(plan)
+        _waiting(model.in_hand_table(plan, pile_kg), plan.case.season.units)
+    elif chosen == gone:
+        change_form(plan, session.today(), loss=True)
+    elif chosen == process:
+        process_form(plan.case.season)
+    elif chosen == picked:
+        picked_form(plan)
+    elif chosen == jars:
+        _jars(plan)
+    elif chosen == buy:
+        _buy_in(plan)
+    else:
+        _week(plan, weeks, fresh)
+
+
+def _week(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> None:
+    units = plan.case.season.units
     picking, putting_up = st.columns([4, 3], gap="small")
     with picking:
         st.subheader("Pick and eat")
@@ -57,7 +85,7 @@ def show() -> None:
         _put_up(plan, units)
     printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
-    _more(plan, weeks)
+    _coming(plan, weeks)
 
 
 def _open(openings: pd.DataFrame, units: str) -> None:
@@ -126,32 +154,15 @@ def _season(plan: PlannedSeason, units: str) -> None:
         st.markdown(local(words))
 
 
-def _more(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
-    coming, glut = "The weeks to come", "A glut on the table"
-    gone, process = "Something is gone", "Process times"
-    jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
-    chosen = choice("More", [coming, glut, picked, jars, gone, buy, process], key="week_more")
-    if chosen == glut:
-        pile_kg = glut_form(plan)
-        _waiting(model.in_hand_table(plan, pile_kg), plan.case.season.units)
-    elif chosen == gone:
-        change_form(plan, session.today(), loss=True)
-    elif chosen == process:
-        process_form(plan.case.season)
-    elif chosen == picked:
-        picked_form(plan)
-    elif chosen == jars:
-        _jars(plan)
-    elif chosen == buy:
-        _buy_in(plan)
-    else:
-        near = week_rows(weeks.head(AHEAD))
-        if not near["hours"].any():
-            st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
-            return
-        picture(hours_chart(near, hours_finding(near), short=True), near, "hours")
-        st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
-        working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
+def _coming(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
+    st.subheader("The weeks to come")
+    near = week_rows(weeks.head(AHEAD))
+    if not near["hours"].any():
+        st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
+        return
+    picture(hours_chart(near, hours_finding(near), short=True), near, "hours")
+    st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
+    working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
 
 
 def _waiting(in_hand: pd.DataFrame, units: str) -> None:

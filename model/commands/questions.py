@@ -65,7 +65,7 @@ def glut(given: argparse.Namespace) -> int:
         return DONE
     print(f"On the table on {made.case.today}:")
     print(table_text(glut_table(split), made.case.season.units))
-    print(f"\nDone after {split.minutes:.0f} minutes. What limits it: {split.limit}.")
+    print(f"\nDone after {split.clock_minutes:.0f} minutes. What limits it: {split.limit}.")
     return DONE
 
 

@@ -71,6 +71,40 @@ def relaxed_plan(
     return _made(case, families, start, finish)
 
 
+class WeekSketch:
+    """Sketches of a case with one number of kitchen minutes in its first week after another.
+
+    The program is built once, and each sketch begins where the one before ended.
+    """
+
+    def __init__(
+        self, case: Case, start: Basis | None = None, families: Sequence[Family] = FAMILIES
+    ) -> None:
+        """Build the program and hand it to the solver."""
+        began = time.perf_counter()
+        self._case, self._program = case, planning_program(case, families)
+        self._build_seconds = time.perf_counter() - began
+        self._solver = Solver(self._program)
+        self._solver.start_from(start)
+        week = np.concatenate(
+            [self._program.variables[name].index[:, 0] for name in ("loads", "put_up")]
+        )
+        self._first_week = week[week >= 0]
+
+    def plan(self, minutes: float) -> Plan:
+        """Find the plan with so many kitchen minutes; raises NoPlan as ``make_plan`` does."""
+        began, program, columns = time.perf_counter(), self._program, self._first_week
+        row = program.families["kitchen hours"][:1]
+        row = row[row >= 0]
+        self._solver.limit(row, np.full(len(row), minutes))
+        self._solver.bound(columns, program.lower[columns], program.upper[columns])
+        relaxed = self._solver.solve()
+        answer = make_whole(self._case, self._solver, relaxed, _no_progress, weeks_ahead=1)
+        solve_seconds = time.perf_counter() - began
+        report = _report(program, answer, relaxed, self._build_seconds, solve_seconds)
+        return read_plan(self._case, program, answer, report)
+
+
 def _made(
     case: Case,
     families: Sequence[Family],

@@ -74,7 +74,6 @@ HEADINGS: dict[str, Heading] = (
             "Difference", "portions", "next year's less the reviewed one's"
         ),
         "done_at": Heading("Done at", "", "time of day"),
-        "done_minutes": Heading("Done after", "min", "from the start of work"),
         "doubtful_units": Heading(
             "Doubtful", "", "gone unknown, more than can have been eaten: not taken as eaten"
         ),

@@ -7,35 +7,41 @@ answer at once. What is bruised or cut does not keep: it is worked first, and ne
 goes to the root store.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import asdict, dataclass, fields, replace
-from functools import partial
-from itertools import accumulate
+from datetime import date, datetime, time, timedelta
 
 import numpy as np
 import pandas as pd
 
 from model.case import Case
-from model.errors import Problem, SeasonProblems
-from model.forecast.harvest import with_given
-from model.optimization.ground import with_amounts
-from model.optimization.harvest_constraints import only_sound_waits
-from model.optimization.make_plan import relaxed_plan
-from model.optimization.planning_program import FAMILIES
-from model.outlook.day_product import Wanted
-from model.outlook.limits import limit_uses
+from model.optimization.make_plan import WeekSketch
+from model.outlook.day_product import Wanted, day_products
+from model.outlook.day_sheet import day_sheet
 from model.plan import Plan
 from model.planning import PlannedSeason
-from model.season.arrays import Bools, Floats
+from model.questions.glut_limit import (
+    ENOUGH,
+    LEAST_KG,
+    MORE_HOURS,
+    SHORT_OF_HOURS,
+    limit_of,
+)
+from model.questions.pile import (
+    MOST_HOURS,
+    check_bruised,
+    check_pile,
+    families_of,
+    with_minutes,
+    with_pile,
+)
 from model.season.kitchen import CANNING
+from model.season.season import Season
 
-STORE, HOLD = "store", "hold"
-LEAST_KG = 0.05
+STORE, HOLD, GIVE = "store", "hold", "give away"
+# Minutes too few to look for work for, and how often more work is tried out.
+LEAST_MINUTES, MOST_TRIES = 10.0, 4
 KEEPS_ON_DAYS = 21.0
-ENOUGH = "enough: what is wanted of it until the new crop is met, or its work is worth less"
-MORE_HOURS = "hours: too few are left for the next whole jar or load"
-MOST_KG = 10_000.0
-MOST_HOURS = 168.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +49,7 @@ class GlutStep:
     """One thing to do with part of the pile; ``bruised_kg`` of its kilograms are bruised or cut.
 
     ``action`` is eat, can, freeze, dry, ferment, store, hold or give away; ``units``, ``loads``
-    and ``minutes`` are 0 where nothing is put up. ``done_minutes`` runs from the start of work.
+    and ``minutes``, those of hands and canners one after the other, are 0 where nothing is put up.
     """
 
     action: str
@@ -55,14 +61,13 @@ class GlutStep:
     unit: str
     loads: int
     minutes: float
-    done_minutes: float
 
 
 @dataclass(frozen=True, slots=True)
 class GlutSplit:
     """What to do with a pile, in order, and the one thing that limits it.
 
-    ``minutes`` is the kitchen time of all of it.
+    ``clock_minutes`` is how long it all takes as the preserving day orders it.
 
     >>> split = model.split_glut(planned, {"apple": 8.0}, hours=3)
     >>> [step.action for step in split.steps]
@@ -71,16 +76,17 @@ class GlutSplit:
 
     steps: tuple[GlutStep, ...]
     limit: str
+    clock_minutes: float
 
     @property
-    def minutes(self) -> float:
-        """Give the kitchen time of all of it."""
-        return max((step.done_minutes for step in self.steps), default=0.0)
+    def given_kg(self) -> float:
+        """Give how much of it is given away."""
+        return sum(step.kg for step in self.steps if step.action == GIVE)
 
     @property
     def wanted(self) -> tuple[Wanted, ...]:
         """Give what of it is put up, in whole jars and packs, for a preserving day."""
-        return tuple(Wanted(step.preserve, round(step.units)) for step in self.steps if step.units)
+        return _wanted(self.steps)
 
 
 def split_glut(
@@ -109,77 +115,67 @@ def split_glut(
     model.errors.SeasonProblems: 1 problem in the season:
       - the pile: 'mango' is not grown; one of apple, beetroot, ...
     """
-    _check(planned.case, pile_kg, hours)
+    check_pile(planned.case, pile_kg, hours)
     bruised = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
-    _check_bruised(pile_kg, bruised)
-    case, plan = _split_in(hours, planned, pile_kg, bruised)
-    steps, limit = _steps(case, plan, pile_kg, bruised), _limit(case, plan, pile_kg)
-    if limit == ENOUGH:
+    check_bruised(pile_kg, bruised)
+    case = with_pile(planned, pile_kg)
+    sketch = WeekSketch(case, planned.basis, families_of(case, pile_kg, bruised))
+
+    def within(minutes: float) -> GlutSplit:
+        plan = sketch.plan(minutes)
+        steps = tuple(_steps(case, plan, pile_kg, bruised))
+        limit = limit_of(with_minutes(case, minutes), plan, pile_kg)
+        return GlutSplit(steps, limit, _day_minutes(case.season, steps, case.today))
+
+    split = _by_the_clock(within, hours * 60)
+    if split.limit == ENOUGH:
         # Whole jars and loads leave minutes over that are too few for the next of them.
-        _, longer = _split_in(MOST_HOURS, planned, pile_kg, bruised)
-        if plan.spare_kg[:, 0].sum() - longer.spare_kg[:, 0].sum() > LEAST_KG:
-            limit = MORE_HOURS
-    return GlutSplit(tuple(steps), limit)
+        longer = within(MOST_HOURS * 60)
+        if split.given_kg - longer.given_kg > LEAST_KG:
+            split = replace(split, limit=MORE_HOURS)
+    return split
 
 
-def _split_in(
-    hours: float,
-    planned: PlannedSeason,
-    pile_kg: Mapping[str, float],
-    bruised_kg: Mapping[str, float],
-) -> tuple[Case, Plan]:
-    case = _with_pile(planned, pile_kg, hours)
-    families = FAMILIES
-    if bruised_kg:
-        sound = [pile_kg.get(crop, 0.0) - bruised_kg.get(crop, 0.0) for crop in case.arrays.crops]
-        families = (*FAMILIES, partial(only_sound_waits, np.array(sound)))
-    return case, relaxed_plan(case, planned.basis, weeks_ahead=1, families=families).plan
+def _by_the_clock(within: Callable[[float], GlutSplit], minutes: float) -> GlutSplit:
+    """Give the split that fills the minutes there are, while a canner works beside the hands.
+
+    ``within`` counts hands and canners one after the other; by the clock a day is shorter where
+    they work side by side, longer where it waits for a canner.
+    """
+    low, high, budget = 0.0, np.inf, minutes
+    best: GlutSplit | None = None
+    for _ in range(MOST_TRIES):
+        split = within(budget)
+        left = minutes - split.clock_minutes
+        if left < -1e-9:
+            high = budget
+        else:
+            low, best = budget, split
+            if left < LEAST_MINUTES or split.limit not in SHORT_OF_HOURS:
+                break
+        budget = max(0.0, budget + left) if np.isinf(high) else (low + high) / 2
+    return best or within(0.0)
 
 
-def _check_bruised(pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]) -> None:
-    problems = [
-        Problem("the pile", 0, f"{kg:g} kg of {crop} bruised", f"0 to {pile_kg.get(crop, 0.0):g}")
-        for crop, kg in bruised_kg.items()
-        if not 0 <= kg <= pile_kg.get(crop, 0.0)
-    ]
-    if problems:
-        raise SeasonProblems(problems)
+def _day_minutes(season: Season, steps: Iterable[GlutStep], day: date) -> float:
+    """Give how long the work takes by the clock, each thing in its turn on the preserving day.
 
-
-def _check(case: Case, pile_kg: Mapping[str, float], hours: float) -> None:
-    problems = []
-    for crop, kg in pile_kg.items():
-        if crop not in case.arrays.crops:
-            known = ", ".join(case.arrays.crops)
-            problems.append(Problem("the pile", 0, f"{crop!r} is not grown", f"one of {known}"))
-        elif not 0 <= kg <= MOST_KG:
-            wanted = f"kilograms from 0 to {MOST_KG:g}"
-            problems.append(Problem("the pile", 0, f"{kg:g} kg of {crop}", wanted))
-    if not 0 <= hours <= MOST_HOURS:
-        wanted = f"hours of this week, 0 to {MOST_HOURS:g}"
-        problems.append(Problem("the pile", 0, f"{hours:g} hours", wanted))
-    if problems:
-        raise SeasonProblems(problems)
-
-
-def _with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float], hours: float) -> Case:
-    """Give the case in which the pile is all of this week's harvest."""
-    case = with_amounts(planned.case, planned.plan.amounts)
-    arrays, forecast = case.arrays, case.forecast
-    kg_per_unit = forecast.kg_per_unit.copy()
-    waits = np.array([crop not in pile_kg for crop in arrays.crops], dtype=bool)[forecast.crop_of]
-    kg_per_unit[waits, 1] += kg_per_unit[waits, 0]
-    kg_per_unit[:, 0] = 0.0
-    on_table = np.zeros((len(arrays.crops), len(case.weeks)))
-    on_table[:, 0] = [pile_kg.get(crop, 0.0) for crop in arrays.crops]
-    minutes = arrays.kitchen_minutes.copy()
-    minutes[0] = hours * 60
-    return replace(
-        case,
-        before_kg=np.zeros_like(case.before_kg),
-        arrays=replace(arrays, kitchen_minutes=minutes),
-        forecast=with_given(replace(forecast, kg_per_unit=kg_per_unit), on_table),
+    What does not fit one freezer or dryer that day is work of another, as long as its hands take.
+    """
+    made, refused = day_products(season, _wanted(steps))
+    begins = datetime.combine(day, time())
+    sheet = day_sheet(season, made, refused, begins, past_bedtime=True)
+    exact = {step.preserve: step.units for step in steps}
+    later = sum(
+        max(0.0, exact[left.product.name] - left.product.units + left.units)
+        * left.product.minutes_per_unit
+        for left in sheet.waiting
     )
+    return (sheet.finish - begins) / timedelta(minutes=1) + later
+
+
+def _wanted(steps: Iterable[GlutStep]) -> tuple[Wanted, ...]:
+    return tuple(Wanted(step.preserve, round(step.units)) for step in steps if step.units)
 
 
 def _steps(
@@ -208,12 +204,8 @@ def _steps(
             held_kg[crop] += sound_kg
             spare_kg[crop] -= sound_kg
     held = [_fresh(HOLD, crop, kg) for crop, kg in held_kg.items()]
-    spare = [
-        _with_bruised(case, _fresh("give away", crop, kg), left) for crop, kg in spare_kg.items()
-    ]
-    ends = accumulate(step.minutes for step in work)
-    done = [replace(step, done_minutes=end) for step, end in zip(work, ends, strict=True)]
-    steps = [*eaten, *done, *held, *spare]
+    spare = [_with_bruised(case, _fresh(GIVE, crop, kg), left) for crop, kg in spare_kg.items()]
+    steps = [*eaten, *work, *held, *spare]
     return [step for step in steps if step.kg > LEAST_KG or step.units > 0]
 
 
@@ -232,7 +224,7 @@ def _with_bruised(case: Case, step: GlutStep, left_kg: dict[str, float]) -> Glut
 
 
 def _fresh(action: str, crop: str, kg: float) -> GlutStep:
-    return GlutStep(action, crop, "", float(kg), 0.0, 0.0, "", 0, 0.0, 0.0)
+    return GlutStep(action, crop, "", float(kg), 0.0, 0.0, "", 0, 0.0)
 
 
 def _put_up(case: Case, plan: Plan, r: int, pile: list[str]) -> list[GlutStep]:
@@ -245,7 +237,7 @@ def _put_up(case: Case, plan: Plan, r: int, pile: list[str]) -> list[GlutStep]:
     kg = units * sum(part.kg for part in own)
     action = "can" if preserve.method in CANNING else preserve.method
     action = STORE if action == "root store" else action
-    made = (units, preserve.unit, loads, float(minutes), 0.0)
+    made = (units, preserve.unit, loads, float(minutes))
     return [GlutStep(action, own[0].crop, preserve.name, kg, 0.0, *made)]
 
 
@@ -254,42 +246,11 @@ def _an_hour(case: Case, step: GlutStep) -> float:
     return float(case.arrays.portions[r] * step.units / max(step.minutes, 1.0))
 
 
-def _limit(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
-    """Name the one thing because of which more of the pile is not put up."""
-    arrays = case.arrays
-    piled = np.array([pile_kg.get(crop, 0.0) > 0 for crop in arrays.crops], dtype=bool)
-    over = plan.spare_kg[:, 0] * piled
-    if over.sum() <= LEAST_KG:
-        return "nothing: all of it is used"
-    made_of: Bools = np.any(arrays.fresh_kg[:, over > LEAST_KG] > 0, axis=1)
-    if not made_of.any():
-        return "recipes: nothing in the notes is made of what is left"
-    for use in limit_uses(case, plan):
-        if (
-            use.kind != "bed"
-            and (use.tight[0] or use.available[0] <= 0)
-            and (use.holds_back & made_of).any()
-        ):
-            mine = use.kind == "kitchen hours"
-            return "hours: all that there are for it" if mine else f"{use.limit}: used up this week"
-    if _fills_no_load(case, over, made_of):
-        return "loads: what is left does not fill one"
-    return ENOUGH
-
-
-def _fills_no_load(case: Case, over_kg: Floats, made_of: Bools) -> bool:
-    """Say whether every canned recipe of what is left needs more of it for a whole load."""
-    arrays = case.arrays
-    canned = np.flatnonzero(made_of & (arrays.units_per_load > 0))
-    needed = arrays.fresh_kg[canned] * arrays.units_per_load[canned, None]
-    return bool(len(canned) and ((needed > over_kg) & (needed > 0)).any(axis=1).all())
-
-
 def glut_table(split: GlutSplit) -> pd.DataFrame:
     """One row a step of a split pile, in order.
 
     >>> print(*model.glut_table(model.split_glut(planned, {"apple": 8.0}, hours=3)))
-    action crop preserve kg bruised_kg units unit loads minutes done_minutes
+    action crop preserve kg bruised_kg units unit loads minutes
     """
     names = [field.name for field in fields(GlutStep)]
     return pd.DataFrame([asdict(step) for step in split.steps], columns=names)

@@ -39,7 +39,7 @@ MORE = {
     "views/review.py": "review_what",
     "views/household.py": "notes_what",
     "views/spring.py": "spring_more",
-    "views/this_week.py": "week_more",
+    "views/this_week.py": "week_shows",
     "views/winter.py": "winter_more",
 }
 
