@@ -7,30 +7,20 @@ import streamlit as st
 
 import model
 from dashboard import session
+from dashboard.entries import RECORD
 from dashboard.forms.edited import edits_between
 from dashboard.forms.mend_form import mend_form
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.look import choice
 
-TABLES = {
-    "Picked": "harvest_log.csv",
-    "Put up": "batches.csv",
-    "Seals": "seals.csv",
-    "Taken": "taken.csv",
-    "Counted": "stock.csv",
-    "Something gone": "setbacks.csv",
-    "Containers": "containers.csv",
-    "Verdicts": "verdicts.csv",
-    "Checklist": "checklist.csv",
-}
 MOST_ROWS = 200
 ONE, ALL = "One entry", "All of them in a table"
 
 
 def correct_form() -> None:
     """Let one entry be mended, or the newest entries of a table at once and new ones added."""
-    chosen = st.selectbox("Entries", list(TABLES), key="correct_table")
-    file = TABLES[chosen]
+    chosen = st.selectbox("Entries", list(RECORD), key="correct_table")
+    file = RECORD[chosen]
     if choice("How", [ONE, ALL], key="correct_how") == ONE:
         mend_form(chosen, file, newest_rows(file), "Which, the newest up to today first")
     else:

@@ -131,8 +131,8 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     st.caption(
         "Eat first, then work as the preserving day orders it, which fills the next load while one "
         "is in the canner: its hours are those of the clock. Kitchen time is that of each by "
-        "itself. Times are for planning: follow a current tested recipe, and fill no jar for which you "
-        "have not read its process."
+        "itself. Times are for planning: follow a current tested recipe, and fill no jar for "
+        "which you have not read its process."
     )
 
 

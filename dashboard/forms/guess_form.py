@@ -4,23 +4,13 @@ from collections.abc import Mapping
 
 import streamlit as st
 
+from dashboard.entries import sheet_words
 from dashboard.forms.correct_form import ALL, ONE, correct_table, newest_rows
 from dashboard.forms.mend_form import mend_form
 from dashboard.kept import Guesses, number_of
 from dashboard.look import choice
-from dashboard.words import count, listed
+from dashboard.words import count, listed, local
 from model import GUESS
-
-WORDS = {
-    "frosts.csv": "Frosts",
-    "eaters.csv": "Who eats",
-    "foods.csv": "What is eaten, and how much",
-    "plantings.csv": "What grows",
-    "jars.csv": "Jars and lids",
-    "equipment.csv": "What there is to put up with",
-    "freezer_packs.csv": "Freezer packs",
-    "preserves.csv": "What is put up",
-}
 
 
 def guesses_told(guessed: Guesses) -> str:
@@ -40,20 +30,16 @@ def guess_form(guessed: Guesses) -> None:
         "is put right here."
     )
     for file, names in guessed.items():
-        st.markdown(f"- {_words(file)}: {listed(names, len(names))}")
-    chosen = st.selectbox("Put right", list(guessed), format_func=_words, key="guess_table")
+        st.markdown(f"- {sheet_words(file)}: {local(listed(names, len(names)))}")
+    chosen = st.selectbox("Put right", list(guessed), format_func=sheet_words, key="guess_table")
     st.caption(
         "A row that is changed is a guess no more; where the figure was right, empty its note."
     )
     if choice("How", [ONE, ALL], key="guess_how") == ONE:
-        mend_form(_words(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
+        mend_form(sheet_words(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
     else:
-        correct_table(_words(chosen), chosen, _is_guess)
+        correct_table(sheet_words(chosen), chosen, _is_guess)
 
 
 def _is_guess(cells: Mapping[str, str]) -> bool:
     return cells.get("note") == GUESS
-
-
-def _words(file: str) -> str:
-    return WORDS.get(file, file)

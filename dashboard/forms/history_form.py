@@ -3,6 +3,7 @@
 import streamlit as st
 
 from dashboard import kept, session
+from dashboard.entries import changed_cells, entry_told, sheet_words
 from dashboard.forms.writing import take_back
 from dashboard.look import fold
 from dashboard.words import day
@@ -43,13 +44,10 @@ def history_form() -> None:
 
 def line_words(line: Line) -> str:
     """Say what a change did to one row."""
-    before, after = _cells(line.before), _cells(line.after)
-    if line.before is None:
-        return f"{line.file}: {after}"
+    sheet = sheet_words(line.file)
     if line.after is None:
-        return f"{line.file}: taken out: {before}"
-    return f"{line.file}: {before}\n  became {after}"
-
-
-def _cells(cells: object) -> str:
-    return ", ".join(f"{k} {v}" for k, v in cells.items()) if isinstance(cells, dict) else ""
+        return f"{sheet}, taken out: {entry_told(line.before or {})}"
+    if line.before is None:
+        return f"{sheet}: {entry_told(line.after)}"
+    now = entry_told(changed_cells(line.before, line.after))
+    return f"{sheet}: {entry_told(line.before)}\n  now {now}"

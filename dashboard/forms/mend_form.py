@@ -9,13 +9,13 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.doubts import edit_doubt
+from dashboard.entries import changed_cells, day_in, entry_told
 from dashboard.forms.edited import edits_between
 from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.look import fold
-from dashboard.words import capital, day, typed_day
+from dashboard.words import capital, typed_day
 
 MOST_LETTERS = 200
-WEIGHTS = ("kg", "lb", "oz")
 
 
 def mend_form(
@@ -29,7 +29,7 @@ def mend_form(
     chosen = st.selectbox(
         which,
         list(stored),
-        format_func=lambda row: _told(stored[row]),
+        format_func=lambda row: entry_told(stored[row]),
         key=f"mend_which_{file}",
     )
     cells = {name: cell for name, cell in stored[chosen].items() if cell}
@@ -47,7 +47,7 @@ def mend_form(
                     name: _asked(name, "", means.get(name), f"mend_{name}_{key}") for name in empty
                 }
     before = [(chosen, stored[chosen])]
-    told = f"{words}: {_told(stored[chosen])}"
+    told = f"{words}: {entry_told(stored[chosen])}"
     edits = edits_between(file, before, pd.DataFrame([mended]))
     notes = session.notes()
     doubt = edit_doubt(notes.season, edits[0]) if notes and edits else ""
@@ -56,7 +56,7 @@ def mend_form(
         "mend_save",
         "Save it mended",
         edits if known else [],
-        f"{told}; now {_told(_changed(stored[chosen], mended))}",
+        f"{told}; now {entry_told(changed_cells(stored[chosen], mended))}",
         missing=IS_RIGHT if edits else "Nothing was changed.",
     )
     out = edits_between(file, before, pd.DataFrame(index=[]))
@@ -65,45 +65,16 @@ def mend_form(
         st.rerun()
 
 
-def _changed(before: Mapping[str, str], after: Mapping[str, str]) -> dict[str, str]:
-    """Give the cells that are another now; of one that was emptied, that it is."""
-    return {
-        name: cell or f"no {name.replace('_', ' ')}"
-        for name, cell in after.items()
-        if cell != before.get(name, "")
-    }
-
-
 def _is_to_come(entry: tuple[int, Mapping[str, str]]) -> bool:
     """Say whether an entry is of a day after the one looked from: those are seldom looked for."""
-    days = map(_day, entry[1].values())
+    days = map(day_in, entry[1].values())
     return any(found > session.today() for found in days if found is not None)
-
-
-def _told(cells: Mapping[str, str]) -> str:
-    """Tell an entry in a line, its days as the household writes them."""
-    return " · ".join(_cell_told(name, cell) for name, cell in cells.items() if cell)
-
-
-def _cell_told(name: str, cell: str) -> str:
-    """Tell a cell with the unit of its heading."""
-    found, unit = _day(cell), name.rpartition("_")[2]
-    if found is not None:
-        return day(found)
-    return f"{cell} {unit}" if unit in WEIGHTS else cell
 
 
 def _asked(name: str, cell: str, meant: str | None, key: str) -> str:
     """Ask for one cell: for a day with a calendar."""
-    label, found = capital(name.replace("_", " ")), _day(cell)
+    label, found = capital(name.replace("_", " ")), day_in(cell)
     if found is None:
         return st.text_input(label, cell, max_chars=MOST_LETTERS, key=key, help=meant).strip()
     asked = st.date_input(label, found, format=typed_day(), key=key, help=meant)
     return asked.isoformat() if isinstance(asked, date) else cell
-
-
-def _day(cell: str) -> date | None:
-    try:
-        return date.fromisoformat(cell)
-    except ValueError:
-        return None

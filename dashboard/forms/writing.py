@@ -1,13 +1,15 @@
 """Writing into the household's record: saved at once, said at once, taken back at once."""
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 import streamlit as st
 
 from dashboard import kept, session
+from dashboard.entries import sheet_words
 from dashboard.look import faults
 from dashboard.words import local
-from model import Edit, PlanningError
+from model import Edit, PlanningError, SeasonProblems
 
 TAKEN_BACK, WRITTEN = "Taken back.", "Written. Undo stands at the top."
 IS_RIGHT = "Say first that it is right, or put it right."
@@ -35,10 +37,23 @@ def save(
         signed = kept.author(words, session.writer(), operation)
         change = kept.write(notes.household.household_id, edits, signed)
     except PlanningError as error:
-        session.remember_fault(retell(error))
+        session.remember_fault(_in_words(retell(error), edits))
         return
     session.remember_written((change, words), WRITTEN)
     session.next_form()
+
+
+def _in_words(error: PlanningError, edits: Sequence[Edit]) -> PlanningError:
+    """Tell where faults are as the page names it; the one row of a form has no number there."""
+    if not isinstance(error, SeasonProblems):
+        return error
+    alone = len(edits) == 1
+    return SeasonProblems(
+        replace(problem, file=sheet_words(problem.file), row=0 if alone else problem.row)
+        if problem.file in {edit.file for edit in edits}
+        else problem
+        for problem in error.problems
+    )
 
 
 def stored_rows(file: str) -> Mapping[int, Mapping[str, str]]:

@@ -84,7 +84,8 @@ def test_what_was_written_is_taken_back_at_once_and_stays_readable(
     unfold(part(log, "What was written"))
     assert "Picked 3 kg of tomato" in words(log)
     assert "Taken back: Picked 3 kg of tomato" in words(log)
-    assert "crop tomato" in words(log)
+    assert "Picked: 16 Aug 2027 · tomato · " in words(log)
+    assert "number 3" in words(log)
 
 
 def test_undo_stands_only_with_the_household_that_was_written_to(log: AppTest) -> None:

@@ -10,7 +10,7 @@ from streamlit.testing.v1 import AppTest
 from dashboard.forms.edited import edits_between
 from model import GUESS, Edit
 from tests.dashboard.seeding import rows
-from tests.dashboard.steps import labelled, look, part
+from tests.dashboard.steps import labelled, look, part, unfold
 
 GLUT, LOG = date(2027, 8, 16), "views/log.py"
 
@@ -44,6 +44,9 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
     assert after[:newest] + after[newest + 1 :] == before[:newest] + before[newest + 1 :]
     part(log, "What was written")
     assert any("Picked:" in text.value for text in log.text)
+    unfold(log)
+    assert any(text.value.endswith("now 30 Sep 2026 · 3.5 kg") for text in log.text)
+    assert not any(".csv" in text.value for text in log.text)
 
 
 def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: Path) -> None:
@@ -53,6 +56,8 @@ def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: 
     labelled(log, "button", "Save it mended").click().run()
 
     assert "Nothing was written" in log.error[0].value
+    assert any(text.value.startswith("Picked\n") for text in log.text)
+    assert not any(".csv" in text.value for text in log.text)
     assert rows(store_path, "harvest_log.csv") == before
 
 

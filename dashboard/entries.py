@@ -1,0 +1,80 @@
+"""What was written, in words: the tables of the notes by their names, an entry as one line."""
+
+from collections.abc import Mapping
+from datetime import date
+
+from dashboard.words import day
+
+RECORD = {
+    "Picked": "harvest_log.csv",
+    "Put up": "batches.csv",
+    "Seals": "seals.csv",
+    "Taken": "taken.csv",
+    "Counted": "stock.csv",
+    "Something gone": "setbacks.csv",
+    "Containers": "containers.csv",
+    "Verdicts": "verdicts.csv",
+    "Checklist": "checklist.csv",
+}
+WORDS = {file: words for words, file in RECORD.items()} | {
+    "away.csv": "Away from home",
+    "beds.csv": "Beds",
+    "eaters.csv": "Who eats",
+    "equipment.csv": "What there is to put up with",
+    "foods.csv": "What is eaten, and how much",
+    "frosts.csv": "Frosts",
+    "gifts.csv": "Given away",
+    "guests.csv": "Guests",
+    "habits.csv": "Habits of eating",
+    "household.csv": "The household",
+    "ingredients.csv": "What goes into a preserve",
+    "jars.csv": "Jars and lids",
+    "kitchen_hours.csv": "Kitchen hours",
+    "meant.csv": "What the plan meant",
+    "places.csv": "Places to store",
+    "plantings.csv": "What grows",
+    "preserves.csv": "What is put up",
+    "seasons.csv": "Garden seasons",
+    "settings.csv": "Judgements",
+    "weather.csv": "Weather",
+}
+WEIGHTS = ("kg", "lb", "oz")
+
+
+def sheet_words(file: str) -> str:
+    """Name a table of the notes as the pages do."""
+    return WORDS[file]
+
+
+def entry_told(cells: Mapping[str, str]) -> str:
+    """Tell an entry in a line, its days as the household writes them."""
+    return " · ".join(_cell_told(name, cell) for name, cell in cells.items() if cell)
+
+
+def changed_cells(before: Mapping[str, str], after: Mapping[str, str]) -> dict[str, str]:
+    """Give the cells that are another now; of one that was emptied, that it is."""
+    return {
+        name: after.get(name) or f"no {name.replace('_', ' ')}"
+        for name in dict.fromkeys([*before, *after])
+        if after.get(name, "") != before.get(name, "")
+    }
+
+
+def day_in(cell: str) -> date | None:
+    """Give the day that a cell holds, None where it holds something else."""
+    try:
+        return date.fromisoformat(cell)
+    except ValueError:
+        return None
+
+
+def _cell_told(name: str, cell: str) -> str:
+    """Tell a cell with the unit of its heading, a bare number with what it counts."""
+    found, unit = day_in(cell), name.rpartition("_")[2]
+    if found is not None:
+        return day(found)
+    if unit in WEIGHTS:
+        return f"{cell} {unit}"
+    if cell.replace(".", "", 1).isdigit():
+        return f"{name.replace('_', ' ')} {cell}"
+    return cell
