@@ -12,7 +12,7 @@ import model
 from dashboard import kept, session
 from dashboard.cached import planned
 from dashboard.look import faults
-from dashboard.words import counted_words, day, local
+from dashboard.words import counted_words, day, listed, local
 from model import PlannedSeason, Season, StoredHousehold
 
 Retitle = Callable[[PlannedSeason, str], str]
@@ -84,6 +84,18 @@ def answer(words: str, onward: str, why: str) -> None:
     for more in rest:
         st.markdown(more)
     st.page_link(onward, label=f"Next: {why}", icon=":material/arrow_forward:")
+
+
+def seals_wait() -> None:
+    """Lead to the look at the seals that is due: what did not seal cannot wait for a quiet day."""
+    season = session.season()
+    if season is None:
+        return
+    due = model.seals_to_look_at(season, session.moment(), season.zone)
+    if due:
+        names = local(listed(dict.fromkeys(batch.preserve for batch in due)))
+        label = f"Look at the seals of {names} today"
+        st.page_link(LOG, label=label, icon=":material/notification_important:")
 
 
 def _whose(household: StoredHousehold, season: Season, today: date, *, stock: bool) -> str:

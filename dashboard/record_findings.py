@@ -7,7 +7,7 @@ import pandas as pd
 import model
 from dashboard.units import amount, units_of, weight
 from dashboard.words import about, capital, chance, count, day, listed
-from model import KEEPS, QUALITY, VERDICTS, Season
+from model import KEEPS, QUALITY, UNSEEN, VERDICTS, Season
 
 COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
@@ -31,13 +31,17 @@ def larder_headline(
 
     ``unseen_since`` is the day since which nobody saw something that stands there.
     """
-    doubtful = first[~first["condition"].isin([KEEPS, QUALITY])]
+    # what was put up today is left alone until its seals are due
+    told_now = first[~(first["condition"].eq(UNSEEN) & first["put_up_on"].eq(today))]
+    doubtful = told_now[~told_now["condition"].isin([KEEPS, QUALITY])]
     if first.empty:
         told = "By the book the larder is empty."
     elif len(doubtful):
         told = _look_first(doubtful)
+    elif told_now.empty:
+        told = "What stands there was put up today: let it stand untouched until tomorrow."
     else:
-        row = first.iloc[0]
+        row = _whole_first(told_now)
         told = f"**Eat first: {row['preserve']}**, {row['why_first']}."
     counted = season.counted_on(today)
     if counted is None:
@@ -52,12 +56,18 @@ def larder_headline(
     return f"{told} A count is due: the last was {ago}."
 
 
+def _whole_first(first: pd.DataFrame) -> pd.Series:
+    """Give the first making of which by all that is known a whole unit is left, if one is."""
+    whole = first[first["standing_units"] >= A_UNIT]
+    return (first if whole.empty else whole).iloc[0]
+
+
 def _look_first(doubtful: pd.DataFrame) -> str:
-    """Name what is to be looked at, each with its own reason where they differ."""
-    rows = doubtful.drop_duplicates(["preserve", "why_first"])
-    if len(set(rows["why_first"])) == 1:
-        return f"**Look first at {listed(rows['preserve'])}**: {rows.iloc[0]['why_first']}."
-    told = [f"**{row.preserve}** ({row.why_first})" for row in rows.itertuples()]
+    """Name what is to be looked at, once for each reason."""
+    by_reason = doubtful.groupby("why_first", sort=False)["preserve"].unique()
+    if len(by_reason) == 1:
+        return f"**Look first at {listed(by_reason.iloc[0])}**: {by_reason.index[0]}."
+    told = [f"**{listed(names)}** ({why})" for why, names in by_reason.items()]
     return f"Look first at {listed(told)}."
 
 
@@ -66,7 +76,7 @@ def log_headline(season: Season, due: int, fresh: int, today: date) -> str:
     last = max((picking.day for picking in season.pickings if picking.day <= today), default=None)
     picked = f"Last picking written down: {day(last)}." if last else "No picking written down yet."
     seals = f"**{count(due, 'batch waits', 'batches wait')} for a look at the seals.**"
-    stand = f"{count(fresh, 'batch stands', 'batches stand')} untouched before its seals are due."
+    stand = f"{count(fresh, 'batch stands', 'batches stand')} untouched before the seals are due."
     return " ".join([*([seals] if due else []), *([stand] if fresh else []), picked])
 
 

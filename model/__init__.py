@@ -25,7 +25,7 @@ from model.exchange.workbook import workbook
 from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
-from model.intake.tables import SeasonTables, TextTable
+from model.intake.tables import SeasonTables
 from model.outlook import workings
 from model.outlook.arithmetic import about
 from model.outlook.away_table import away_table
@@ -47,7 +47,7 @@ from model.outlook.day_product import (
 from model.outlook.day_sheet import DaySheet, Load, day_sheet
 from model.outlook.day_table import day_table
 from model.outlook.day_waiting import Waiting
-from model.outlook.eat_first_table import CHILLED, KEEPS, QUALITY, eat_first_table
+from model.outlook.eat_first_table import CHILLED, KEEPS, LOOK, QUALITY, UNSEEN, eat_first_table
 from model.outlook.food_table import food_table, lean_table, plate_table, present_food_table
 from model.outlook.garden_table import harvest_table, planting_table, progress_table
 from model.outlook.headings import HEADINGS
@@ -87,7 +87,6 @@ from model.questions.hedges import hedge_table
 from model.questions.one_more import one_more_table
 from model.questions.what_if import Change, changed_season, compare_foods, compare_jars
 from model.reference.lookup import products
-from model.reference.read import source_title
 from model.reference.tongues import in_tongue
 from model.safety.altitude import altitude_ft
 from model.safety.methods import cautions_for
@@ -100,7 +99,7 @@ from model.season.frosts import Frost
 from model.season.garden import GardenSeason, Planting
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger, ledgers
-from model.season.mates import batch_mates
+from model.season.mates import batch_mates, to_look_at
 from model.season.next_year import next_garden_year
 from model.season.record import (
     CAUSES,
@@ -134,6 +133,7 @@ __all__ = [
     "HEADINGS",
     "KEEPS",
     "LEAST_LEVEL",
+    "LOOK",
     "LOST",
     "METHODS",
     "PLACE_VARIABLE",
@@ -142,6 +142,7 @@ __all__ = [
     "QUALITY",
     "SUSPECT",
     "TIGHT",
+    "UNSEEN",
     "US",
     "VERDICTS",
     "WENT",
@@ -183,7 +184,6 @@ __all__ = [
     "StoreError",
     "StoredHousehold",
     "Taken",
-    "TextTable",
     "Waiting",
     "Wanted",
     "YearDay",
@@ -270,7 +270,6 @@ __all__ = [
     "set_out",
     "short_months_table",
     "smaller_jar_table",
-    "source_title",
     "sowing_size_table",
     "sowing_table",
     "split_glut",
@@ -283,6 +282,7 @@ __all__ = [
     "tested_product",
     "thaw_steps",
     "tight_limits",
+    "to_look_at",
     "totals_table",
     "unconfirmed",
     "unseen_by_count",

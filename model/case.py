@@ -8,7 +8,7 @@ import numpy as np
 
 from model.demand.eating import Demand, demand
 from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches, still_in_hand
-from model.demand.since_count import portions_eaten, standing_today
+from model.demand.since_count import portions_eaten, standing_today, unseen_share
 from model.forecast.beds import check_beds_hold
 from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
 from model.learning.seal_rate import SealRate, seal_rate
@@ -33,6 +33,7 @@ class Case:
     books : of every preserve, to the evening of today.
     stock : what stands there by the book, less what was usually eaten since it was seen; the
         arrays begin with it and with what should prove sealed of this year's jars.
+    past_keeping : what by the book stands there longer than it keeps, and is no stock.
     before_kg : shape (C, H), still in hand from the weeks before, the newest last.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
         lets be eaten fresh, up to the want.
@@ -45,6 +46,7 @@ class Case:
     today: date
     books: Mapping[str, Ledger]
     stock: tuple[Standing, ...]
+    past_keeping: tuple[Standing, ...]
     arrays: SeasonArrays
     forecast: HarvestForecast
     demand: Demand
@@ -90,7 +92,7 @@ def make_case(season: Season, today: date) -> Case:
     check_beds_hold(season, forecast)
     books, seals = ledgers(season, today), seal_rate(season, today)
     use = _use(season, books, today)
-    stock = _stock_today(season, books, use, forecast.weeks)
+    stock, past_keeping = _stock_today(season, books, use, today)
     due = seals_due(season, today, forecast.year.begins, seals.share)
     arrays = season_arrays(season, forecast.weeks, stock + due, seals.share)
     after = forecast.weeks.monday(len(forecast.weeks))
@@ -108,6 +110,7 @@ def make_case(season: Season, today: date) -> Case:
         today=today,
         books=books,
         stock=stock,
+        past_keeping=past_keeping,
         arrays=arrays,
         forecast=forecast,
         demand=needs,
@@ -142,16 +145,15 @@ def wanted_and_fresh(
 
 
 def _stock_today(
-    season: Season, books: Mapping[str, Ledger], use: UseRates, weeks: Weeks
-) -> tuple[Standing, ...]:
-    """Give the book's stock, less what was usually eaten and lost in the weeks since."""
+    season: Season, books: Mapping[str, Ledger], use: UseRates, today: date
+) -> tuple[tuple[Standing, ...], tuple[Standing, ...]]:
+    """Give the book's stock, less what was usually eaten and lost since, and what is past it."""
     standing = tuple(s for book in books.values() for s in book.standing)
-    first = min((monday_of(one.since) for one in standing), default=weeks.first)
-    passed = (weeks.first - first).days // 7
-    if passed < 1:
-        return standing
-    since = Weeks(first, passed)
+    now = monday_of(today)
+    first = min((monday_of(one.since) for one in standing), default=now)
+    since = Weeks(first, (now - first).days // 7 + 1)
     arrays = season_arrays(season, since, standing, season.settings.seal_failure_share)
     wanted, fresh = wanted_and_fresh(season, arrays, use.factors(since))
     eaten = portions_eaten(books, arrays, since)
-    return standing_today(standing, arrays, since, wanted - fresh - eaten)
+    unseen = unseen_share(standing, arrays, since, today)
+    return standing_today(standing, arrays, since, unseen * (wanted - fresh) - eaten)

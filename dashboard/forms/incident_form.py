@@ -158,7 +158,8 @@ def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     if name is None:
         st.caption("A jar that bulges, leaks, spurts, smells or has let go: do not taste it.")
         return
-    codes = [b.code for b in reversed(season.record.batches) if b.preserve == name]
+    there = [b for b in season.record.batches if b.preserve == name and b.put_up <= today]
+    codes = [batch.code for batch in reversed(there)]
     code = st.selectbox(
         "Its batch, from the label", codes, index=None, key=f"suspect_batch_{form}_{name}"
     )

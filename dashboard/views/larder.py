@@ -12,6 +12,7 @@ from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.label_form import label_form
+from dashboard.forms.looked_form import looked_form
 from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, printed, table
@@ -22,7 +23,7 @@ from dashboard.store_rows import store_air, store_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
 from dashboard.tables import limit_rows
 from dashboard.units import units_of
-from dashboard.words import capital, day, listed, local
+from dashboard.words import capital, day, in_own_days, listed, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_books, of_places
 from model import PlannedSeason, Season
@@ -38,6 +39,7 @@ def show() -> None:
     last_written()
     season, today = plan.case.season, session.today()
     first = model.eat_first_table(plan)
+    first["why_first"] = first["why_first"].map(in_own_days)
     told = larder_headline(season, first, today, plan.case.unseen_since)
     place.answer(told, place.WINTER, "will it last until the new crop?")
     parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
@@ -73,6 +75,8 @@ def _eat_first(season: Season, first: pd.DataFrame, today: date) -> None:
         if words:
             st.markdown(f"**{model.HEADINGS['before_taking'].words}: {words}**")
         table(eat_first_rows(rows, season.units))
+        if rows["condition"].eq(model.LOOK).any():
+            looked_form(season, today)
     st.caption(
         "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
         "before opening, only ever to reject a jar: nothing here says that one is safe. Likely "

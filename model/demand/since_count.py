@@ -6,13 +6,17 @@ usually eats beyond that is taken off too.
 
 from collections.abc import Mapping
 from dataclasses import replace
+from datetime import date, timedelta
 
 import numpy as np
 
 from model.season.arrays import Floats, SeasonArrays
 from model.season.ledger import Ledger, Standing
 from model.season.record import EATEN
-from model.season.weeks import Weeks
+from model.season.weeks import Weeks, monday_of
+
+ONE_DAY = timedelta(days=1)
+LEAST_UNITS = 1e-6
 
 
 def portions_eaten(books: Mapping[str, Ledger], arrays: SeasonArrays, since: Weeks) -> Floats:
@@ -27,14 +31,34 @@ def portions_eaten(books: Mapping[str, Ledger], arrays: SeasonArrays, since: Wee
     return eaten
 
 
+def unseen_share(
+    seen: tuple[Standing, ...], arrays: SeasonArrays, since: Weeks, today: date
+) -> Floats:
+    """Give the part of each week of which nobody knows what was eaten of each food; (F, W).
+
+    A sight stands for the end of its day, and today is still to come.
+    """
+    share = np.zeros((len(arrays.foods), len(since)))
+    first: dict[int, date] = {}
+    for one in seen:
+        food = int(arrays.food_of_preserve[arrays.preserves.index(one.preserve)])
+        first[food] = min(one.since, first.get(food, one.since))
+    for food, day in first.items():
+        share[food] = np.array(since.days_inside(day + ONE_DAY, today - ONE_DAY)) / 7
+    return share
+
+
 def standing_today(
     seen: tuple[Standing, ...], arrays: SeasonArrays, since: Weeks, still_wanted: Floats
-) -> tuple[Standing, ...]:
-    """Run the book's stock forward over the weeks since it was seen.
+) -> tuple[tuple[Standing, ...], tuple[Standing, ...]]:
+    """Run the book's stock forward over the weeks since it was seen, to the last one's Monday.
+
+    Gives what stands there, and what by the book stands there past its keeping: nobody eats of
+    that, and it is there until somebody takes it out.
 
     Parameters
     ----------
-    since : the whole weeks from the oldest sight to today's.
+    since : the weeks from the oldest sight to today's, that one included.
     still_wanted : shape (F, weeks), portions of each food that fresh food left wanting, less
         what was written down as eaten; below 0 where more was, which later weeks make up for.
 
@@ -42,15 +66,21 @@ def standing_today(
     """
     rows = np.array([arrays.preserves.index(one.preserve) for one in seen], dtype=int)
     units = np.array([one.units for one in seen], dtype=float)
-    age = np.array([(since.first - one.put_up).days // 7 for one in seen], dtype=int)
+    over = np.zeros(len(seen))
+    age = np.array([(since.first - monday_of(one.put_up)).days // 7 for one in seen], dtype=int)
     begins = np.array([since.index(one.since) for one in seen], dtype=int)
     food = arrays.food_of_preserve[rows]
     oldest_first = np.argsort(-age, kind="stable")
     owed = np.zeros(len(arrays.foods))
     for week in range(len(since)):
         there = begins <= week
-        units[there] *= 1.0 - arrays.loss_per_week[rows[there]]
-        units[age + week >= arrays.keeps_weeks[rows]] = 0.0
+        if week:
+            kept = 1.0 - arrays.loss_per_week[rows[there]]
+            units[there] *= kept
+            over[there] *= kept
+        past = there & (age + week >= arrays.keeps_weeks[rows])
+        over[past] += units[past]
+        units[past] = 0.0
         owed += still_wanted[:, week]
         for f in np.flatnonzero(owed > 0):
             of_food = (food == f) & there
@@ -59,10 +89,14 @@ def standing_today(
             for r in np.unique(rows[of_food]):
                 _take(units, oldest_first[(rows[oldest_first] == r) & there[oldest_first]], share)
         owed = np.minimum(owed, 0.0)
+    return _with(seen, units), _with(seen, over)
+
+
+def _with(seen: tuple[Standing, ...], units: Floats) -> tuple[Standing, ...]:
     return tuple(
         replace(one, units=float(left))
         for one, left in zip(seen, units, strict=True)
-        if left > 1e-6
+        if left > LEAST_UNITS
     )
 
 

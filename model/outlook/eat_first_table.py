@@ -4,6 +4,7 @@ The order is one of looking and eating. It never says that something is safe: ag
 no sealed jar unsafe, nor youth safe.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -13,8 +14,7 @@ from model.planning import PlannedSeason
 from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
 from model.season.ledger import Standing
-from model.season.mates import batch_mates
-from model.season.record import SUSPECT
+from model.season.mates import ToLookAt, to_look_at
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -33,6 +33,9 @@ BEFORE_TAKING = {
 }
 UNSURE = "look at its seals before it is put away: it is not counted as sure"
 FRESH = "let it stand untouched, and look at its seals tomorrow: it is not counted as sure"
+# Iowa State University Extension: an unsealed jar is past saving 24 hours after its process.
+LATE = "nobody looked at its seals: one found unsealed now is past saving and is thrown away"
+LATE_AFTER = timedelta(days=2)
 SORT_WEEKS = 4
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
@@ -71,16 +74,19 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     eat_order preserve food unit standing_units put_up_on condition weeks_left why_first
     before_taking
     >>> first["preserve"].iloc[0]
-    'carrots in sand'
+    'beetroot in sand'
     """
     season, today = planned.case.season, planned.case.today
-    bad = _bad_days(season, today)
-    rows = [_standing(season, one, bad, today) for one in planned.case.stock]
+    # of batches of one day the likeliest stands last, and so for the making
+    bad = {(o.batch.preserve, o.batch.put_up): o for o in reversed(to_look_at(season, today))}
+    there = [*planned.case.stock, *planned.case.past_keeping]
+    rows = [_standing(season, one, bad, today) for one in there]
     rows += _chilled(season, today)
     for batch in unconfirmed(season, today):
         own = season.preserve(batch.preserve)
-        why = FRESH if batch.put_up == today else UNSURE
-        left = _weeks_left(own, batch.put_up, today)
+        late = LATE if batch.put_up + LATE_AFTER <= today else UNSURE
+        why = FRESH if batch.put_up == today else late
+        left = weeks_left(own, batch.put_up, today)
         rows.append(_Row(own, batch.filled, batch.put_up, UNSEEN, left, why))
     table = [
         {
@@ -110,31 +116,24 @@ def best_weeks(preserve: Preserve) -> int:
     return min(preserve.keeps_weeks, round(best.weeks_low)) if best else preserve.keeps_weeks
 
 
-def _weeks_left(preserve: Preserve, put_up: date, today: date) -> int:
+def weeks_left(preserve: Preserve, put_up: date, today: date) -> int:
+    """Give the whole weeks to the end of ``best_weeks``; below 0 when that is past."""
     ends = put_up + timedelta(weeks=best_weeks(preserve))
     return (ends - today).days // 7
 
 
-def _bad_days(season: Season, today: date) -> dict[tuple[str, date], date]:
-    """Map each making that has to be looked at to the day on which a jar like it was bad."""
-    found: dict[tuple[str, date], date] = {}
-    for taken in season.record.taken:
-        if taken.cause == SUSPECT and taken.day <= today:
-            for mate in batch_mates(season, taken.preserve, taken.batch, today):
-                making = (mate.batch.preserve, mate.batch.put_up)
-                found[making] = max(taken.day, found.get(making, taken.day))
-    return found
-
-
 def _standing(
-    season: Season, one: Standing, bad: dict[tuple[str, date], date], today: date
+    season: Season, one: Standing, bad: Mapping[tuple[str, date], ToLookAt], today: date
 ) -> _Row:
     own = season.preserve(one.preserve)
-    left = _weeks_left(own, one.put_up, today)
-    noticed = bad.get((one.preserve, one.put_up))
-    if noticed is not None and one.since <= noticed:
+    left = weeks_left(own, one.put_up, today)
+    like = bad.get((one.preserve, one.put_up))
+    if like is not None:
         condition = LOOK
-        why = f"a jar like it was bad on {noticed}: look at it, and do not taste it if in doubt"
+        why = (
+            f"a bad jar was found on {like.noticed}, and this is of {like.why}: look at seal and "
+            "contents, and do not taste it if in doubt"
+        )
     elif own.method == "root store" and left <= SORT_WEEKS:
         condition = SORT
         why = "past its keeping" if left < 0 else _keeps(left)

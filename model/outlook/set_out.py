@@ -15,8 +15,14 @@ BY_THE_RECIPE = {
     "pickle": "vinegar of at least 5 %, salt, sugar and spices",
     "relish": "vinegar of at least 5 %, salt, sugar and spices",
     "spread": "sugar, and pectin where the recipe takes it",
+    "fruit": "sugar, where it is to be sweetened",
     "pie filling": "sugar and the cook-type starch that the recipe names",
 }
+# Of tomatoes, those that are no low-acid mixture and get no acid into each jar: it is cooked in.
+COOKED_IN = (
+    "the acid of its recipe (vinegar of at least 5 %, or bottled lemon or lime juice), salt and "
+    "spices"
+)
 FERMENT_SALT = "salt"
 RECIPE_AMOUNT = "as much as the tested recipe says"
 
@@ -109,5 +115,8 @@ def _recipe(made: tuple[DayProduct, ...]) -> list[SetOut]:
 def recipe_adds(method: str, process: ProcessTime | None) -> str:
     """Name what a recipe adds in an amount that it alone says; blank for nothing."""
     if process is not None:
-        return BY_THE_RECIPE.get(products()[process.product]["group"], "")
+        product = products()[process.product]
+        if (product["group"], product["acidity"]) == ("tomato", "high-acid"):
+            return COOKED_IN
+        return BY_THE_RECIPE.get(product["group"], "")
     return FERMENT_SALT if method == "ferment" else ""

@@ -4,6 +4,8 @@ from datetime import date, timedelta
 
 import pandas as pd
 
+from model.outlook.eat_first_table import SORT_WEEKS, weeks_left
+from model.outlook.kitchen_table import batch_table
 from model.planning import PlannedSeason
 from model.reference.store_life import (
     STORE,
@@ -44,13 +46,17 @@ def stores_table(planned: PlannedSeason) -> pd.DataFrame:
     season, today = planned.case.season, planned.case.today
     places = {place.name: place for place in season.places}
     stored = [own for own in season.preserves if own.method == STORE]
+    there = [*planned.case.stock, *planned.case.past_keeping]
+    held = {one.preserve for one in there} | set(batch_table(planned)["preserve"])
     rows = []
     for own in stored:
         place = places[own.place]
         life = store_life(own.crops[0], place, season.settings)
-        beside = [o.crops[0] for o in stored if o.place == own.place and o is not own]
+        beside = [
+            o.crops[0] for o in stored if o.place == own.place and o is not own and o.name in held
+        ]
         told = _warnings(own, place, beside, life)
-        standing = [one for one in planned.case.stock if one.preserve == own.name]
+        standing = [one for one in there if one.preserve == own.name]
         rows += [_row(own, one, life, told, today) for one in standing or (None,)]
     table = pd.DataFrame(rows, columns=list(COLUMNS))
     return table.sort_values(["place", "keep_until_low", "preserve"], ignore_index=True)
@@ -78,13 +84,18 @@ def _row(
         "keep_until_low": one.put_up + timedelta(weeks=low) if one else None,
         "keep_until_high": one.put_up + timedelta(weeks=high) if one else None,
         "loss_share": own.loss_per_week,
-        "sort_on": _sort_on(one.put_up, today) if one else None,
+        "sort_on": _sort_on(own, one.put_up, today) if one else None,
         "store_warning": told,
     }
 
 
-def _sort_on(put_up: date, today: date) -> date:
-    """Give the next day, from today on, that lies whole months of four weeks after a putting up."""
+def _sort_on(own: Preserve, put_up: date, today: date) -> date:
+    """Give the next day, from today on, that lies whole months of four weeks after a putting up.
+
+    It is today where little of its keeping is left.
+    """
+    if weeks_left(own, put_up, today) <= SORT_WEEKS:
+        return today
     months = max(1, -((put_up - today) // SORT_EVERY))
     return put_up + months * SORT_EVERY
 

@@ -63,10 +63,6 @@ def source_title(key: str) -> str:
     """Say who published what, for the keys of a ``source`` cell (joined by ``;``).
 
     Keys that no source has are left out.
-
-    >>> model.source_title("usda-ah102")
-    'U.S. Department of Agriculture, Agriculture Handbook 102, Food Yields Summarized by Different
-    Stages of Preparation, 1975'
     """
     titles = {row["key"]: row for row in table("sources")}
     return "; ".join(_cite(titles[part]) for part in key.split(";") if part in titles)

@@ -1,10 +1,11 @@
-"""Which other jars are looked at when one of them is bad."""
+"""Which other jars are looked at when one of them is bad, until somebody has."""
 
 from dataclasses import dataclass
 from datetime import date
 
-from model.season.record import Batch
+from model.season.record import SUSPECT, Batch
 from model.season.season import Season
+from model.season.unseen_seals import SEALS_SEEN
 
 SAME_BATCH, SAME_DAY, SAME_BOX = (
     "the same batch",
@@ -12,6 +13,7 @@ SAME_BATCH, SAME_DAY, SAME_BOX = (
     "lids of the same box",
 )
 NOT_KNOWN = "the same preserve: it is not known which batch the jar was of"
+_LIKELIEST = (SAME_BATCH, SAME_DAY, NOT_KNOWN, SAME_BOX)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +46,41 @@ def batch_mates(season: Season, preserve: str, code: str, today: date) -> tuple[
     if bad is None:
         raise KeyError(code)
     mates = [Mate(batch, why) for batch in canned if (why := _why(bad, batch))]
-    order = (SAME_BATCH, SAME_DAY, SAME_BOX)
-    return tuple(sorted(mates, key=lambda mate: order.index(mate.why)))
+    return tuple(sorted(mates, key=lambda mate: _LIKELIEST.index(mate.why)))
+
+
+@dataclass(frozen=True, slots=True)
+class ToLookAt:
+    """A batch to look at, why, and the day on which the jar like it was found bad."""
+
+    batch: Batch
+    why: str
+    noticed: date
+
+
+def to_look_at(season: Season, today: date) -> tuple[ToLookAt, ...]:
+    """List the batches that nobody has looked at since a jar like theirs was bad, likeliest first.
+
+    A count is no such look: who counts jars does not press their lids. A later look at their
+    seals is.
+
+    >>> model.to_look_at(season, date(2027, 3, 15))
+    ()
+    """
+    found: dict[str, ToLookAt] = {}
+    looks = season.record.newest_checks(today)
+    for taken in season.record.taken:
+        if taken.cause != SUSPECT or taken.day > today:
+            continue
+        for mate in batch_mates(season, taken.preserve, taken.batch, today):
+            code, look = mate.batch.code, looks.get(mate.batch.code)
+            # of a fresh batch the look of that very day may be the one on the morning after
+            settled = mate.batch.put_up + SEALS_SEEN < taken.day
+            if look and (look.checked > taken.day or (settled and look.checked == taken.day)):
+                continue
+            if code not in found or found[code].noticed < taken.day:
+                found[code] = ToLookAt(mate.batch, mate.why, taken.day)
+    return tuple(sorted(found.values(), key=lambda one: _LIKELIEST.index(one.why)))
 
 
 def _why(bad: Batch, other: Batch) -> str:

@@ -113,7 +113,7 @@ def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> 
             ("apples", "sort now", "keeps about 2 weeks more: sort it now"),
         ],
         columns=["preserve", "condition", "why_first"],
-    )
+    ).assign(put_up_on=date(2027, 1, 9))
     alike = first.assign(why_first="past its keeping")
 
     assert larder_headline(tiny, first, date(2027, 8, 1), None).startswith(
@@ -126,7 +126,7 @@ def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> 
 
 
 def test_a_count_is_due_of_what_nobody_saw_for_seven_weeks() -> None:
-    first, today = pd.DataFrame(columns=["condition"]), date(2028, 1, 10)
+    first, today = pd.DataFrame(columns=["condition", "put_up_on"]), date(2028, 1, 10)
     counted = recorded(counts=(count(date(2028, 1, 8), 4),))
 
     def told(unseen_since: date) -> str:

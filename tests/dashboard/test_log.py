@@ -157,7 +157,7 @@ def test_a_batch_is_put_up_with_its_name_and_moment(log: AppTest, store_path: Pa
     # the new jars have to stand first
     assert "1 to look at" in labelled(log, "button_group", "What").options[2]
     assert "1 batch waits for a look at the seals" in words(log)
-    assert "1 batch stands untouched before its seals are due" in words(log)
+    assert "1 batch stands untouched before the seals are due" in words(log)
 
 
 def test_what_is_taken_leaves_the_shelf_by_the_book(log: AppTest, store_path: Path) -> None:

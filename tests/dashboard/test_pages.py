@@ -159,8 +159,8 @@ def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> No
         "Tomatoes",
         "Jam",
         "Pumpkin",
-        "Peaches",
         "Carrots and potatoes",
+        "Peaches",
         "Snap beans",
     ]
     assert titles[4].startswith("Tomatoes: gone about May 31, 2027. ")

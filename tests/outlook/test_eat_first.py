@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pandas as pd
+import pytest
 
 import model
 from model.outlook.eat_first_table import (
@@ -12,12 +13,11 @@ from model.outlook.eat_first_table import (
     LOOK,
     QUALITY,
     SORT,
-    SUSPECT,
     UNSEEN,
     eat_first_table,
 )
 from model.outlook.headings import HEADINGS
-from model.season.record import LOST, SealCheck, Taken
+from model.season.record import LOST, SUSPECT, SealCheck, Taken
 from model.season.season import Season
 from tests.recorded import JARS, PACKS, batch, count, recorded
 from tests.small_season import TABLES, small_season
@@ -143,3 +143,55 @@ def test_what_was_lost_after_the_count_of_the_day_is_not_to_be_eaten() -> None:
 
     assert list(table["preserve"]) == [JARS]
     assert list(table["standing_units"]) == [3]
+
+
+def like_a_bad_one(*looked_at: date) -> pd.DataFrame:
+    """List what stands there a month after a jar was bad: of its batch, and of its box of lids."""
+    made, bad = date(2027, 6, 1), date(2027, 8, 20)
+    season = recorded(
+        batches=(batch("A", made, 7), batch("B", date(2027, 6, 9), 7)),
+        checks=(
+            SealCheck("A", date(2027, 6, 2), 7, ""),
+            SealCheck("B", date(2027, 6, 10), 7, ""),
+            *(SealCheck("A", day, 7, "") for day in looked_at),
+        ),
+        counts=(count(TODAY, 6, put_up=made),),
+    )
+    suspect = Taken(bad, JARS, 1, LOST, SUSPECT, "A")
+    return eat_first(replace(season, record=replace(season.record, taken=(suspect,))))
+
+
+def test_a_count_does_not_clear_jars_like_a_bad_one_but_a_look_at_them_does() -> None:
+    (counted,) = like_a_bad_one().itertuples()
+    (looked,) = like_a_bad_one(date(2027, 8, 20)).itertuples()
+
+    assert counted.condition == LOOK
+    assert "2027-08-20" in counted.why_first
+    assert "of the same batch" in counted.why_first
+    assert looked.condition == KEEPS
+
+
+@pytest.mark.parametrize("counted", [date(2027, 2, 27), date(2027, 4, 10)])
+def test_roots_counted_are_listed_to_be_sorted_even_when_they_are_past_keeping(
+    counted: date,
+) -> None:
+    """Counted while they kept, or when they should have been gone: the count is true."""
+    season = small_season(
+        places=TABLES["places.csv"] + "cellar,root store,,,,100\n",
+        plantings=TABLES["plantings.csv"] + "2027,carrot,only bed,2027-05-01,,4,\n",
+        foods=TABLES["foods.csv"] + "carrots,vegetable,2,5,3,carrot\n",
+        preserves=TABLES["preserves.csv"] + "stored carrots,carrots,carrot,root store,,,,100\n",
+        stock=f"counted_on,preserve,jars,put_up_on\n{counted},stored carrots,90,2026-09-10\n",
+    )
+    today = date(2027, 4, 12)
+    planned = model.plan_season(season, today, years=2)
+    (row,) = eat_first_table(planned).itertuples()
+    (store,) = model.stores_table(planned).itertuples()
+
+    assert row.condition == SORT
+    assert "past its keeping: sort it now" in row.why_first
+    assert 0 < row.standing_units <= 90
+    assert store.standing_units == row.standing_units
+    assert store.sort_on == today
+    # nothing is to be eaten of it by the plan
+    assert not any(one.preserve == "stored carrots" for one in planned.case.stock)

@@ -22,7 +22,7 @@ MARCH = date(2027, 3, 1)
 
 
 def with_jars(jars: float) -> Season:
-    return recorded(counts=(count(date(2027, 2, 28), jars, put_up=date(2026, 9, 1)),))
+    return recorded(counts=(count(date(2027, 2, 21), jars, put_up=date(2026, 9, 1)),))
 
 
 def chance(planned: PlannedSeason, less: float) -> float:

@@ -2,12 +2,14 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from fractions import Fraction
 
 import pytest
 
 from model.outlook.checklist import checklist
 from model.outlook.day_product import DayProduct, Wanted, day_products
-from model.outlook.set_out import SetOut, set_out
+from model.outlook.set_out import SetOut, recipe_adds, set_out
+from model.safety.process_times import process_time
 from model.season.record import Record, Tick
 from model.season.season import Season
 from tests.small_season import TABLES, small_season
@@ -64,6 +66,16 @@ def test_what_only_the_recipe_says_gets_no_number() -> None:
 
     assert found["vinegar of at least 5 %, salt, sugar and spices"].amount is None
     assert "tested recipe" in found["vinegar of at least 5 %, salt, sugar and spices"].note
+
+
+@pytest.mark.parametrize(
+    ("product", "pack"), [("Tomato ketchup", "hot"), ("Salsa, hot tomato-pepper", "hot")]
+)
+def test_acid_that_is_cooked_in_is_set_out_too(product: str, pack: str) -> None:
+    """Their acid is the recipe's vinegar: USDA guide 3, Oregon State University (reference)."""
+    known = process_time(product, "boiling water", pack, "pint", Fraction(2100))
+
+    assert "vinegar" in recipe_adds("can", known)
 
 
 def test_produce_is_that_of_the_recipes_together() -> None:

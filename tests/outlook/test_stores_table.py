@@ -18,8 +18,10 @@ STOCK = (
 PLACES = "place,kind,shelf_area_m2,volume_l,holds_kg,temp_c,humidity_percent\nshelf,shelf,1,,,,\n"
 
 
-def cellar(air: str, *, apples: bool = False, keeps: str = "") -> model.PlannedSeason:
-    """Plan a cellar with carrots, onions and perhaps apples; ``air``: C,percent."""
+def cellar(
+    air: str, *, apples: bool = False, keeps: str = "", held: bool = True
+) -> model.PlannedSeason:
+    """Plan a cellar with carrots, onions and perhaps apples, ``held`` there; ``air``: C,percent."""
     apple = "stored apples,apples,apple,root store,100,\n" if apples else ""
     apple_food = "apples,fruit,2,5,3,apple\n" if apples else ""
     preserves = (
@@ -32,14 +34,16 @@ def cellar(air: str, *, apples: bool = False, keeps: str = "") -> model.PlannedS
         foods=TABLES["foods.csv"]
         + f"carrots,vegetable,2,5,3,carrot\nonions,vegetable,2,5,3,onion\n{apple_food}",
         preserves=preserves,
-        stock=STOCK,
+        stock=STOCK + (f"{TODAY},stored apples,9,{TODAY}\n" if apples and held else ""),
     )
     return model.plan_season(season, TODAY, years=2)
 
 
-def stores(air: str, *, apples: bool = False, keeps: str = "") -> pd.DataFrame:
+def stores(air: str, *, apples: bool = False, keeps: str = "", held: bool = True) -> pd.DataFrame:
     """Give the table of that cellar."""
-    return model.stores_table(cellar(air, apples=apples, keeps=keeps)).set_index("preserve")
+    return model.stores_table(cellar(air, apples=apples, keeps=keeps, held=held)).set_index(
+        "preserve"
+    )
 
 
 def test_in_good_air_carrots_keep_between_the_published_ends() -> None:
@@ -66,6 +70,10 @@ def test_apples_beside_carrots_and_onions_in_damp_are_warned_of() -> None:
     assert "bitter" in table.loc["stored carrots", "store_warning"]
     assert "too damp" in table.loc["stored onions", "store_warning"]
     assert table.loc["stored apples", "store_warning"] == ""
+
+
+def test_apples_that_are_not_there_turn_nothing_bitter() -> None:
+    assert stores("1,95", apples=True, held=False).loc["stored carrots", "store_warning"] == ""
 
 
 def test_where_nobody_measured_neighbours_that_want_other_air_are_named() -> None:

@@ -8,6 +8,7 @@ import pytest
 import model
 from model import PlannedSeason
 from model.outlook.working import FROM_SETTING, MOST_LINES, Source, Working
+from model.reference.read import source_title
 from tests.conftest import GLUT
 from tests.redone import comes_to, results, told
 
@@ -128,7 +129,7 @@ def test_the_middle_year_ends_in_what_is_left(spring_plan: PlannedSeason) -> Non
 def test_a_published_figure_names_who_published_it() -> None:
     two = Source("published", "usda-aib410;freezer-chart;msu-01600948")
 
-    assert model.source_title("usda-aib410") in two.words
+    assert source_title("usda-aib410") in two.words
     assert two.words.endswith("; and 1 more")
     assert not two.judgement
 
