@@ -35,8 +35,8 @@ def spring_headline(
 ) -> str:
     """Say how much to plant and put up, what then lasts or does not and why, what is scarce.
 
-    ``to_plant`` names crops and ground, None once everything is planted. What is put up in the
-    middle of the simulated years leads, what the plan has jars for comes after it.
+    ``to_plant`` names crops and ground, None once everything is planted. What is put up
+    on average of the simulated years leads, what the plan has jars for comes after it.
     """
     shelf = _shelf_words(totals)
     if to_plant:
@@ -53,13 +53,13 @@ def spring_headline(
 
 
 def _shelf_words(totals: pd.DataFrame) -> str:
-    """Give the jars and packs of the middle of the years, and of a good one where it has more."""
+    """Give the jars and packs of the average year, and of a good one where it has more."""
     rows = totals[totals["unit"].isin(SHELF) & (totals["planned"] > 0)]
     if rows.empty:
         return ""
     planned, likely = (
         [(round(number), SHELF[unit]) for unit, number in zip(rows["unit"], rows[of], strict=True)]
-        for of in ("planned", "middle")
+        for of in ("planned", "mean")
     )
     if likely == planned:
         return listed(f"**{count(*one)}**" for one in planned)
@@ -78,9 +78,9 @@ def bad_year_words(totals: pd.DataFrame) -> str:
     ]
     if not words:
         return ""
-    planned, bad = (about(rows.loc["h", name]) for name in ("planned", "bad_year"))
-    more = f"in one year of ten {bad} h or more" if bad != planned else "and hardly any year more"
-    work = f"An ordinary year takes about {planned} h of kitchen work, {more}."
+    mean, bad = (about(rows.loc["h", name]) for name in ("mean", "bad_year"))
+    more = f"in one year of ten {bad} h or more" if bad != mean else "and hardly any year more"
+    work = f"On average it takes about {mean} h of kitchen work, {more}."
     return f"In one year of ten: {listed(words)}. {work}"
 
 

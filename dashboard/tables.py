@@ -5,72 +5,23 @@ from datetime import timedelta
 import pandas as pd
 
 from dashboard.units import amount, in_own, part_units, units_of, weight, weights
-from dashboard.words import about, day, hours, short_day
+from dashboard.words import about, day, hours
 from model import TIGHT, PlannedSeason
 
-WEEK, YEAR = timedelta(days=7), timedelta(days=365)
+WEEK = timedelta(days=7)
 LEAST_KG = 0.05
 LEAST_DRAWN_KG = 0.02
 REST_WEEKS = 4
-LEAST_SPARE_KG = 0.5
 MOVED_PORTIONS = 5
 
 
-def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what to plant, where and when; what to give away only where there is any."""
-    rows = pd.DataFrame(
-        [
-            {
-                "crop": row.crop,
-                "amount": amount(row.amount, row.per, units) if row.amount else "none",
-                "bed": row.bed,
-                "start_short": _started(row) if row.amount else "",
-                "first_short": short_day(row.first_picking)
-                if row.amount and row.first_picking
-                else "",
-                "spare_kg": _or_blank(row.spare_kg, units, LEAST_SPARE_KG),
-            }
-            for row in plantings.itertuples()
-        ]
-    )
-    return rows if rows["spare_kg"].any() else rows.drop(columns="spare_kg")
-
-
-def _started(row: tuple) -> str:
-    """Give the day of sowing, or else of planting; with the year where it is not the season's."""
-    if row.start is None:
-        return ""
-    if row.first_picking is not None and row.first_picking - row.start > YEAR:
-        return f"{row.start:%b %Y}"
-    sown_before = row.sown is not None and row.sown < row.start
-    return f"sow {short_day(row.sown)}" if sown_before else short_day(row.start)
-
-
-def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what each planting should yield, and what stands behind the figure."""
-    return pd.DataFrame(
-        [
-            {
-                "crop": row.crop,
-                "bed": row.bed,
-                "amount": amount(row.amount, row.per, units),
-                "written": amount(row.written, row.per, units),
-                "start": row.start,
-                "expected_kg": weight(row.expected_kg, units),
-                "own_seasons": row.own_seasons,
-                "family_before": row.family_before,
-            }
-            for row in plantings.itertuples()
-        ]
-    )
-
-
 def jar_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what to put up, the most first, and what the hand rule would put up beside it."""
+    """Give what to put up, the most first: on average, at most, and by the hand rule beside it."""
     return pd.DataFrame(
         [
             {
                 "preserve": row.preserve,
+                "mean_fill": _units_or_none(row.mean_fill, row.unit, units),
                 "to_fill": _units_or_none(row.to_fill, row.unit, units),
                 "by_hand_fill": _units_or_none(row.by_hand_fill, row.unit, units),
                 "why_short": short_reason(row.reason),
@@ -107,7 +58,8 @@ def _units_or_none(number: float, unit: str, units: str) -> str:
     return units_of(number, unit, units) if number else "none"
 
 
-def _or_blank(kg: float, units: str, least_kg: float = LEAST_KG) -> str:
+def or_blank(kg: float, units: str, least_kg: float = LEAST_KG) -> str:
+    """Give a weight in words, none where there is hardly any."""
     return weight(kg, units) if kg >= least_kg else ""
 
 
@@ -153,9 +105,9 @@ def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
             {
                 "crop": row.crop,
                 "expected_likely": _with_likely(row, units),
-                "before_kg": _or_blank(row.before_kg, units),
-                "eaten_kg": _or_blank(row.eaten_kg, units),
-                "put_up_kg": _or_blank(row.put_up_kg, units),
+                "before_kg": or_blank(row.before_kg, units),
+                "eaten_kg": or_blank(row.eaten_kg, units),
+                "put_up_kg": or_blank(row.put_up_kg, units),
                 "rest": _rest(row, units),
             }
             for row in fresh.itertuples()
@@ -172,7 +124,7 @@ def _with_likely(row: tuple, units: str) -> str:
 
 def _rest(row: tuple, units: str) -> str:
     """Say what is held and what is given away."""
-    held, spare = _or_blank(row.held_kg, units), _or_blank(row.spare_kg, units)
+    held, spare = or_blank(row.held_kg, units), or_blank(row.spare_kg, units)
     parts = [f"hold {held}" if held else "", f"give away {spare}" if spare else ""]
     return ", ".join(part for part in parts if part)
 

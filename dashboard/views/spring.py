@@ -31,6 +31,7 @@ from dashboard.findings import (
 from dashboard.forms.change_form import change_form
 from dashboard.forms.planting_questions import hedges, one_more, ways
 from dashboard.forms.working import working
+from dashboard.garden_tables import garden_rows, yield_rows
 from dashboard.lasting import lasting_rows, shortfall_rows
 from dashboard.look import choice, fold, kept_head, kept_picture, picture, printed, table
 from dashboard.paper.buy_list import KEEP_TO, buy_list
@@ -40,13 +41,11 @@ from dashboard.supply_picture import supply_picture
 from dashboard.tables import (
     LEAST_DRAWN_KG,
     count_rows,
-    garden_rows,
     jar_rows,
     limit_rows,
     strips,
     week_rows,
     working_weeks,
-    yield_rows,
 )
 from dashboard.units import amount
 from dashboard.words import count, day, local, named
@@ -55,6 +54,10 @@ from dashboard.workings import of_plantings, of_preserves, of_weeks
 from model import PlannedSeason, Season
 
 MOST_ROWS = 10
+MEAN_WORDS = (
+    "On average: over the simulated years, bad ones too. To fill: the aim, for which there is "
+    "ground, time and jars, and which takes good weeks for every crop."
+)
 
 
 def show() -> None:
@@ -86,7 +89,7 @@ def show() -> None:
         kept_head(plan, partial(jar_rows, jars, season.units), "jars", MOST_ROWS + 3 * free)
         told = bad_year_words(table_of(plan, model.totals_table))
         if told:
-            st.caption(told)
+            st.caption(f"{MEAN_WORDS} {told}")
         working_behind(of_preserves(plan), "jars")
     _more(plan, every)
 

@@ -9,6 +9,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import buy_rows
+from dashboard.cached import table_of
 from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
@@ -17,6 +18,7 @@ from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
+from dashboard.garden_tables import sow_now_rows
 from dashboard.look import choice, picture, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
@@ -25,7 +27,7 @@ from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import capital, day, local
+from dashboard.words import capital, day, listed, local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
@@ -40,6 +42,9 @@ def show() -> None:
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
     told = week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units))
+    sowing = sow_now_rows(table_of(plan, model.planting_table), session.today(), units)
+    if not sowing.empty:
+        told += f" **To sow or plant out: {listed(sowing['crop'].unique())}**."
     if weeks.iloc[0]["jars"]:
         place.answer(told, place.DAY, "the preserving day, load by load")
     elif fresh.empty:
@@ -47,10 +52,12 @@ def show() -> None:
     else:
         place.answer(told, place.LOG, "write down what was picked")
     place.seals_wait()
-    _chosen(plan, weeks, fresh)
+    _chosen(plan, weeks, fresh, sowing)
 
 
-def _chosen(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> None:
+def _chosen(
+    plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame, sowing: pd.DataFrame
+) -> None:
     """Show the week, or what else was chosen; a glut is to be within reach of a thumb."""
     week, glut = "The week", "A glut on the table"
     gone, process = "Something is gone", "Process times"
@@ -70,15 +77,17 @@ def _chosen(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> No
     elif chosen == buy:
         _buy_in(plan)
     else:
-        _week(plan, weeks, fresh)
+        _week(plan, fresh, sowing)
+        _coming(plan, weeks)
 
 
-def _week(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> None:
+def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> None:
     units = plan.case.season.units
     picking, putting_up = st.columns([4, 3], gap="small")
     with picking:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
+        _sow(sowing)
         _open(model.opening_table(plan, 0), units)
         _cure(model.curing_table(plan), units)
     with putting_up:
@@ -86,7 +95,13 @@ def _week(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> None
         _put_up(plan, units)
     printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
-    _coming(plan, weeks)
+
+
+def _sow(sowing: pd.DataFrame) -> None:
+    """Show what is to be sown and planted out, this week and the next."""
+    if not sowing.empty:
+        st.subheader("Sow and plant out")
+        table(sowing, height="content", key="sow_now")
 
 
 def _open(openings: pd.DataFrame, units: str) -> None:

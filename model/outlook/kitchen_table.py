@@ -14,6 +14,7 @@ PRESERVE_COLUMNS = (
     *(
         "to_fill",
         "bad_year_fill",
+        "mean_fill",
         "chance_filled",
         "sealed_needed",
         "by_hand",
@@ -33,12 +34,13 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a preserve: jars to fill by the plan and by hand, and why they differ.
 
     ``to_fill`` (before seals fail) and ``sealed_needed`` are whole units; ``by_hand`` are sealed
-    ones too. One year in ten fills fewer than ``bad_year_fill``; ``chance_filled`` is the share
+    ones too. One year in ten fills fewer than ``bad_year_fill``, all of them on average
+    ``mean_fill``; ``chance_filled`` is the share
     of simulated years in which all are filled.
 
     >>> print(*model.preserve_table(planned))
-    preserve food product method jar unit to_fill bad_year_fill chance_filled sealed_needed
-    by_hand by_hand_fill on_shelf carried_over fresh_kg loads minutes reason
+    preserve food product method jar unit to_fill bad_year_fill mean_fill chance_filled
+    sealed_needed by_hand by_hand_fill on_shelf carried_over fresh_kg loads minutes reason
     """
     case, plan = planned.case, planned.plan
     why = reasons(planned, limit_uses(case, plan))
@@ -59,6 +61,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                 "bad_year_fill": int(
                     min(to_fill, float(np.percentile(planned.filled[:, r], 10)) + 1e-3)
                 ),
+                "mean_fill": min(to_fill, float(planned.filled[:, r].mean())),
                 "chance_filled": float((planned.filled[:, r] >= plan.put_up[r].sum() - 0.5).mean()),
                 "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
                 "by_hand": rule.sealed_needed,

@@ -14,12 +14,13 @@ NEARLY = 0.5
 def totals_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a total (``jar``, ``pack``, ``h`` of kitchen work): what is planned and may come.
 
-    ``planned`` is of the ordinary year, ``middle`` is reached in half of the simulated years,
-    which hold bad ones as well; one year in ten has fewer jars than ``bad_year``, or
-    takes more hours; ``chance`` is the share of years that reach it, or stay within it.
+    ``planned`` is of the ordinary year, ``mean`` of all simulated years, which hold bad ones as
+    well, so that the means of the preserves add up to it; one year in ten has fewer jars than
+    ``bad_year``, or takes more hours; ``chance`` is the share of years that reach it, or stay
+    within it.
 
     >>> print(*model.totals_table(planned))
-    unit planned middle bad_year chance
+    unit planned mean bad_year chance
     >>> model.totals_table(planned)["unit"].tolist()
     ['jar', 'pack', 'h']
     """
@@ -30,13 +31,13 @@ def totals_table(planned: PlannedSeason) -> pd.DataFrame:
         reached: Floats = planned.filled[:, own].sum(axis=1).astype(float)
         whole = float(plan.to_fill[own].sum())
         enough = float((reached >= plan.put_up[own].sum() - NEARLY).mean())
-        bad, middle = (min(whole, float(np.percentile(reached, q))) for q in (10, 50))
-        rows.append((unit, whole, middle, bad, enough))
+        bad, mean = (min(whole, float(n)) for n in (np.percentile(reached, 10), reached.mean()))
+        rows.append((unit, whole, mean, bad, enough))
     arrays = planned.case.arrays
     minutes = arrays.minutes_per_load @ plan.loads + arrays.minutes_per_unit @ plan.put_up
     hours = float(minutes.sum()) / 60
     taken = planned.minutes.astype(float) / 60
     within = float((taken <= hours + NEARLY).mean())
-    middle, bad = float(np.median(taken)), max(hours, float(np.percentile(taken, 90)))
-    rows.append(("h", hours, middle, bad, within))
-    return pd.DataFrame(rows, columns=["unit", "planned", "middle", "bad_year", "chance"])
+    mean, bad = float(taken.mean()), max(hours, float(np.percentile(taken, 90)))
+    rows.append(("h", hours, mean, bad, within))
+    return pd.DataFrame(rows, columns=["unit", "planned", "mean", "bad_year", "chance"])

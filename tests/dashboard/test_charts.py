@@ -9,7 +9,7 @@ import pandas as pd
 import pytest
 
 import model
-from dashboard import tables
+from dashboard import garden_tables, tables
 from dashboard.chart_findings import supply_holes
 from dashboard.charts.day_chart import day_chart
 from dashboard.charts.garden_chart import harvest_strips
@@ -165,8 +165,8 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         model.opening_table(plan, 0),
         model.day_table(DAY).drop(columns=["starts", "stops"]),
         shortfall_rows(lasting_rows(model.food_table(plan), TODAY.date(), 0.5)),
-        tables.garden_rows(model.planting_table(plan), "metric"),
-        tables.yield_rows(model.planting_table(plan), "metric"),
+        garden_tables.garden_rows(model.planting_table(plan), "metric"),
+        garden_tables.yield_rows(model.planting_table(plan), "metric"),
         tables.jar_rows(model.preserve_table(plan), "metric"),
         tables.count_rows(model.preserve_table(plan), "metric"),
         tables.picking_rows(model.fresh_table(plan, 22), "metric"),

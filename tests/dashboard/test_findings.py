@@ -38,12 +38,12 @@ def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
     totals = pd.DataFrame(
         [("jar", 211.0, 94.3, 0.03), ("pack", 0.0, 0.0, 1.0), ("h", 118.7, 134.2, 0.8)],
         columns=["unit", "planned", "bad_year", "chance"],
-    )
+    ).assign(mean=[161.0, 0.0, 106.4])
     none = totals.assign(bad_year=0.0, chance=0.0)
 
     assert bad_year_words(totals) == (
         "In one year of ten: 94 jars or fewer (all 211 in 3% of years). "
-        "An ordinary year takes about 120 h of kitchen work, in one year of ten 130 h or more."
+        "On average it takes about 110 h of kitchen work, in one year of ten 130 h or more."
     )
     assert "not one jar (all 211 in hardly any year)" in bad_year_words(none)
 
@@ -51,11 +51,11 @@ def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
 def headline(*totals: tuple[str, float, float], to_plant: str | None = "9 crops") -> str:
     foods = pd.DataFrame(columns=["food", "enough", "keeps_until", "met_portions"])
     limits = pd.DataFrame(columns=["limit", "share", "week"])
-    shelf = pd.DataFrame(totals, columns=["unit", "planned", "middle"])
+    shelf = pd.DataFrame(totals, columns=["unit", "planned", "mean"])
     return spring_headline(shelf, foods.assign(wanted_portions=0.0), limits, to_plant)
 
 
-def test_spring_leads_with_the_jars_of_the_middle_of_the_years() -> None:
+def test_spring_leads_with_the_jars_of_an_average_year() -> None:
     assert headline(("jar", 211.0, 159.0), ("pack", 159.0, 132.1)) == (
         "Plant **9 crops**, and put up about **159 jars** and about **132 freezer packs**; "
         "in a good year up to 211 jars and 159 freezer packs."

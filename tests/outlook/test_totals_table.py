@@ -19,8 +19,10 @@ def test_a_total_stands_beside_its_bad_year_and_its_chance(
         own = jars[jars["unit"] == unit]
         row = totals.loc[unit]
         assert row["planned"] == own["to_fill"].sum()
-        assert 0 <= row["bad_year"] <= row["middle"] <= row["planned"]
+        assert 0 <= row["bad_year"] <= row["mean"] <= row["planned"]
         assert 0 <= row["chance"] <= 1
+        # the column of the preserves adds up to what the headline says
+        assert row["mean"] == pytest.approx(own["mean_fill"].sum(), abs=1.0)
     assert totals.loc["h", "planned"] * 60 == pytest.approx(jars["minutes"].sum())
     assert totals.loc["h", "bad_year"] >= totals.loc["h", "planned"]
 

@@ -1,0 +1,108 @@
+"""Tables of the garden for the eye: what to plant, what to sow now, what it should give."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pandas as pd
+
+from dashboard.tables import or_blank
+from dashboard.units import amount, weight
+from dashboard.words import short_day
+
+YEAR = timedelta(days=365)
+LEAST_SPARE_KG = 0.5
+# A sowing as late as this is still worth doing in most springs: a judgement.
+LATE_SOWING, SOON_SOWING = timedelta(weeks=2), timedelta(days=13)
+
+
+def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what to plant, where and when, by date; what to give away only where there is any."""
+    rows = pd.DataFrame(
+        [
+            {
+                "crop": row.crop,
+                "amount": amount(row.amount, row.per, units) if row.amount else "none",
+                "bed": row.bed,
+                "start_short": _started(row) if row.amount else "",
+                "first_short": short_day(row.first_picking)
+                if row.amount and row.first_picking
+                else "",
+                "spare_kg": or_blank(row.spare_kg, units, LEAST_SPARE_KG),
+            }
+            for row in sorted(plantings.itertuples(), key=_when_started)
+        ]
+    )
+    return rows if rows["spare_kg"].any() else rows.drop(columns="spare_kg")
+
+
+def _when_started(row: tuple) -> tuple[bool, date]:
+    """Give the day of the first work, of what is not grown or has none after all others."""
+    when = row.sown or row.start
+    return not row.amount or when is None, when or date.max
+
+
+def _started(row: tuple) -> str:
+    """Give the day of sowing, or else of planting; with the year where it is not the season's."""
+    if row.start is None:
+        return ""
+    if row.first_picking is not None and row.first_picking - row.start > YEAR:
+        return f"{row.start:%b %Y}"
+    sown_before = row.sown is not None and row.sown < row.start
+    return f"sow {short_day(row.sown)}" if sown_before else short_day(row.start)
+
+
+def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
+    """Give what each planting should yield, and what stands behind the figure."""
+    return pd.DataFrame(
+        [
+            {
+                "crop": row.crop,
+                "bed": row.bed,
+                "amount": amount(row.amount, row.per, units),
+                "written": amount(row.written, row.per, units),
+                "start": row.start,
+                "expected_kg": weight(row.expected_kg, units),
+                "own_seasons": row.own_seasons,
+                "family_before": row.family_before,
+            }
+            for row in plantings.itertuples()
+        ]
+    )
+
+
+def sow_now_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFrame:
+    """Give what is to be sown or planted out by the end of next week, what is late first.
+
+    Nobody writes down what was sown: a day that is over is told as long as it is not far back.
+    """
+    first = today - LATE_SOWING
+    last = today - timedelta(days=today.weekday()) + SOON_SOWING
+    due = [
+        (when, task, row)
+        for row in plantings.itertuples()
+        if row.amount
+        for when, task in _steps_of(row)
+        if first <= when <= last
+    ]
+    return pd.DataFrame(
+        [
+            {
+                "task": task,
+                "crop": row.crop,
+                "amount": amount(row.amount, row.per, units),
+                "bed": row.bed,
+                "start_when": short_day(when)
+                if when >= today
+                else f"{short_day(when)}: now, if it was not done",
+            }
+            for when, task, row in sorted(due, key=lambda one: one[0])
+        ],
+        columns=["task", "crop", "amount", "bed", "start_when"],
+    )
+
+
+def _steps_of(row: Any) -> list[tuple[date, str]]:
+    steps = [(row.sown, "sow")] if row.sown is not None else []
+    if row.start is not None and row.start != row.sown:
+        steps.append((row.start, "plant out"))
+    return steps
