@@ -65,8 +65,8 @@ def test_what_is_not_planted_has_no_day_and_no_ground(spring_plan: PlannedSeason
     left_out = plantings.assign(amount=plantings["amount"].where(plantings.index > 0, 0.0))
     rows = garden_tables.garden_rows(left_out, "metric")
 
-    assert list(rows.loc[0, ["amount", "start_short", "first_short"]]) == ["none", "", ""]
-    assert rows.loc[1, "amount"] != "none"
+    assert list(rows.iloc[-1][["amount", "start_short", "first_short"]]) == ["none", "", ""]
+    assert rows.loc[0, "amount"] != "none"
 
 
 def test_what_is_past_its_best_is_taken_from_the_shelf_first(spring_plan: PlannedSeason) -> None:
