@@ -32,7 +32,9 @@ def sowing_rows(sowing: pd.DataFrame, units: str) -> pd.DataFrame:
     )
     for name in days:
         shown[name] = ["" if when is None else told(when) for when in sowing[name]]
-    shown["chance_today"] = [chance(share) for share in sowing["chance_today"]]
+    shown["chance_today"] = [
+        "too early" if pd.isna(share) else chance(share) for share in sowing["chance_today"]
+    ]
     shown["free_bed"] = [_room(row, units) for row in sowing.itertuples()]
     return shown
 

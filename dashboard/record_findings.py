@@ -205,6 +205,8 @@ def resow_words(resow: pd.DataFrame, today: date, units: str) -> list[str]:
 
 
 def _again(row: tuple, today: date) -> str:
+    if pd.isna(row.chance_today):
+        return "It is too early to sow it again."
     if row.chance_today < HARDLY:
         return "Sown again now it hardly makes it."
     chances = {"nine": row.latest_nine, "five": row.latest_five, "two": row.latest_two}

@@ -1,6 +1,6 @@
 """Root stores and curing for the eye: days, losses and air in the household's own words."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pandas as pd
 
@@ -61,22 +61,24 @@ def _wants(row: tuple, units: str) -> str:
     return "; ".join(filter(None, (told, wants)))
 
 
-def in_hand_rows(in_hand: pd.DataFrame, units: str) -> pd.DataFrame:
+def in_hand_rows(in_hand: pd.DataFrame, today: date, units: str) -> pd.DataFrame:
     """Give what is to hand, until when it holds and how it may wait, in three columns."""
     return pd.DataFrame(
         {
             "in_hand": [
                 f"{row.crop}, {weight(row.in_hand_kg, units)}" for row in in_hand.itertuples()
             ],
-            "hold_by": [_holds(row) for row in in_hand.itertuples()],
+            "hold_by": [_holds(row, today) for row in in_hand.itertuples()],
             "way_to_wait": in_hand["way_to_wait"],
         }
     )
 
 
-def _holds(row: tuple) -> str:
+def _holds(row: tuple, today: date) -> str:
     low, high = (row.picked_on + timedelta(days=d) for d in (row.hold_days_low, row.hold_days_high))
     until = day(high) if low == high else f"{short_day(low)} to {day(high)}"
+    if low < today:
+        until = f"the oldest is due now, at best until {day(max(high, today))}"
     return f"{until}, {row.hold_where}"
 
 

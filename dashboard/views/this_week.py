@@ -186,7 +186,7 @@ def _waiting(in_hand: pd.DataFrame, units: str) -> None:
     if in_hand.empty:
         return
     st.subheader("How long it holds, and how it may wait")
-    table(in_hand_rows(in_hand, units))
+    table(in_hand_rows(in_hand, session.today(), units))
     st.caption(
         "First what loses most by waiting: what it gives for winter, by how soon it spoils. Days "
         "count from the oldest picking in the log that may still lie there, else from today."

@@ -25,10 +25,15 @@ SEASON_OVER_DAYS = 60
 # more than the season they come in.
 MOST_DAYS_BACK = 90
 ROUNDING = 1e-9
+# Common practice, no source: their bulbs form by the length of the day, whatever day they were
+# sown on, so that a late one is picked, but small.
+BY_DAY_LENGTH = frozenset({"onion"})
 
 
 def can_be_dated(crop: Crop) -> bool:
-    """Say whether a crop is started and picked within one growing season."""
+    """Say whether a crop is picked, in its size, so long after any start in one growing season."""
+    if crop.name in BY_DAY_LENGTH:
+        return False
     return crop.days_high is not None and crop.days_high < OVER_WINTER_DAYS
 
 
@@ -43,6 +48,20 @@ def chance_of_picking(season: Season, crop: Crop, day: date) -> float:
     days_left = (autumn + _goes_on(season, crop) - dates.first).days
     reached = NormalDist(0.0, _spread(season, dates)).cdf(days_left)
     return reached * (frosts.last_spring.chance_by(day) if crop.tender else 1.0)
+
+
+def earliest_start(season: Season, crop: Crop, near: date) -> date:
+    """Give the first day to start a crop in the open in the growing season that is on or next.
+
+    A tender one once its frosts are past in nine years of ten, a hardy one some weeks before
+    the last frost of an ordinary year.
+    """
+    frosts = season.frosts
+    autumn = frosts.first_autumn.median.on_or_after(near)
+    if crop.tender:
+        return frosts.last_spring.late.on_or_before(autumn)
+    weeks = season.settings.hardy_weeks_before_frost
+    return frosts.last_spring.median.on_or_before(autumn) - timedelta(weeks=weeks)
 
 
 def latest_start(season: Season, crop: Crop, chance: float, today: date) -> date | None:

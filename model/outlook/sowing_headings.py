@@ -6,7 +6,7 @@ SOWING_HEADINGS: dict[str, Heading] = {
     "beds_free": Heading("Beds free", "", "with room for it until it is picked"),
     "at_once_kg": Heading("Ripe at once", "kg", "within the weeks that a picking holds"),
     "catch_crop": Heading("Catch crop", "", "not in the notes, quick, and likely to make it"),
-    "chance_today": Heading("Started today", "", "chance of being picked"),
+    "chance_today": Heading("Started today", "", "chance of being picked, or that it is too early"),
     "days_apart": Heading("Days apart", "days", "from one sowing to the next; blank: one does"),
     "start_when": Heading("When", "", "day to do it"),
     "free_bed": Heading("Most room in", "", "bed"),
@@ -32,7 +32,9 @@ SOWING_HEADINGS: dict[str, Heading] = {
     "start": Heading("Sow or plant", "", "date"),
     "start_by": Heading("By", "", "sowing in the open, or planting out"),
     "start_from": Heading(
-        "From", "", "spring frosts past in nine years of ten; blank for hardy crops"
+        "From",
+        "",
+        "frosts past in nine years of ten; of hardy crops some weeks before",
     ),
     "start_short": Heading("Start", "", "sow, or sow and plant out"),
     "used_week_kg": Heading("Used in a week", "kg", "the most by the plan, eaten and put up"),

@@ -1,13 +1,16 @@
 """The last days to sow with their chances, and quick crops for beds that are free."""
 
-from datetime import date
-
 import numpy as np
 import pandas as pd
 
 from model.forecast.beds import bed_occupancy
 from model.forecast.setbacks import has_failed
-from model.forecast.sowing import can_be_dated, chance_of_picking, latest_start
+from model.forecast.sowing import (
+    can_be_dated,
+    chance_of_picking,
+    earliest_start,
+    latest_start,
+)
 from model.outlook.own_units import in_own
 from model.planning import PlannedSeason
 from model.reference.lookup import crop as reference_crop
@@ -30,8 +33,8 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a crop: the last days to start it, with 9, 5 and 2 chances in 10 of being picked.
 
     They are blank where the time between the frosts is too short for that chance.
-    ``chance_today`` is that of a start in the open today; ``start_from`` the day that a tender
-    crop's frosts are past in nine years of ten (blank for hardy ones). ``free_beds`` names the
+    ``chance_today`` is that of a start in the open today, no number where that is too early for a
+    hardy crop; ``start_from`` the first day for it. ``free_beds`` names the
     ``beds_free`` beds with room for it until it is picked, ``free_bed`` and ``free_m2`` the one
     with the most; the bed of a planting that failed counts as free. Behind the garden's own crops
     stand the quick ones of the tables that likely make it and have room. Crops that stand over
@@ -50,6 +53,7 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
         for crop in known
         if crop.name not in names
         and (crop.days_high or np.inf) <= QUICK_DAYS
+        and today >= earliest_start(season, crop, today)
         and chance_of_picking(season, crop, today) >= LIKELY
     ]
     stands = [not has_failed(season, p, today) for p in planned.case.forecast.plantings]
@@ -67,13 +71,16 @@ def _row(
     season, today = planned.case.season, planned.case.today
     free = _free_beds(planned, crop, taken)
     food = season.food_of_crop(crop.name)
+    start_from = earliest_start(season, crop, today)
+    # frosts that may still come are in the chance of a tender crop
+    too_early = today < start_from and not crop.tender
     return {
         "crop": crop.name,
         "food": food.name if food else "",
         "start_by": "sow" if crop.counted_from == "sown" else "plant out",
-        "start_from": _frosts_past(planned) if crop.tender else None,
+        "start_from": start_from,
         **{name: latest_start(season, crop, part, today) for name, part in CHANCES.items()},
-        "chance_today": chance_of_picking(season, crop, today),
+        "chance_today": np.nan if too_early else chance_of_picking(season, crop, today),
         "catch_crop": catch_crop,
         "free_beds": ", ".join(_room(name, area, season.units) for name, area in free.items()),
         "beds_free": len(free),
@@ -87,12 +94,6 @@ def _room(bed: str, area_m2: float, units: str) -> str:
     return f"{bed} {ground:.1f} {unit}"
 
 
-def _frosts_past(planned: PlannedSeason) -> date:
-    """Give the late side of the last spring frost of the growing season that is on or next."""
-    frosts, today = planned.case.season.frosts, planned.case.today
-    return frosts.last_spring.late.on_or_before(frosts.first_autumn.median.on_or_after(today))
-
-
 def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> dict[str, float]:
     """Give the beds with room from today until a crop is picked, and how much, in m2.
 
@@ -102,8 +103,11 @@ def _free_beds(planned: PlannedSeason, crop: Crop, taken: Floats) -> dict[str, f
     """
     days = (crop.days_high or 0.0) + crop.picking_days_low
     weeks = taken[:, : max(1, round(days / 7))]
+    # trees take no ground of the plan, but what stands under them is not free
+    trees = {p.bed for p in planned.case.forecast.plantings if not p.area_m2_per_unit}
     free = {
         bed.name: bed.area_m2 - float(used.max())
         for bed, used in zip(planned.case.season.beds, weeks, strict=True)
+        if bed.name not in trees
     }
     return {name: area for name, area in free.items() if area >= LEAST_M2}

@@ -33,6 +33,7 @@ class Settings:
     own_date_spread_days: float
     autumn_slow_days: float
     light_frost_days: float
+    hardy_weeks_before_frost: float
     freezer_fill_share: float
     freezer_load_g_per_l_day: float
     fill_minutes_per_load: float

@@ -13,7 +13,13 @@ import pytest
 
 import model
 from model.forecast.growth import autumn_slowness
-from model.forecast.sowing import ROUNDING, can_be_dated, chance_of_picking, latest_start
+from model.forecast.sowing import (
+    ROUNDING,
+    can_be_dated,
+    chance_of_picking,
+    earliest_start,
+    latest_start,
+)
 from model.reference.lookup import crop
 from model.season.frosts import TENTH
 from model.season.season import Season
@@ -124,3 +130,13 @@ def test_what_stands_over_winter_has_no_last_day(tiny: Season) -> None:
         assert not can_be_dated(crop(name))
         with pytest.raises(ValueError, match=f"{name} is not started and picked"):
             latest_start(tiny, crop(name), 0.5, TODAY)
+
+
+def test_nothing_hardy_is_started_in_the_cold_and_no_bulb_has_a_last_day(tiny: Season) -> None:
+    """Purdue HO-203: the hardiest are planted four to six weeks before the last frost."""
+    first = earliest_start(tiny, crop("kale"), date(2027, 1, 15))
+
+    assert (tiny.frosts.last_spring.median.in_year(2027) - first).days == 42
+    assert earliest_start(tiny, crop("kale"), date(2027, 7, 1)) == first
+    assert earliest_start(tiny, crop("bush bean"), TODAY) > first
+    assert not can_be_dated(crop("onion"))
