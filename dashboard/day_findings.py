@@ -34,7 +34,8 @@ def day_headline(sheet: DaySheet) -> str:
     loads = count(len(sheet.loads), "batch", "batches")
     left = [load for load in sheet.loads if load.number not in sheet.done]
     if not left:
-        return f"**All {loads} are written down.** Let the jars stand untouched until tomorrow."
+        every = {1: "The batch is", 2: "Both batches are"}.get(len(sheet.loads), f"All {loads} are")
+        return f"**{every} written down.** Let the jars stand untouched until tomorrow."
     begin = clock(sheet.begins, sheet.begins)
     finish = clock(sheet.finish, sheet.begins)
     written = f", {len(sheet.done)} written down" if sheet.done else ""
@@ -42,6 +43,14 @@ def day_headline(sheet: DaySheet) -> str:
     times = Counter(load.product.name for load in left)
     names = [f"{name}{f' ({number} batches)' * (number > 1)}" for name, number in times.items()]
     return words + f"In this order: {', then '.join(names)}."
+
+
+def picture_title(sheet: DaySheet) -> str:
+    """Say how many batches there are and when the last that is still to do is done."""
+    loads = count(len(sheet.loads), "batch", "batches")
+    if len(sheet.done) == len(sheet.loads):
+        return f"{loads}, all written down"
+    return f"{loads}, done at {clock(sheet.finish, sheet.begins)}"
 
 
 def bedtime_words(sheet: DaySheet) -> str:

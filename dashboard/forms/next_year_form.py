@@ -10,8 +10,9 @@ import model
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
 from dashboard.words import count
-from model import Edit, Planting, Season
+from model import VERDICTS, Edit, Planting, Season
 
+*_, NOT_AGAIN = VERDICTS
 DATES = ("sown", "planted_out", "first_picking")
 
 
@@ -20,25 +21,29 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
     notes = session.notes()
     if notes is None:
         return
+    household = notes.household.household_id
+    aim = st.toggle("Aim at the numbers of this draft", value=False, key="next_aim")
+    st.caption(
+        "Without it the plan finds the numbers itself, from what is eaten and what grows, and from "
+        "the ground, hours and jars there are: Spring tells them. What is not wanted again is "
+        "left out in any case."
+    )
+    unwanted = draft[draft["verdict"] == NOT_AGAIN]
+    targets = target_edits(household, draft if aim else unwanted)
+    told = f"{count(len(targets), 'target')} from the review of {year}"
     try:
         following, moved = model.next_garden_year(season, year)
     except ValueError:
-        edits = target_edits(notes.household.household_id, draft)
-        if not edits:
-            st.caption("The next garden year is in the notes already, and aims at these numbers.")
+        if not targets:
+            st.caption("The next garden year is in the notes already.")
             return
-        st.caption("The next garden year is in the notes already; these are its numbers to aim at.")
-        words = f"{count(len(edits), 'target')} from the review of {year}"
-    else:
-        aim = st.toggle("Aim at the numbers of this draft", value=False, key="next_aim")
-        st.caption(
-            "Without it the plan finds the numbers itself, from what is eaten and what grows."
-        )
-        edits = season_edits(notes.household.household_id, year, following, moved)
-        if aim:
-            edits += target_edits(notes.household.household_id, draft)
-        words = f"Season {following.name} begun, {count(len(moved), 'planting')} moved into it"
-    save_button("next_save", f"Save: {words}", edits, words)
+        save_button("next_save", f"Save: {told}", targets, told)
+        return
+    edits = season_edits(household, year, following, moved)
+    words = f"Season {following.name} begun, {count(len(moved), 'planting')} moved into it"
+    if targets:
+        words += f", {told}"
+    save_button("next_save", f"Save: {words}", [*edits, *targets], words)
 
 
 def season_edits(

@@ -7,12 +7,12 @@ from dashboard import place, session
 from dashboard.charts.day_chart import day_chart
 from dashboard.day_findings import (
     bedtime_words,
-    clock,
     day_headline,
     day_steps,
     load_words,
     nearly,
     now_words,
+    picture_title,
     refused_words,
     set_out_words,
     step_words,
@@ -25,7 +25,7 @@ from dashboard.forms.writing import last_written
 from dashboard.look import choice, picture, printed
 from dashboard.paper.day_paper import PaperDay, day_paper
 from dashboard.process import process_lines
-from dashboard.words import capital, count, day, local
+from dashboard.words import capital, day, local
 from model import DayProduct, DaySheet, Load, Season, Wanted
 
 TITLE = "Preserving day: what to do now, and when it is done"
@@ -144,9 +144,7 @@ def _picture(sheet: DaySheet) -> None:
     if not sheet.loads:
         return
     steps = day_steps(model.day_table(sheet))
-    title = f"{count(len(sheet.loads), 'batch', 'batches')}, done at "
-    title += clock(sheet.finish, sheet.begins)
-    picture(day_chart(steps, title, nearly(sheet)), steps, "day")
+    picture(day_chart(steps, picture_title(sheet), nearly(sheet)), steps, "day")
     st.caption(
         "Grey: your hands. Thin: the canner heats, vents or cools. Thick: the process, with the "
         "number of its load. The process is the tested one; the times round it are usual ones, "

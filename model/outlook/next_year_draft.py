@@ -117,9 +117,22 @@ def drafts(case: Case, year: str) -> Iterator[Draft]:
     """Give the draft of every preserve of the year's review."""
     for row in review_table(case, year).to_dict("records"):
         own = case.season.preserve(row["preserve"])
-        use = _use(case, year, own, row["verdict"])
+        verdict = row["verdict"] or _still_unwanted(case.season, own, year)
+        use = _use(case, year, own, verdict)
         meant = None if pd.isna(row["meant_units"]) else row["meant_units"]
-        yield Draft(own, row["verdict"], use, meant, row["filled_units"])
+        yield Draft(own, verdict, use, meant, row["filled_units"])
+
+
+def _still_unwanted(season: Season, own: Preserve, year: str) -> str:
+    """Give that a preserve was not wanted again, until the household says otherwise of it."""
+    begins = season.garden_season(year).begins
+    said = [
+        (season.garden_season(one.season).begins, one.verdict)
+        for one in season.record.verdicts
+        if one.preserve == own.name and season.garden_season(one.season).begins <= begins
+    ]
+    last = max(said, key=lambda one: one[0], default=(begins, ""))[1]
+    return NOT_AGAIN if last == NOT_AGAIN else ""
 
 
 def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:

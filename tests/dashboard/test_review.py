@@ -7,7 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model import FREEZER_DIED, Author, Edit, Store, ledgers, season_from_tables, write_off
-from tests.dashboard.seeding import FIRST
+from tests.dashboard.seeding import FIRST, rows
 from tests.dashboard.steps import labelled, look, table_with, words
 
 MIDWINTER, REVIEW = date(2028, 1, 10), "views/review.py"
@@ -92,6 +92,23 @@ def test_next_year_begins_with_this_year_s_plantings(review: AppTest, store_path
     this = [p for p in season.plantings if p.season == "2027"]
     assert len(moved) == len(this)
     assert [p.crop for p in moved] == [p.crop for p in this]
+
+
+def test_what_is_not_wanted_again_is_left_out_of_the_next_year_without_being_asked(
+    review: AppTest, store_path: Path
+) -> None:
+    before = {row["preserve"]: row.get("target") for row in rows(store_path, "preserves.csv")}
+    part(review, "Verdicts")
+    labelled(review, "button_group", "Dill pickles").set_value("not again").run()
+    labelled(review, "button", "Save 1 verdict").click().run()
+    part(review, "Next year")
+    labelled(review, "button", "Save: Season 2028 begun").click().run()
+
+    after = {row["preserve"]: row.get("target") for row in rows(store_path, "preserves.csv")}
+    changed = {name: aim for name, aim in after.items() if aim != before[name]}
+    # piccalilli was not wanted again a year before, and nobody said otherwise
+    assert changed.keys() - {"piccalilli"} == {"dill pickles"}
+    assert set(changed.values()) == {"0"}
 
 
 def test_spring_plans_the_coming_season_from_its_first_day(review: AppTest) -> None:

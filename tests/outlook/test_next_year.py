@@ -111,6 +111,15 @@ def test_not_again_and_a_carry_over_of_a_year_s_use_are_none() -> None:
         assert "a year's use and more is still there" in row["working"]
 
 
+def test_not_again_holds_until_the_household_says_otherwise(
+    midwinter_plan: model.PlannedSeason,
+) -> None:
+    # demo_data/alder_lane/verdicts.csv: piccalilli was not wanted again after 2026
+    row = next_year_table(midwinter_plan, "2027").set_index("preserve").loc["piccalilli"]
+
+    assert (row["verdict"], row["next_units"]) == (NOT_AGAIN, 0)
+
+
 def test_the_largest_changes_go_first_and_there_are_at_most_three() -> None:
     season = recorded(
         batches=tuple(
