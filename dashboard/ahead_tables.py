@@ -108,6 +108,7 @@ def buy_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
             "buy_kg": [weight(kg, units) for kg in buying["buy_kg"]],
             "buy_by": [day_or(when, "") for when in buying["buy_by"]],
             "preserve": buying["preserve"],
+            "buy_hours": [f"{about(hours)} h" for hours in buying["buy_hours"]],
             "less_portions": [
                 "" if pd.isna(part) else f"{about(part)} from {day_or(when, 'now')}"
                 for part, when in less

@@ -37,12 +37,21 @@ def place_rows(season: Season, books: Mapping[str, Ledger]) -> pd.DataFrame:
             "place": own.place,
             "preserve": own.name,
             "by_book": units_of(books[own.name].units, own.unit, season.units),
-            "counted_on": day_or(books[own.name].counted, "never"),
+            "counted_on": _seen(books[own.name]),
         }
         for own in sorted(season.preserves, key=lambda p: (p.place, p.name))
         if books[own.name].units > 0
     ]
     return pd.DataFrame(rows, columns=["place", "preserve", "by_book", "counted_on"])
+
+
+def _seen(book: Ledger) -> str:
+    """Give when it was counted, and that some of it was put up since."""
+    counted = day_or(book.counted, "never")
+    since = [one.since for one in book.standing]
+    return (
+        f"{counted}; put up since" if counted != "never" and max(since) > book.counted else counted
+    )
 
 
 def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -104,7 +104,7 @@ def counted_words(counted: date | None, today: date, part: tuple[int, int] = (1,
     ``part``: of how many preserves that should have stood there, how many were; both at least 1.
     """
     if counted is None:
-        return "Shelf never counted: taken as empty"
+        return "Shelf never counted: known by what was put up, where that was written down"
     weeks = (today - counted).days // 7
     ago = f"{count(weeks, 'week')} ago" if weeks else "within the week"
     seen, there = part

@@ -132,7 +132,7 @@ def _asked(where: _Place) -> _Given:
             help="With a pressure canner a deep pot for boiling water is taken to be there too.",
         )
         altitude = st.text_input(
-            "Height above the sea",
+            f"Height above the sea, with {'ft' if us else 'm'}",
             key="first_altitude",
             placeholder="2,500 ft" if us else "640 m",
             help="Only for canning: every process time depends on it, so it is never guessed.",

@@ -22,6 +22,8 @@ def one_more(plan: PlannedSeason) -> None:
         lambda tell: model.one_more_table(plan, lambda part: tell(WORKING, part)),
     )
     rows, idle = more_rows(found, plan.case.season.units), idle_limits(found)
+    if not plan.case.arrays.kitchen_minutes.any():
+        st.markdown("The notes give no hours for the kitchen: nothing can be put up.")
     if found.empty:
         st.markdown("No hours, jars, lids or room are used up, and nothing stands at its most.")
         return

@@ -12,11 +12,12 @@ from dashboard.ahead_tables import ration_rows
 from dashboard.cached import answered, kept, table_of
 from dashboard.chart_findings import lasts_finding, shelf_finding
 from dashboard.charts.lasts_chart import lasts_chart
-from dashboard.charts.stock_chart import food_curve, preserve_curves, small_curve
+from dashboard.charts.stock_chart import food_curve, preserve_curves
 from dashboard.charts.strips_chart import share_strips
 from dashboard.findings import AS_EMPTY, UNCOUNTED, never_counted, winter_headline
-from dashboard.lasting import GONE, PAST, lasting_rows, lasting_words, pace_words, until_rows
-from dashboard.look import choice, drawn, figures, kept_picture, kept_table, picture, table
+from dashboard.food_curves import curve_title, small_curves
+from dashboard.lasting import GONE, lasting_rows, lasting_words, pace_words, until_rows
+from dashboard.look import choice, kept_picture, kept_table, picture, table
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -28,7 +29,6 @@ from model import LEAST_LEVEL, PlannedSeason
 
 SEED = 1
 NOW, NEXT = "Until this season's crop", "The winter to come"
-ACROSS, MOST_SMALL = 3, 18
 
 
 def show() -> None:
@@ -47,7 +47,7 @@ def show() -> None:
     else:
         told = kept(plan, f"the headline of winter, now {now}", lambda: winter_headline(foods))
         if foods["enough"].eq("no").any():
-            place.answer(told, place.WEEK, "what still can be put up or bought in")
+            place.answer(told, *_onward(plan))
         else:
             place.answer(told, place.LARDER, "what to eat first")
     bars, curve = st.columns([1, 1], gap="medium")
@@ -68,14 +68,22 @@ def show() -> None:
     _more(plan, foods.head(0) if unknown else foods, now=now)
 
 
+def _onward(plan: PlannedSeason) -> tuple[str, str]:
+    """Give where what is short is mended: this season, as long as it is not over."""
+    if plan.plan.to_fill.any():
+        return place.WEEK, "what still can be put up or bought in"
+    return place.REVIEW, "what to make more of next year"
+
+
 def _lasts(foods: pd.DataFrame, today: pd.Timestamp) -> alt.LayerChart:
     return lasts_chart(named(foods), today, lasts_finding(foods))
 
 
 def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     words = (
+        "Bar: until it is gone in the middle of the simulated years, pale: in eight years of ten. "
         "Diamond: the new crop. Enough: it lasts in eight years of ten or more; just about: in "
-        "five to eight; else the day by which it is gone in the middle of the simulated years."
+        "half of them or more; else the day by which it is gone."
     )
     if foods["other"].all():
         return words
@@ -138,7 +146,7 @@ def _curve_of(
     if not row.empty:
         if pd.notna(row.iloc[0]["new_crop"]):
             marks.append({"day": row.iloc[0]["new_crop"], "what": "new crop"})
-        title = _curve_title(food, row.iloc[0])
+        title = curve_title(food, row.iloc[0])
     lean = _lean(plan)
     return food_curve(own, lean[lean["food"] == food], pd.DataFrame(marks), title)
 
@@ -168,17 +176,6 @@ def _level(plan: PlannedSeason, row: pd.DataFrame) -> str:
     return ""
 
 
-def _curve_title(food: str, row: pd.Series) -> str:
-    name = capital(food)
-    if row["enough"] != "no":
-        return f"{name}: {row['standing']} until the new crop"
-    if row["standing"] == GONE:
-        return f"{name}: gone about {day(row['lasts_until'])}"
-    if row["standing"] == PAST:
-        return f"{name}: what is left is past keeping by {day(row['keeps_until'])}"
-    return f"{name}: {row['standing']}"
-
-
 def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     """Show more of what is known; no ``foods`` where nobody knows how long they last."""
     every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
@@ -188,7 +185,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     else:
         chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
     if chosen == every:
-        _small_curves(plan, _lean(plan))
+        small_curves(plan, _lean(plan))
     elif chosen == jars:
         _jars(plan, _lean(plan), foods)
     elif chosen == gap:
@@ -239,38 +236,6 @@ def _basket(plan: PlannedSeason) -> None:
         st.markdown("No group of foods has more than half of its winter cover in one place.")
         return
     table(baskets[["food_group", "stands_in", "warning", "remedy"]])
-
-
-def _small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
-    """Show every food of the winter to come in a small frame, what gives out first before all."""
-    stock = with_dates(table_of(plan, model.food_stock_table), "day")
-    share = plan.case.season.settings.lean_share
-    rows = lasting_rows(table_of(plan, model.food_table), session.today(), share)
-    rows = rows[rows["food"].isin(stock["food"])]
-    if rows.empty:
-        st.markdown("No food is put up or stored.")
-        return
-    if len(rows) > MOST_SMALL:
-        few, all_ = f"The first {MOST_SMALL} to give out", f"All {len(rows)}"
-        rows = rows.head(MOST_SMALL) if choice("How many", [few, all_], "how_many") == few else rows
-    for start in range(0, len(rows), ACROSS):
-        columns = st.columns(ACROSS, gap="medium")
-        line = rows.iloc[start : start + ACROSS]
-        for column, (_, row) in zip(columns, line.iterrows(), strict=False):
-            small = partial(_small_curve, row, stock, lean)
-            with column:
-                drawn(plan, f"the stock of {row['food']} from {session.today()}", small)
-    figures(lambda: stock, "every_food")
-    st.caption(
-        "What gives out first stands first. Line: the middle of the simulated years; band: eight "
-        "years in ten; shaded: no fresh; dashed: the new crop."
-    )
-
-
-def _small_curve(row: pd.Series, stock: pd.DataFrame, lean: pd.DataFrame) -> alt.LayerChart:
-    own, bare = (frame[frame["food"] == row["food"]] for frame in (stock, lean))
-    new_crop = pd.DataFrame([{"new_crop": row["new_crop"]}]).dropna()
-    return small_curve(own, bare, new_crop, _curve_title(row["food"], row))
 
 
 def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:

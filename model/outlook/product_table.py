@@ -140,8 +140,9 @@ def _reason(
     planned: PlannedSeason, own: Preserve, stands: _Stands, status: str, picked: _Picked
 ) -> str:
     """Give the reason that the garden or the record has; blank where the kitchen's is asked."""
-    if status == ENOUGH:
-        return f"{stands.kept:g} are sealed, {stands.meant:g} were meant: no more are needed"
+    if status == ENOUGH and stands.kept_plan:
+        how = "are sealed" if own.canned else "were put up"
+        return f"{stands.kept:g} {how}, {stands.meant:g} were meant: no more are needed"
     if not stands.kept_plan:
         return "held against the plan of today: none was kept before"
     if status == BEHIND:

@@ -51,6 +51,8 @@ def _fewer(planned: PlannedSeason, uses: list[LimitUse], r: int) -> str:
         [plan.before_kg.sum(axis=1), plan.on_hand_kg[:, :-1]]
     )
     makes = np.flatnonzero((to_hand[crops] > LEAST_KG).all(axis=0))
+    if not arrays.kitchen_minutes.any():
+        return "no hours: the notes give none for the kitchen"
     missing = [arrays.crops[c] for c in crops if to_hand[c].max() <= LEAST_KG]
     if missing:
         return f"harvest: no {_listed(missing)} is to come"
