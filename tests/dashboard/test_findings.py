@@ -198,7 +198,7 @@ def test_nothing_logged_this_season_gives_no_verdict(two_rivers: model.Season) -
 @pytest.mark.parametrize(
     ("counted", "words"),
     [
-        (None, "Shelf never counted: taken as empty"),
+        (None, "Shelf never counted: known by what was put up, where that was written down"),
         (date(2028, 1, 8), "Shelf counted 8 Jan 2028 (within the week)"),
         (date(2028, 1, 3), "Shelf counted 3 Jan 2028 (1 week ago)"),
         (date(2027, 12, 20), "Shelf counted 20 Dec 2027 (3 weeks ago)"),
