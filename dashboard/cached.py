@@ -181,6 +181,15 @@ def kept(plan: PlannedSeason, question: str, make: Callable[[], Answer]) -> Answ
     return cast("Answer", known[question])
 
 
+def newest(plan: PlannedSeason, question: str, asked: object, make: Callable[[], Answer]) -> Answer:
+    """Give the answer to the last form of a question about a plan: only that one is kept."""
+    known = _answers().setdefault(plan, {})
+    last = known.get(question)
+    if not (isinstance(last, tuple) and last[0] == asked):
+        last = known[question] = asked, make()
+    return cast("Answer", last[1])
+
+
 def table_of(plan: PlannedSeason, table: Callable[[PlannedSeason], pd.DataFrame]) -> pd.DataFrame:
     """Give one of the model's tables of a plan, worked out once while the plan is kept."""
     return kept(plan, table.__name__, lambda: table(plan)).copy(deep=False)

@@ -82,7 +82,7 @@ from model.outlook.week_table import fresh_table, opening_table, week_table
 from model.planning import PlannedSeason, plan_season
 from model.planting.value import planting_value
 from model.planting.ways import Interval
-from model.questions.glut import GlutSplit, glut_table, split_glut
+from model.questions.glut import Glut, GlutSplit, glut_table
 from model.questions.hedges import hedge_table
 from model.questions.one_more import one_more_table
 from model.questions.what_if import Change, changed_season, compare_foods, compare_jars
@@ -157,6 +157,7 @@ __all__ = [
     "FirstAnswers",
     "Frost",
     "GardenSeason",
+    "Glut",
     "GlutSplit",
     "HandRule",
     "Interval",
@@ -272,7 +273,6 @@ __all__ = [
     "smaller_jar_table",
     "sowing_size_table",
     "sowing_table",
-    "split_glut",
     "stock_table",
     "stores_table",
     "supply_table",

@@ -6,6 +6,7 @@ import streamlit as st
 
 import model
 from dashboard import place, session
+from dashboard.cached import newest
 from dashboard.day_findings import bedtime_words, clock
 from dashboard.look import faults, table
 from dashboard.process import process_lines
@@ -49,7 +50,13 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
         st.caption("Choose what lies there and give its weight.")
         return {}
     try:
-        split = model.split_glut(plan, pile_kg, free, bruised_kg)
+        pile = newest(
+            plan,
+            "the glut",
+            (pile_kg, bruised_kg),
+            lambda: model.Glut(plan, pile_kg, bruised_kg),
+        )
+        split = pile.split(free)
     except model.SeasonProblems as error:
         faults(error, "This pile cannot be split.")
     else:

@@ -27,7 +27,7 @@ from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import capital, day, listed, local
+from dashboard.words import capital, day, listed, local, write_as
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
@@ -64,8 +64,7 @@ def _chosen(
     jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
     chosen = choice("Show", [week, glut, picked, jars, gone, buy, process], key="week_shows")
     if chosen == glut:
-        pile_kg = glut_form(plan)
-        _waiting(model.in_hand_table(plan, pile_kg), plan.case.season.units)
+        _glut(plan)
     elif chosen == gone:
         change_form(plan, session.today(), loss=True)
     elif chosen == process:
@@ -79,6 +78,15 @@ def _chosen(
     else:
         _week(plan, fresh, sowing)
         _coming(plan, weeks)
+
+
+@st.fragment
+def _glut(plan: PlannedSeason) -> None:
+    """Show the glut, which alone is run again while its numbers are typed."""
+    season = plan.case.season
+    write_as(season.date_form, season.tongue)
+    pile_kg = glut_form(plan)
+    _waiting(model.in_hand_table(plan, pile_kg), season.units)
 
 
 def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> None:

@@ -14,7 +14,7 @@ from model.outlook.ways_table import ways_table
 from model.planning import PlannedSeason
 from model.planting.value import planting_value
 from model.planting.ways import Interval
-from model.questions.glut import glut_table, split_glut
+from model.questions.glut import Glut, glut_table
 from model.questions.hedges import hedge_table
 from model.questions.one_more import one_more_table
 
@@ -59,7 +59,7 @@ def hedges(given: argparse.Namespace) -> int:
 def glut(given: argparse.Namespace) -> int:
     """Print what to do with a pile."""
     made = planned(given, FEW_YEARS)
-    split = split_glut(made, given.pile, given.hours, given.bruised)
+    split = Glut(made, given.pile, given.bruised).split(given.hours)
     if given.json:
         print(json.dumps({"steps": records(glut_table(split)), "limit": split.limit}, indent=1))
         return DONE

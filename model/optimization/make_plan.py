@@ -74,32 +74,38 @@ def relaxed_plan(
 class WeekSketch:
     """Sketches of a case with one number of kitchen minutes in its first week after another.
 
-    The program is built once, and each sketch begins where the one before ended.
+    The program is built once. A run of sketches begins with a solver of its own, each where the
+    one before ended, so that what comes of a run does not hang on what was asked before it.
     """
 
     def __init__(
         self, case: Case, start: Basis | None = None, families: Sequence[Family] = FAMILIES
     ) -> None:
-        """Build the program and hand it to the solver."""
+        """Build the program, and find where its runs begin."""
         began = time.perf_counter()
         self._case, self._program = case, planning_program(case, families)
         self._build_seconds = time.perf_counter() - began
-        self._solver = Solver(self._program)
-        self._solver.start_from(start)
+        self._start = None if start is None else start.of(self._program)
         week = np.concatenate(
             [self._program.variables[name].index[:, 0] for name in ("loads", "put_up")]
         )
         self._first_week = week[week >= 0]
 
-    def plan(self, minutes: float) -> Plan:
+    def begun(self) -> Solver:
+        """Begin a run of sketches."""
+        solver = Solver(self._program)
+        solver.start_from(self._start)
+        return solver
+
+    def plan(self, solver: Solver, minutes: float) -> Plan:
         """Find the plan with so many kitchen minutes; raises NoPlan as ``make_plan`` does."""
         began, program, columns = time.perf_counter(), self._program, self._first_week
         row = program.families["kitchen hours"][:1]
         row = row[row >= 0]
-        self._solver.limit(row, np.full(len(row), minutes))
-        self._solver.bound(columns, program.lower[columns], program.upper[columns])
-        relaxed = self._solver.solve()
-        answer = make_whole(self._case, self._solver, relaxed, _no_progress, weeks_ahead=1)
+        solver.limit(row, np.full(len(row), minutes))
+        solver.bound(columns, program.lower[columns], program.upper[columns])
+        relaxed = solver.solve()
+        answer = make_whole(self._case, solver, relaxed, _no_progress, weeks_ahead=1)
         solve_seconds = time.perf_counter() - began
         report = _report(program, answer, relaxed, self._build_seconds, solve_seconds)
         return read_plan(self._case, program, answer, report)

@@ -31,6 +31,10 @@ class Basis:
     program: LinearProgram
     found: highspy.HighsBasis
 
+    def of(self, program: LinearProgram) -> "Basis":
+        """Give this basis as one of another program, so that it is carried there once."""
+        return Basis(program, self.carried_to(program))
+
     def carried_to(self, program: LinearProgram) -> highspy.HighsBasis:
         """Give this basis for another program, matched by the names of decisions and rows.
 
@@ -101,8 +105,10 @@ class Solver:
 
     def start_from(self, basis: Basis | None) -> None:
         """Begin from the basis of an earlier answer, of this program or one like it."""
-        if basis is not None:
-            self._highs.setBasis(basis.carried_to(self.program))
+        if basis is None:
+            return
+        own = basis.program is self.program
+        self._highs.setBasis(basis.found if own else basis.carried_to(self.program))
 
     def bound(self, columns: Ints, lower: Floats, upper: Floats) -> None:
         """Change the bounds of some columns."""

@@ -10,12 +10,14 @@ goes to the root store.
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import asdict, dataclass, fields, replace
 from datetime import date, datetime, time, timedelta
+from functools import partial
 
 import numpy as np
 import pandas as pd
 
 from model.case import Case
 from model.optimization.make_plan import WeekSketch
+from model.optimization.solve import Solver
 from model.outlook.day_product import Wanted, day_products
 from model.outlook.day_sheet import day_sheet
 from model.plan import Plan
@@ -29,7 +31,7 @@ from model.questions.glut_limit import (
 )
 from model.questions.pile import (
     MOST_HOURS,
-    check_bruised,
+    check_hours,
     check_pile,
     families_of,
     with_minutes,
@@ -69,7 +71,7 @@ class GlutSplit:
 
     ``clock_minutes`` is how long it all takes as the preserving day orders it.
 
-    >>> split = model.split_glut(planned, {"apple": 8.0}, hours=3)
+    >>> split = model.Glut(planned, {"apple": 8.0}).split(hours=3)
     >>> [step.action for step in split.steps]
     ['eat', 'hold']
     """
@@ -89,51 +91,61 @@ class GlutSplit:
         return _wanted(self.steps)
 
 
-def split_glut(
-    planned: PlannedSeason,
-    pile_kg: Mapping[str, float],
-    hours: float,
-    bruised_kg: Mapping[str, float] | None = None,
-) -> GlutSplit:
-    """Split a pile: by crop, kilograms on the table today.
+class Glut:
+    """A pile on the table, by crop in kilograms, to be split among the hours there are.
+
+    Its program is built once; the splits of the same pile among other hours take a third of the
+    time, and do not hang on each other.
 
     Parameters
     ----------
-    hours : free in the kitchen for it, this week.
     bruised_kg : by crop, how much of the pile is bruised or cut; the rest is sound.
 
     Raises
     ------
     SeasonProblems : for crops that the season does not know, and impossible numbers.
 
-    >>> split = model.split_glut(planned, {"apple": 8.0}, hours=3)
+    >>> split = model.Glut(planned, {"apple": 8.0}).split(hours=3)
     >>> round(sum(step.kg for step in split.steps), 6)
     8.0
-    >>> model.split_glut(planned, {"mango": 8.0}, hours=3)
+    >>> model.Glut(planned, {"mango": 8.0})
     Traceback (most recent call last):
         ...
     model.errors.SeasonProblems: 1 problem in the season:
       - the pile: 'mango' is not grown; one of apple, beetroot, ...
     """
-    check_pile(planned.case, pile_kg, hours)
-    bruised = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
-    check_bruised(pile_kg, bruised)
-    case = with_pile(planned, pile_kg)
-    sketch = WeekSketch(case, planned.basis, families_of(case, pile_kg, bruised))
 
-    def within(minutes: float) -> GlutSplit:
-        plan = sketch.plan(minutes)
-        steps = tuple(_steps(case, plan, pile_kg, bruised))
-        limit = limit_of(with_minutes(case, minutes), plan, pile_kg)
+    def __init__(
+        self,
+        planned: PlannedSeason,
+        pile_kg: Mapping[str, float],
+        bruised_kg: Mapping[str, float] | None = None,
+    ) -> None:
+        """Check the pile and build its program."""
+        self._bruised_kg = {crop: kg for crop, kg in (bruised_kg or {}).items() if kg != 0}
+        check_pile(planned.case, pile_kg, self._bruised_kg)
+        self._pile_kg, self._case = dict(pile_kg), with_pile(planned, pile_kg)
+        families = families_of(self._case, pile_kg, self._bruised_kg)
+        self._sketch = WeekSketch(self._case, planned.basis, families)
+
+    def split(self, hours: float) -> GlutSplit:
+        """Split the pile among so many hours of this week; raises SeasonProblems for impossible."""
+        check_hours(hours)
+        within = partial(self._within, self._sketch.begun())
+        split = _by_the_clock(within, hours * 60)
+        if split.limit == ENOUGH:
+            # Whole jars and loads leave minutes over that are too few for the next of them.
+            longer = within(MOST_HOURS * 60)
+            if split.given_kg - longer.given_kg > LEAST_KG:
+                split = replace(split, limit=MORE_HOURS)
+        return split
+
+    def _within(self, solver: Solver, minutes: float) -> GlutSplit:
+        case = with_minutes(self._case, minutes)
+        plan = self._sketch.plan(solver, minutes)
+        steps = tuple(_steps(case, plan, self._pile_kg, self._bruised_kg))
+        limit = limit_of(case, plan, self._pile_kg)
         return GlutSplit(steps, limit, _day_minutes(case.season, steps, case.today))
-
-    split = _by_the_clock(within, hours * 60)
-    if split.limit == ENOUGH:
-        # Whole jars and loads leave minutes over that are too few for the next of them.
-        longer = within(MOST_HOURS * 60)
-        if split.given_kg - longer.given_kg > LEAST_KG:
-            split = replace(split, limit=MORE_HOURS)
-    return split
 
 
 def _by_the_clock(within: Callable[[float], GlutSplit], minutes: float) -> GlutSplit:
@@ -249,7 +261,7 @@ def _an_hour(case: Case, step: GlutStep) -> float:
 def glut_table(split: GlutSplit) -> pd.DataFrame:
     """One row a step of a split pile, in order.
 
-    >>> print(*model.glut_table(model.split_glut(planned, {"apple": 8.0}, hours=3)))
+    >>> print(*model.glut_table(model.Glut(planned, {"apple": 8.0}).split(hours=3)))
     action crop preserve kg bruised_kg units unit loads minutes
     """
     names = [field.name for field in fields(GlutStep)]

@@ -18,8 +18,8 @@ MOST_KG = 10_000.0
 MOST_HOURS = 168.0
 
 
-def check_pile(case: Case, pile_kg: Mapping[str, float], hours: float) -> None:
-    """Raise SeasonProblems for crops that nobody grows and impossible numbers."""
+def check_pile(case: Case, pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]) -> None:
+    """Raise SeasonProblems for crops nobody grows, impossible weights, more bruised than there."""
     problems = []
     for crop, kg in pile_kg.items():
         if crop not in case.arrays.crops:
@@ -28,22 +28,20 @@ def check_pile(case: Case, pile_kg: Mapping[str, float], hours: float) -> None:
         elif not 0 <= kg <= MOST_KG:
             wanted = f"kilograms from 0 to {MOST_KG:g}"
             problems.append(Problem("the pile", 0, f"{kg:g} kg of {crop}", wanted))
-    if not 0 <= hours <= MOST_HOURS:
-        wanted = f"hours of this week, 0 to {MOST_HOURS:g}"
-        problems.append(Problem("the pile", 0, f"{hours:g} hours", wanted))
-    if problems:
-        raise SeasonProblems(problems)
-
-
-def check_bruised(pile_kg: Mapping[str, float], bruised_kg: Mapping[str, float]) -> None:
-    """Raise SeasonProblems where more is bruised than there is."""
-    problems = [
+    problems += [
         Problem("the pile", 0, f"{kg:g} kg of {crop} bruised", f"0 to {pile_kg.get(crop, 0.0):g}")
         for crop, kg in bruised_kg.items()
         if not 0 <= kg <= pile_kg.get(crop, 0.0)
     ]
     if problems:
         raise SeasonProblems(problems)
+
+
+def check_hours(hours: float) -> None:
+    """Raise SeasonProblems for hours that no week has."""
+    if not 0 <= hours <= MOST_HOURS:
+        wanted = f"hours of this week, 0 to {MOST_HOURS:g}"
+        raise SeasonProblems([Problem("the pile", 0, f"{hours:g} hours", wanted)])
 
 
 def with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float]) -> Case:

@@ -10,6 +10,7 @@ from streamlit.testing.v1 import AppTest
 import model
 from dashboard import question_tables
 from tests.dashboard.steps import labelled, look, part, table_with, tables, words
+from tests.piles import split_glut
 
 GLUT, AUGUST = date(2027, 8, 16), date(2026, 8, 10)
 
@@ -139,7 +140,7 @@ def test_ways_are_compared_only_when_asked_for(app: AppTest) -> None:
 
 
 def test_rows_of_answers_have_headings(tiny_plan: model.PlannedSeason) -> None:
-    split = model.split_glut(tiny_plan, {}, 1.0)
+    split = split_glut(tiny_plan, {}, 1.0)
     more = pd.DataFrame(
         {
             "limit": ["jars: pint", "dryer", "lids"],

@@ -6,6 +6,7 @@ import pytest
 
 import model
 from model.outlook.headings import HEADINGS
+from tests.piles import split_glut
 from tests.small_season import TABLES, small_season
 
 AUGUST, OCTOBER = date(2027, 8, 16), date(2027, 10, 11)
@@ -29,7 +30,7 @@ def test_every_kilogram_of_the_pile_is_told_what_becomes_of_it(
     planned: model.PlannedSeason, hours: float
 ) -> None:
     pile = {"tomato": 30.0, "bush bean": 6.0}
-    split = model.split_glut(planned, pile, hours)
+    split = split_glut(planned, pile, hours)
 
     for crop, kg in pile.items():
         assert sum(by_action(split, crop).values()) == pytest.approx(kg, abs=0.11)
@@ -39,14 +40,14 @@ def test_every_kilogram_of_the_pile_is_told_what_becomes_of_it(
 def test_without_hours_nothing_is_put_up_and_hours_are_what_limits(
     planned: model.PlannedSeason,
 ) -> None:
-    split = model.split_glut(planned, {"bush bean": 60.0}, 0.0)
+    split = split_glut(planned, {"bush bean": 60.0}, 0.0)
 
     assert {step.action for step in split.steps} <= {"eat", "hold", "give away"}
     assert split.limit == "hours: all that there are for it"
 
 
 def test_canning_goes_in_whole_loads_and_whole_jars(planned: model.PlannedSeason) -> None:
-    split = model.split_glut(planned, {"tomato": 40.0}, 12.0)
+    split = split_glut(planned, {"tomato": 40.0}, 12.0)
     canned = [step for step in split.steps if step.action == "can"]
 
     assert canned
@@ -57,7 +58,7 @@ def test_canning_goes_in_whole_loads_and_whole_jars(planned: model.PlannedSeason
 
 
 def test_what_spoils_first_is_worked_first(planned: model.PlannedSeason) -> None:
-    split = model.split_glut(planned, {"tomato": 40.0, "bush bean": 8.0}, 14.0)
+    split = split_glut(planned, {"tomato": 40.0, "bush bean": 8.0}, 14.0)
     work = [step for step in split.steps if step.minutes > 0]
     days = [planned.case.season.crop(step.crop).hold_days for step in work]
 
@@ -69,7 +70,7 @@ def test_the_hours_are_filled_as_the_preserving_day_goes_and_not_overrun(
     planned: model.PlannedSeason, hours: float
 ) -> None:
     season, nine = planned.case.season, datetime.combine(AUGUST, time(9))
-    split = model.split_glut(planned, {"tomato": 60.0, "bush bean": 10.0}, hours)
+    split = split_glut(planned, {"tomato": 60.0, "bush bean": 10.0}, hours)
     made, refused = model.day_products(season, split.wanted)
     sheet = model.day_sheet(season, made, refused, nine, past_bedtime=True)
     one_by_one = sum(step.minutes for step in split.steps)
@@ -87,7 +88,7 @@ def test_a_freezer_freezes_no_more_than_it_can_in_a_week() -> None:
     places = TABLES["places.csv"].replace("150", "30")
     season = small_season(places=places, stock=None)
     planned = model.plan_season(season, AUGUST, years=20)
-    split = model.split_glut(planned, {"bush bean": 60.0}, 40.0)
+    split = split_glut(planned, {"bush bean": 60.0}, 40.0)
     most = 30 * season.settings.freezer_load_g_per_l_day * 7 / 1000
     trimmed = season.crop("bush bean").edible_share
 
@@ -117,7 +118,7 @@ def with_roots() -> model.PlannedSeason:
 def test_what_is_bruised_neither_waits_nor_is_stored_and_no_kilogram_is_lost(
     with_roots: model.PlannedSeason, bruised: float, hours: float
 ) -> None:
-    split = model.split_glut(with_roots, {"sweet potato": 20.0}, hours, {"sweet potato": bruised})
+    split = split_glut(with_roots, {"sweet potato": 20.0}, hours, {"sweet potato": bruised})
     kg = by_action(split, "sweet potato")
 
     assert sum(kg.values()) == pytest.approx(20.0, abs=0.11)
@@ -134,7 +135,7 @@ def test_what_keeps_for_weeks_is_held_and_what_is_bruised_of_it_goes(
     keeping = tuple(replace(crop, hold_days=90.0) for crop in season.crops)
     long = replace(with_roots, case=replace(with_roots.case, season=replace(season, crops=keeping)))
     short, kg = (
-        by_action(model.split_glut(own, pile, 0.0, {"sweet potato": 50.0}), "sweet potato")
+        by_action(split_glut(own, pile, 0.0, {"sweet potato": 50.0}), "sweet potato")
         for own in (with_roots, long)
     )
 
@@ -145,7 +146,7 @@ def test_what_keeps_for_weeks_is_held_and_what_is_bruised_of_it_goes(
 
 def test_sound_roots_would_have_been_stored(with_roots: model.PlannedSeason) -> None:
     sound, bruised = (
-        by_action(model.split_glut(with_roots, {"sweet potato": 20.0}, 2.0, of_it), "sweet potato")
+        by_action(split_glut(with_roots, {"sweet potato": 20.0}, 2.0, of_it), "sweet potato")
         for of_it in ({}, {"sweet potato": 20.0})
     )
 
@@ -157,8 +158,8 @@ def test_bruised_beans_are_worked_before_what_would_spoil_sooner(
     planned: model.PlannedSeason,
 ) -> None:
     pile = {"tomato": 40.0, "bush bean": 8.0}
-    usual = model.split_glut(planned, pile, 14.0)
-    split = model.split_glut(planned, pile, 14.0, {"bush bean": 8.0})
+    usual = split_glut(planned, pile, 14.0)
+    split = split_glut(planned, pile, 14.0, {"bush bean": 8.0})
     work = [[step.crop for step in s.steps if step.minutes > 0] for s in (usual, split)]
 
     assert work[0][0] == "tomato"
@@ -168,11 +169,11 @@ def test_bruised_beans_are_worked_before_what_would_spoil_sooner(
 def test_more_bruised_than_there_is_is_a_fault(planned: model.PlannedSeason) -> None:
     for wrong in ({"tomato": 5.0}, {"tomato": -1.0}, {"bush bean": 1.0}, {"tomato": float("nan")}):
         with pytest.raises(model.SeasonProblems, match="bruised"):
-            model.split_glut(planned, {"tomato": 4.0}, 3.0, wrong)
+            split_glut(planned, {"tomato": 4.0}, 3.0, wrong)
 
 
 def test_enough_is_said_when_more_than_is_wanted_lies_there(planned: model.PlannedSeason) -> None:
-    split = model.split_glut(planned, {"bush bean": 400.0}, 100.0)
+    split = split_glut(planned, {"bush bean": 400.0}, 100.0)
 
     assert by_action(split, "bush bean")["give away"] > 100
     assert split.limit.split(":")[0] != "nothing"
@@ -181,7 +182,7 @@ def test_enough_is_said_when_more_than_is_wanted_lies_there(planned: model.Plann
 def test_hours_too_few_for_the_next_load_are_named_as_the_limit(
     planned: model.PlannedSeason,
 ) -> None:
-    few, many = (model.split_glut(planned, {"tomato": 20.0}, hours) for hours in (3.0, 12.0))
+    few, many = (split_glut(planned, {"tomato": 20.0}, hours) for hours in (3.0, 12.0))
 
     assert by_action(few, "tomato")["give away"] > by_action(many, "tomato").get("give away", 0.0)
     assert few.limit.startswith("hours: ")
@@ -191,15 +192,29 @@ def test_an_unknown_crop_and_impossible_numbers_are_listed_together(
     planned: model.PlannedSeason,
 ) -> None:
     with pytest.raises(model.SeasonProblems) as caught:
-        model.split_glut(planned, {"tomatoe": 3.0, "tomato": -1.0}, 400.0)
-
+        split_glut(planned, {"tomatoe": 3.0, "tomato": -1.0}, 4.0, {"tomato": 3.0})
     assert len(caught.value.problems) == 3
+
+    for hours in (-1.0, 400.0, float("nan")):
+        with pytest.raises(model.SeasonProblems, match="hours of this week, 0 to 168"):
+            split_glut(planned, {"tomato": 4.0}, hours)
+
+
+def test_a_split_does_not_hang_on_what_was_asked_of_the_pile_before(
+    planned: model.PlannedSeason,
+) -> None:
+    pile = {"tomato": 40.0, "bush bean": 8.0}
+    glut = model.Glut(planned, pile)
+    for hours in (12.0, 0.0, 3.0):
+        glut.split(hours)
+
+    assert glut.split(6.0) == split_glut(planned, pile, 6.0)
 
 
 def test_the_table_has_a_row_a_step_with_known_headings(planned: model.PlannedSeason) -> None:
-    split = model.split_glut(planned, {"tomato": 20.0}, 6.0)
+    split = split_glut(planned, {"tomato": 20.0}, 6.0)
     table = model.glut_table(split)
 
     assert len(table) == len(split.steps)
     assert set(table.columns) <= set(HEADINGS)
-    assert model.glut_table(model.split_glut(planned, {}, 3.0)).empty
+    assert model.glut_table(split_glut(planned, {}, 3.0)).empty

@@ -15,12 +15,12 @@ import model
 from model.errors import NoTestedProcess, SeasonProblems
 from model.outlook.day_product import Wanted, day_products
 from model.outlook.process_card import process_card
-from model.questions.glut import split_glut
 from model.safety.process_times import METHODS, PACKS, process_lines
 from model.season.season import Season
 from tests.conftest import GLUT
 from tests.dashboard.steps import words
 from tests.dashboard.test_process_form import asked as asked_on_the_form
+from tests.piles import split_glut
 from tests.small_season import TABLES, small_season
 from tests.tested_table import ACIDITY, CROPS, VOLUME_ML, Asked, never_below, printed
 
