@@ -1,5 +1,6 @@
 """Outlook tables made ready for the eye: our words, two significant figures, dates."""
 
+from collections.abc import Container
 from datetime import timedelta
 
 import pandas as pd
@@ -98,8 +99,11 @@ def with_dates(frame: pd.DataFrame, *names: str) -> pd.DataFrame:
     return shown
 
 
-def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what is picked this week, what was there before and what becomes of both."""
+def picking_rows(fresh: pd.DataFrame, units: str, once: Container[str] = ()) -> pd.DataFrame:
+    """Give what is picked this week, what was there before and what becomes of both.
+
+    ``once`` are the crops that are lifted once: what is over of them may be in the ground still.
+    """
     rows = pd.DataFrame(
         [
             {
@@ -108,7 +112,7 @@ def picking_rows(fresh: pd.DataFrame, units: str) -> pd.DataFrame:
                 "before_kg": or_blank(row.before_kg, units),
                 "eaten_kg": or_blank(row.eaten_kg, units),
                 "put_up_kg": or_blank(row.put_up_kg, units),
-                "rest": _rest(row, units),
+                "rest": _rest(row, units, "over" if row.crop in once else "give away"),
             }
             for row in fresh.itertuples()
         ]
@@ -122,10 +126,10 @@ def _with_likely(row: tuple, units: str) -> str:
     return f"{weight(row.expected_kg, units)} ({likely})"
 
 
-def _rest(row: tuple, units: str) -> str:
-    """Say what is held and what is given away."""
+def _rest(row: tuple, units: str, over: str) -> str:
+    """Say what is held and what is given away, or over."""
     held, spare = or_blank(row.held_kg, units), or_blank(row.spare_kg, units)
-    parts = [f"hold {held}" if held else "", f"give away {spare}" if spare else ""]
+    parts = [f"hold {held}" if held else "", f"{over} {spare}" if spare else ""]
     return ", ".join(part for part in parts if part)
 
 

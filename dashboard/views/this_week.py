@@ -137,8 +137,15 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
             first = later.iloc[0]
             st.markdown(f"First to come: **{local(first['crop'])}**, week of {day(first['week'])}.")
         return
-    table(picking_rows(fresh, units), height="content", key="pick")
-    st.caption("In brackets: eight years in ten. What is held waits for next week.")
+    once = {crop.name for crop in plan.case.season.crops if crop.shape == "single lift"}
+    rows = picking_rows(fresh, units, once)
+    table(rows, height="content", key="pick")
+    over = (
+        " Over: more than is used, of what is lifted once; it may stand in the ground still, or "
+        "never have been there."
+    )
+    told = over if rows["rest"].str.contains("over ").any() else ""
+    st.caption(f"In brackets: eight years in ten. What is held waits for next week.{told}")
 
 
 def _put_up(plan: PlannedSeason, units: str) -> None:

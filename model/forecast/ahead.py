@@ -6,9 +6,45 @@ import numpy as np
 
 from model.forecast.growth import PickingDates
 from model.season.arrays import Floats, Ints
+from model.season.frosts import TENTH
+from model.season.garden import GardenSeason
+from model.season.season import Season
 
 # Common practice, no source: a lift that is brought forward, and not a later sowing's.
 EARLY = timedelta(weeks=4)
+
+
+def within_a_good_year(
+    season: Season,
+    year: GardenSeason,
+    crop_of: Ints,
+    whole_kg: Floats,
+    to_come_kg: Floats,
+    today: date,
+) -> Floats:
+    """Give the share of what is to come that a year as good as one in ten still gives; (C,).
+
+    What was picked so far comes off it: a crop that is over, though it was expected later, is
+    not expected once more. Of what is lifted once all that was lifted comes off already.
+
+    Parameters
+    ----------
+    whole_kg : shape (B,), what each planting gives in an ordinary year.
+    to_come_kg : shape (B, W).
+    """
+    names = [crop.name for crop in season.crops]
+    picked, good, to_come = (np.zeros(len(names)) for _ in range(3))
+    for picking in season.pickings:
+        if year.begins <= picking.day <= today and picking.crop in names:
+            picked[names.index(picking.crop)] += picking.kg
+    cv = np.array([crop.season_cv for crop in season.crops])
+    np.add.at(good, crop_of, whole_kg * (1.0 + TENTH * cv[crop_of]))
+    np.add.at(to_come, crop_of, to_come_kg.sum(axis=1))
+    once = np.array([crop.shape == "single lift" for crop in season.crops], dtype=bool)
+    known = ~once & (picked > 0) & (to_come > 0)
+    share = np.ones(len(names))
+    share[known] = np.clip((good - picked)[known] / to_come[known], 0.0, 1.0)
+    return share
 
 
 def share_to_come(

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 import numpy as np
 
 from model.errors import Problem, SeasonProblems
-from model.forecast.ahead import share_to_come
-from model.forecast.degree_days import first_picking_from_warmth
+from model.forecast.ahead import share_to_come, within_a_good_year
+from model.forecast.degree_days import LEAST_DAYS, first_picking_from_warmth
 from model.forecast.growth import PickingDates, expected_week_shares, picking_dates
 from model.forecast.picked import expected_by, picked_before
 from model.forecast.rotation import grown_before
@@ -133,8 +133,7 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     weeks = Weeks(first, count, (today - first).days)
     names = [crop.name for crop in season.crops]
     dates = tuple(
-        picking_dates(season, p, today, warm=first_picking_from_warmth(season, p, today))
-        for p in plantings
+        picking_dates(season, p, today, warm=_seen_ripe(season, year, p, today)) for p in plantings
     )
     own = tuple(own_yield(season, season.crop(planting.crop), today) for planting in plantings)
     shares = np.array([expected_week_shares(d, weeks) for d in dates]).reshape(-1, count)
@@ -147,6 +146,8 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
     before, ahead = picked_before(season, year, plantings, dates, kg * survival * amounts, weeks)
     usual = shares * (kg * survival)[:, None] * left
     due = share_to_come(dates, usual * amounts[:, None], crop_of, ahead, today)
+    whole, to_come = kg * survival * amounts, usual * due * amounts[:, None]
+    due = due * within_a_good_year(season, year, crop_of, whole, to_come, today)[crop_of, None]
     return HarvestForecast(
         year=year,
         weeks=weeks,
@@ -163,6 +164,20 @@ def forecast_harvest(season: Season, today: date) -> HarvestForecast:
         choices=_choices(plantings, today),
         new_crop=new_crop,
     )
+
+
+def _seen_ripe(season: Season, year: GardenSeason, planting: Planting, today: date) -> date | None:
+    """Give the first picking by the own thermometer, which what was picked overrules."""
+    warm = first_picking_from_warmth(season, planting, today)
+    if warm is None or planting.started is None:
+        return warm
+    days = [
+        picking.day
+        for picking in season.pickings
+        if picking.crop == planting.crop
+        and max(year.begins, planting.started + timedelta(days=LEAST_DAYS)) <= picking.day <= today
+    ]
+    return min([warm, *days])
 
 
 def _bounds(

@@ -5,11 +5,12 @@ no sealed jar unsafe, nor youth safe.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 import pandas as pd
 
+from model.outlook.own_units import in_own
 from model.planning import PlannedSeason
 from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
@@ -37,6 +38,7 @@ FRESH = "let it stand untouched, and look at its seals tomorrow: it is not count
 LATE = "nobody looked at its seals: one found unsealed now is past saving and is thrown away"
 LATE_AFTER = timedelta(days=2)
 SORT_WEEKS = 4
+LEAST_LEFT = 0.5
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
 CHILLED_DAYS = 7
@@ -88,6 +90,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
         why = FRESH if batch.put_up == today else late
         left = weeks_left(own, batch.put_up, today)
         rows.append(_Row(own, batch.filled, batch.put_up, UNSEEN, left, why))
+    rows = [replace(row, why=row.why + _not_eaten(planned, row)) for row in rows]
     table = [
         {
             "eat_order": place,
@@ -149,6 +152,18 @@ def _standing(
     else:
         condition, why = KEEPS, _keeps(left)
     return _Row(own, one.units, one.put_up, condition, left, why)
+
+
+def _not_eaten(planned: PlannedSeason, row: _Row) -> str:
+    """Say how much the plan does not eat of what is to be sorted, before it is past its keeping."""
+    if row.condition != SORT or row.weeks_left < 0:
+        return ""
+    r = planned.case.arrays.preserves.index(row.preserve.name)
+    left = min(row.units, float(planned.plan.past[r, : row.weeks_left + 2].sum()))
+    if left < LEAST_LEFT:
+        return ""
+    number, unit = in_own(left, row.preserve.unit, planned.case.season.units)
+    return f"; about {number:.0f} {unit} of it will not be eaten by then: cook, freeze or dry it"
 
 
 def _keeps(weeks: int) -> str:

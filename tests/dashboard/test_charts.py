@@ -88,7 +88,8 @@ def fields(layer: dict) -> set[str]:
     """Give the columns that a layer draws, tells of or picks its rows by."""
     drawn = [c for e in layer["encoding"].values() for c in (e if isinstance(e, list) else [e])]
     picked = FILTERED.findall(str(layer.get("transform", "")))
-    return {channel["field"] for channel in drawn if "field" in channel} | set(picked)
+    marked = re.findall(r"datum\.(\w+)", str(layer["mark"]))
+    return {channel["field"] for channel in drawn if "field" in channel} | {*picked, *marked}
 
 
 def layers(spec: dict, source: dict | None = None) -> Iterator[tuple[dict, dict]]:

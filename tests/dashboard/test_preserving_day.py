@@ -51,7 +51,7 @@ def test_the_first_sentence_says_how_much_from_when_and_until_when(day: AppTest)
     first = day.markdown[0].value
 
     assert "batches from 09:00: done at " in first
-    assert "In this order: crushed tomatoes" in words(day)
+    assert "In this order: frozen sweetcorn, then crushed tomatoes" in words(day)
     assert "process 50 minutes in boiling water" in load_of(day, "crushed tomatoes")
 
 
@@ -67,7 +67,7 @@ def test_the_hour_of_beginning_moves_every_clock_time(day: AppTest) -> None:
     labelled(day, "time_input", "Begin at").set_value(time(13)).run()
 
     assert "from 13:00" in day.markdown[0].value
-    assert "13:00 prepare" in load_of(day, "crushed tomatoes")
+    assert "13:00 prepare" in load_of(day, "frozen sweetcorn")
 
 
 def test_a_number_that_is_changed_makes_other_loads_and_stays_on_another_page(
@@ -136,8 +136,8 @@ def test_every_load_has_its_label(day: AppTest) -> None:
     part(day, "Labels")
     labels = [text.value for text in day.text]
 
-    assert "crushed tomatoes\n850 ml jar, 16 Aug 2027\nboiling water; larder shelves\n" in labels[0]
-    assert labels[0].endswith("2027-08-16 crushed tomatoes")
+    assert "crushed tomatoes\n850 ml jar, 16 Aug 2027\nboiling water; larder shelves\n" in labels[1]
+    assert labels[1].endswith("2027-08-16 crushed tomatoes")
     assert len(labels) == len({label.splitlines()[-1] for label in labels})
 
 
@@ -199,7 +199,7 @@ def test_a_load_that_is_done_is_written_down_with_its_size_and_code(
     day: AppTest, store_path: Path
 ) -> None:
     told = load_of(day, "crushed tomatoes")
-    labelled(day, "button", "Done: write down load 1").click().run()
+    labelled(day, "button", "Done: write down load 2").click().run()
     assert labelled(day, "number_input", "How many were filled").value == 7
     labelled(day, "button", "Save").click().run()
 
@@ -210,7 +210,7 @@ def test_a_load_that_is_done_is_written_down_with_its_size_and_code(
     assert last["finished_at"][11:16] in told
     assert "written down" in load_of(day, "crushed tomatoes")
     assert "1 written down" in day.markdown[1].value
-    assert not any(b.label == "Done: write down load 1" for b in day.button)
+    assert not any(b.label == "Done: write down load 2" for b in day.button)
 
 
 def tap(page: Page, name: str) -> None:
@@ -255,7 +255,7 @@ def test_the_preserving_day_leads_to_the_sealed_count(
         expect(main.get_by_text("nothing in oil is a shelf product")).to_be_visible()
         fits(page)
 
-        tap(page, "Done: write down load 1")
+        tap(page, "Done: write down load 2")
         tap(page, "Save: 7 jars of crushed tomatoes")
         expect(main.get_by_text("Put up 7 jars of crushed tomatoes")).to_be_visible()
         fits(page)

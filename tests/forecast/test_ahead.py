@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from statistics import NormalDist
 
 import numpy as np
 import pytest
@@ -107,3 +108,33 @@ def test_simulated_years_know_what_was_picked_early_too(alder_lane: Season) -> N
     years = sampled_harvest(lifted, forecast, forecast.amounts, 50, generator)
 
     assert years[:, [own.name for own in lifted.crops].index("potato")].max() == 0
+
+
+def test_a_crop_that_was_picked_is_not_expected_once_more_on_the_thermometer_s_word(
+    alder_lane: Season,
+) -> None:
+    # demo_data/alder_lane: its thermometer dates the sweetcorn to September, 29 kg came in August
+    cobs = [p for p in alder_lane.pickings if p.crop == "sweet corn" and p.day.year == 2027]
+    before, after = (forecast_harvest(alder_lane, day) for day in (MONDAY, date(2027, 8, 31)))
+    first = [
+        dates.first
+        for planting, dates in zip(before.plantings, before.dates, strict=True)
+        if planting.crop == "sweet corn"
+    ]
+
+    assert first == [cobs[0].day]
+    assert to_come(alder_lane, date(2027, 8, 31), "sweet corn").sum() == pytest.approx(0.0, abs=0.1)
+    assert after.year == before.year
+
+
+@pytest.mark.parametrize("share", [0.5, 1.2, 1.5, 3.0])
+def test_no_more_is_to_come_than_a_good_year_has_left(alder_lane: Season, share: float) -> None:
+    season, crop = bare(alder_lane), alder_lane.crop("strawberry")
+    day = date(2027, 6, 21)
+    whole = to_come(season, date(2027, 5, 3), crop.name).sum()
+    picked = bare(season, Picking(day - timedelta(days=9), crop.name, share * whole))
+    good = whole * (1 + NormalDist().inv_cdf(0.9) * crop.season_cv)
+
+    left, usual = (to_come(own, day, crop.name).sum() for own in (picked, season))
+    assert left <= usual + 1e-6
+    assert left == pytest.approx(min(usual, max(0.0, good - share * whole)), rel=0.02, abs=0.05)
