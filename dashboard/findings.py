@@ -117,7 +117,7 @@ def _standing_words(foods: pd.DataFrame) -> list[str]:
     ages = short["keeps_until"].notna()
     filled = short["met_portions"] >= MET * short["wanted_portions"]
     causes = [
-        (ages, "Do not keep so long: {}."),
+        (ages, "Past their keeping before it: {}."),
         (~ages & filled, "Short after a poor harvest: {}."),
         (~ages & ~filled, "Short even after an ordinary harvest: {}."),
     ]

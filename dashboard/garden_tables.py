@@ -36,16 +36,21 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
 
 
 def _when_started(row: tuple) -> tuple[bool, date]:
-    """Give the day of the first work, of what is not grown or has none after all others."""
+    """Give the day of the first work; what stands for years or is not grown comes after it."""
     when = row.sown or row.start
-    return not row.amount or when is None, when or date.max
+    return not row.amount or when is None or _stands(row), when or date.max
+
+
+def _stands(row: tuple) -> bool:
+    """Say whether it was planted for years, and is picked again."""
+    return bool(row.start and row.first_picking and row.first_picking - row.start > YEAR)
 
 
 def _started(row: tuple) -> str:
     """Give the day of sowing, or else of planting; with the year where it is not the season's."""
     if row.start is None:
         return ""
-    if row.first_picking is not None and row.first_picking - row.start > YEAR:
+    if _stands(row):
         return f"{row.start:%b %Y}"
     sown_before = row.sown is not None and row.sown < row.start
     return f"sow {short_day(row.sown)}" if sown_before else short_day(row.start)

@@ -21,6 +21,7 @@ from model import PlannedSeason, PlanningError, SeasonProblems
 
 MOST_FAULTS = 40
 ROW_PX = 31
+LETTER_PX, AROUND_NAME_PX, MOST_NAME_PX = 7.0, 24, 280
 # What is read at a glance, and takes a browser no longer than a table that scrolls in a grid.
 MOST_COLUMNS, MOST_CELLS = 8, 260
 # As many as stand side by side on a screen of 390 px, in a table of as many columns as fit it.
@@ -118,10 +119,20 @@ def _made(frame: pd.DataFrame) -> str | pd.DataFrame | _Large:
         if len(frame.columns) <= MOST_COLUMNS:
             return carded(told)
     config = {
-        name: st.column_config.Column(label=words, help=model.HEADINGS[name].meaning or None)
-        for name, words in headings.items()
+        name: st.column_config.Column(
+            label=words,
+            help=model.HEADINGS[name].meaning or None,
+            width=None if place else _names_wide(frame[name]),
+        )
+        for place, (name, words) in enumerate(headings.items())
     }
     return _Large(named(frame), config)
+
+
+def _names_wide(names: pd.Series) -> int:
+    """Give the pixels that the names of the rows take, none of them cut."""
+    longest = max((len(str(name)) for name in names), default=0)
+    return min(MOST_NAME_PX, round(LETTER_PX * longest) + AROUND_NAME_PX)
 
 
 def _show(

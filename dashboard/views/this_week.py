@@ -96,11 +96,13 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
         _sow(sowing)
-        _open(model.opening_table(plan, 0), units)
         _cure(model.curing_table(plan), units)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
+    # where there is little to put up its half of the page is free
+    with putting_up if fresh.empty else picking:
+        _open(model.opening_table(plan, 0), units)
     printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
 

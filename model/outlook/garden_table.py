@@ -98,8 +98,8 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Under about a sixth of the crop nothing can be said yet, nor where nothing at all was
     logged this season. Of a crop that ripens at once much may be early instead of more:
-    what is to come of it is not cut for that. ``judged_from`` is the Monday by which enough of
-    it is due in an ordinary year; blank where something can be said already.
+    what is to come of it is held to a good year's crop. ``judged_from`` is the Monday by which
+    enough of it is due in an ordinary year; blank where something can be said already.
 
     >>> print(*model.progress_table(planned))
     crop expected_so_far_kg picked_kg status to_come_kg judged_from
