@@ -149,7 +149,8 @@ def _asked(where: _Place) -> _Given:
 
 def _number(label: str, usual: float, key: str) -> float:
     """Ask for a number; how large it may be says the gate, which also stands before uploads."""
-    return float(st.number_input(label, 0.0, None, usual, format="%g", key=f"{label}_{key}"))
+    # a number below the least would be refused without a word, and the button with it
+    return float(st.number_input(label, None, None, usual, format="%g", key=f"{label}_{key}"))
 
 
 def _begin(given: _Given, where: _Place, wrong: DeltaGenerator) -> None:
@@ -194,7 +195,7 @@ def _point() -> None:
 
 
 def _unread(given: _Given) -> Iterator[str]:
-    """Say of each text that was typed why it cannot be used."""
+    """Say of each answer why it cannot be used."""
     wrong = [age for age in _ages(given) if not (age.isdecimal() and int(age) <= OLDEST_CHILD)]
     if wrong:
         listed = ", ".join(wrong)
@@ -206,6 +207,20 @@ def _unread(given: _Given) -> Iterator[str]:
             yield f"Height above the sea: {error}"
     elif CANNERS[given.canner]:
         yield "Height above the sea: give it, with m or ft; process times depend on it"
+    yield from _too_small(given)
+
+
+def _too_small(given: _Given) -> Iterator[str]:
+    asked = {
+        "All beds together": given.area,
+        "Freezer space for the harvest": given.freezer,
+        "Shelf for jars": given.shelf,
+        "Cool cellar or shed for roots": given.store,
+        "Hours a week to put things up": given.hours,
+    }
+    for what, number in asked.items():
+        if number < 0:
+            yield f"{what}: {number:g}; give 0 or more"
 
 
 def _ages(given: _Given) -> list[str]:

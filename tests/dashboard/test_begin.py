@@ -145,3 +145,26 @@ def test_of_a_damaged_store_a_copy_is_brought_back(store_path: Path) -> None:
     assert len(Store(store_path, FIRST).households()) == 2
     (aside,) = store_path.parent.rglob("*.damaged")
     assert aside.read_bytes() == cut
+
+
+@pytest.mark.parametrize(
+    ("label", "number"),
+    [
+        ("All beds together", -4.0),
+        ("Freezer space", -5.0),
+        ("Shelf for jars", -1.0),
+        ("Cool cellar", -1.0),
+        ("Hours a week", -2.0),
+    ],
+)
+def test_a_number_below_nought_is_told_and_nothing_is_begun(
+    first: AppTest, store_path: Path, label: str, number: float
+) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    labelled(first, "number_input", label).set_value(number)
+    labelled(first, "button", "Make the first plan").click().run()
+
+    assert not first.exception
+    assert "could not be begun" in first.error[0].value
+    assert f"{number:g}" in words(first)
+    assert not Store(store_path, FIRST).households()
