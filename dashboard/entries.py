@@ -1,5 +1,6 @@
 """What was written, in words: the tables of the notes by their names, an entry as one line."""
 
+import re
 from collections.abc import Mapping
 from datetime import date
 
@@ -39,11 +40,17 @@ WORDS = {file: words for words, file in RECORD.items()} | {
     "weather.csv": "Weather",
 }
 WEIGHTS = ("kg", "lb", "oz")
+_FILE = re.compile(r"\b[a-z_]+\.csv\b")
 
 
 def sheet_words(file: str) -> str:
     """Name a table of the notes as the pages do."""
     return WORDS[file]
+
+
+def in_sheets(words: str) -> str:
+    """Put the names of the pages for the files that a sentence of the model's names."""
+    return _FILE.sub(lambda found: WORDS.get(found[0], found[0]), words)
 
 
 def entry_told(cells: Mapping[str, str]) -> str:

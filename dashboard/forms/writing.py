@@ -6,7 +6,7 @@ from dataclasses import replace
 import streamlit as st
 
 from dashboard import kept, session
-from dashboard.entries import sheet_words
+from dashboard.entries import in_sheets
 from dashboard.look import faults
 from dashboard.words import local
 from model import Edit, PlanningError, SeasonProblems
@@ -49,9 +49,13 @@ def _in_words(error: PlanningError, edits: Sequence[Edit]) -> PlanningError:
         return error
     alone = len(edits) == 1
     return SeasonProblems(
-        replace(problem, file=sheet_words(problem.file), row=0 if alone else problem.row)
-        if problem.file in {edit.file for edit in edits}
-        else problem
+        replace(
+            problem,
+            file=in_sheets(problem.file),
+            row=0 if alone and problem.file == edits[0].file else problem.row,
+            found=in_sheets(problem.found),
+            wanted=in_sheets(problem.wanted),
+        )
         for problem in error.problems
     )
 

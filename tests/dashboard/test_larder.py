@@ -108,6 +108,22 @@ def test_jars_whose_seals_nobody_has_looked_at_are_left_out_of_a_count(
     assert Store(store_path, FIRST).rows(ALDER_LANE, "stock.csv") != before
 
 
+def test_more_full_jars_than_are_owned_are_refused_in_the_words_of_the_pages(
+    larder: AppTest,
+) -> None:
+    part(larder, "Count")
+    labelled(larder, "number_input", "Corn relish").set_value(1900.0).run()
+    for toggle in larder.toggle:
+        toggle.set_value(True)
+    labelled(larder, "button", "Save").click().run()
+
+    assert "Nothing was written" in larder.error[0].value
+    told = " ".join(text.value for text in larder.text)
+    assert "full" in told
+    assert "or Jars and lids" in told
+    assert ".csv" not in told
+
+
 def test_a_dead_freezer_is_written_off_in_one_action(larder: AppTest, store_path: Path) -> None:
     larder.segmented_control(key="larder_what").set_value("Something went wrong").run()
     labelled(larder, "button_group", "Where").set_value("chest freezer").run()
