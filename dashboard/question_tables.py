@@ -4,7 +4,7 @@ import pandas as pd
 
 from dashboard.day_findings import clock
 from dashboard.units import US, in_own, units_of, weight
-from dashboard.words import about, chance, hours, short_day
+from dashboard.words import about, chance, hours, in_own_days, short_day
 from model import DaySheet
 
 LEAST_PORTIONS, LEAST_KG = 0.5, 0.05
@@ -48,7 +48,7 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
 def idle_limits(found: pd.DataFrame) -> list[str]:
     """Name the limits of which one more brings nothing."""
     best = found.groupby("limit", sort=False)["steps"].max()
-    return [str(limit) for limit in best[best == 0].index]
+    return [in_own_days(str(limit)) for limit in best[best == 0].index]
 
 
 def more_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
@@ -56,7 +56,7 @@ def more_rows(found: pd.DataFrame, units: str) -> pd.DataFrame:
     return pd.DataFrame(
         [
             {
-                "limit": row.limit,
+                "limit": in_own_days(row.limit),
                 "step": _own_words(row.step, units),
                 "when": short_day(row.week),
                 "brings": _brings(row.steps, row.portions, row.jars),

@@ -28,7 +28,7 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
     )
     counted_on = past_day("Counted on", f"count_day_{form}")
     made = typed_past_day(
-        "What the book does not know was made about",
+        "Put up about (only for what the book does not know)",
         f"count_made_{form}",
         season.frosts.first_autumn.median.on_or_before(today),
     )

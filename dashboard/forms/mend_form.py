@@ -54,7 +54,7 @@ def mend_form(
     known = sure(doubt, "mend_sure")
     save_button(
         "mend_save",
-        "Save it mended",
+        "Save the change",
         edits if known else [],
         f"{told}; now {entry_told(changed_cells(stored[chosen], mended))}",
         missing=IS_RIGHT if edits else "Nothing was changed.",

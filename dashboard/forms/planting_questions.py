@@ -25,7 +25,10 @@ def one_more(plan: PlannedSeason) -> None:
     if not plan.case.arrays.kitchen_minutes.any():
         st.markdown("The notes give no hours for the kitchen: nothing can be put up.")
     if found.empty:
-        st.markdown("No hours, jars, lids or room are used up, and nothing stands at its most.")
+        st.markdown(
+            "No hours, jars, lids or room are used up, and of nothing is planted all that the notes "
+            "allow."
+        )
         return
     if not rows.empty:
         table(rows, height="content", key="one_more")

@@ -62,7 +62,7 @@ def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_pat
     first.selectbox(key="guess_table").set_value("frosts.csv").run()
     assert labelled(first, "selectbox", "Which").options[0].startswith("last spring frost")
     labelled(first, "text_input", "Late month day").set_value("06-02").run()
-    labelled(first, "button", "Save it mended").click().run()
+    labelled(first, "button", "Save the change").click().run()
 
     assert not first.exception
     (frost, _) = Store(store_path, FIRST).rows(1, "frosts.csv").values()

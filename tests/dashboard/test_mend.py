@@ -35,7 +35,7 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
     assert "Number" not in labels  # what this picking was not measured in is not asked for
     labelled(log, "text_input", "Picked kg").set_value("3.5").run()
     labelled(log, "date_input", "Picked on").set_value(date(2026, 9, 30)).run()
-    labelled(log, "button", "Save it mended").click().run()
+    labelled(log, "button", "Save the change").click().run()
 
     newest = up_to_now(before)
     changed = {"picked_kg": "3.5", "picked_on": "2026-09-30"}
@@ -53,7 +53,7 @@ def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: 
     before = rows(store_path, "harvest_log.csv")
     part(log, "Mend or add")
     labelled(log, "text_input", "Picked kg").set_value("-1e9").run()
-    labelled(log, "button", "Save it mended").click().run()
+    labelled(log, "button", "Save the change").click().run()
 
     assert "Nothing was written" in log.error[0].value
     assert any(text.value.startswith("Picked\n") for text in log.text)
