@@ -26,8 +26,8 @@ def one_more(plan: PlannedSeason) -> None:
         st.markdown("The notes give no hours for the kitchen: nothing can be put up.")
     if found.empty:
         st.markdown(
-            "No hours, jars, lids or room are used up, and of nothing is planted all that the notes "
-            "allow."
+            "No hours, jars, lids or room are used up, and of nothing is planted all that the "
+            "notes allow."
         )
         return
     if not rows.empty:
