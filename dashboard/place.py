@@ -12,7 +12,7 @@ import model
 from dashboard import kept, session
 from dashboard.cached import planned
 from dashboard.look import faults
-from dashboard.words import counted_words, day, listed, local
+from dashboard.words import at_clock, counted_words, day, listed, local
 from model import PlannedSeason, Season, StoredHousehold
 
 Retitle = Callable[[PlannedSeason, str], str]
@@ -28,6 +28,9 @@ PLACES = {
     WINTER: ("Winter: will it last", ":material/ac_unit:"),
     REVIEW: ("Review", ":material/fact_check:"),
 }
+# What a link asks a page to open with.
+ASKED, SEALS = "open", "seals"
+BELL = ":material/notification_important:"
 BEGIN, HOUSEHOLD = "views/begin.py", "views/household.py"
 
 
@@ -86,16 +89,22 @@ def answer(words: str, onward: str, why: str) -> None:
     st.page_link(onward, label=f"Next: {why}", icon=":material/arrow_forward:")
 
 
-def seals_wait() -> None:
-    """Lead to the look at the seals that is due: what did not seal cannot wait for a quiet day."""
+def looks_wait() -> None:
+    """Lead to the jars that cannot wait for a quiet day: seals that are due, mates of a bad jar."""
     season = session.season()
     if season is None:
         return
-    due = model.seals_to_look_at(season, session.moment(), season.zone)
+    now = session.moment()
+    due = model.seals_to_look_at(season, now, season.zone)
     if due:
         names = local(listed(dict.fromkeys(batch.preserve for batch in due)))
-        label = f"Look at the seals of {names} today"
-        st.page_link(LOG, label=label, icon=":material/notification_important:")
+        limit = min(model.seal_times(batch, season.zone).limit for batch in due)
+        when = f"by {at_clock(limit)}" if now < limit else "now: that is overdue"
+        label = f"Look at the seals of {names} {when}"
+        st.page_link(LOG, label=label, icon=BELL, query_params={ASKED: SEALS})
+    if model.to_look_at(season, session.today()):
+        label = "Open no jar like the bad one before each was looked at"
+        st.page_link(LARDER, label=label, icon=BELL)
 
 
 def _whose(household: StoredHousehold, season: Season, today: date, *, stock: bool) -> str:

@@ -32,6 +32,10 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         f"count_made_{form}",
         season.frosts.first_autumn.median.on_or_before(today),
     )
+    st.caption(
+        "Press every lid as you count: a jar whose lid gives is not counted. More than a day after "
+        "it was put up it is thrown away."
+    )
     found: dict[str, float] = {}
     unseen = unlooked_at(season, counted_on or today)
     here = [p for p in season.preserves if p.place == place]

@@ -17,9 +17,10 @@ def looked_form(season: Season, today: date) -> None:
     if not waiting:
         return
     words = speaker()
-    codes = st.multiselect(
-        "Looked at, seal and contents, every jar of it sound",
+    codes = st.pills(
+        "Looked at, seal and contents: every jar of it sound, or none left",
         list(waiting),
+        selection_mode="multi",
         format_func=lambda code: f"{words(waiting[code].preserve)} of {day(waiting[code].put_up)}",
         key=f"looked_{session.form()}",
     )

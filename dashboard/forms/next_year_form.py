@@ -12,7 +12,7 @@ from dashboard.forms.writing import save_button
 from dashboard.words import count
 from model import VERDICTS, Edit, Planting, Season
 
-*_, NOT_AGAIN = VERDICTS
+*_, TOO_MUCH, NOT_AGAIN = VERDICTS
 DATES = ("sown", "planted_out", "first_picking")
 
 
@@ -25,11 +25,11 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
     aim = st.toggle("Aim at the numbers of this draft", value=False, key="next_aim")
     st.caption(
         "Without it the plan finds the numbers itself, from what is eaten and what grows, and from "
-        "the ground, hours and jars there are: Spring tells them. What is not wanted again is "
-        "left out in any case."
+        "the ground, hours and jars there are: Spring tells them. What was too much, or is not "
+        "wanted again, is heeded in any case."
     )
-    unwanted = draft[draft["verdict"] == NOT_AGAIN]
-    targets = target_edits(household, draft if aim else unwanted)
+    less = draft[draft["verdict"].isin((TOO_MUCH, NOT_AGAIN))]
+    targets = target_edits(household, draft if aim else less)
     told = f"{count(len(targets), 'target')} from the review of {year}"
     try:
         following, moved = model.next_garden_year(season, year)

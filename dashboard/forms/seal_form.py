@@ -14,7 +14,7 @@ from dashboard.words import at_clock, capital, count
 from model import WENT, Batch, Edit, Season
 
 NEARLY = 4
-_, _, REPROCESSED, _ = WENT
+_, FROZEN, REPROCESSED, _ = WENT
 
 
 def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
@@ -107,6 +107,11 @@ def _failed(season: Season, batch: Batch, failed: float, now: datetime, form: st
             st.markdown(f"- **From {at_clock(times.limit)} on**: {way.step.words}")
         known |= dict.fromkeys(way.step.went for way in later if way.step.went in WENT)
     went = st.pills("Where they go", list(known), key=f"failed_{form}_{batch.code}") or ""
+    if went == FROZEN:
+        st.caption(
+            "What is frozen is not counted by itself: write it down as put up too, if you have a "
+            "preserve for such packs."
+        )
     if went == REPROCESSED:
         st.caption(
             "When they come out again, write them down as put up, with this batch under "

@@ -31,7 +31,8 @@ def show() -> None:
     place.answer(headline, place.WEEK, "what that leaves to do this week")
     told = {SEALED: f"{SEALED} ({due} to look at)"} if due else {}
     parts = [PICKED, PUT_UP, SEALED, TAKEN, PAPER, MEND, WRITTEN]
-    chosen = choice("What", parts, key="log_what", told=told)
+    asked = SEALED if st.query_params.get(place.ASKED) == place.SEALS else PICKED
+    chosen = choice("What", parts, key="log_what", usual=asked, told=told)
     if chosen == PICKED:
         pick_form(season)
     elif chosen == PUT_UP:

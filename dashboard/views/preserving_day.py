@@ -45,7 +45,7 @@ def show() -> None:
     sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late, put_up=there)
     with top:
         place.answer(day_headline(sheet), place.LOG, "count the sealed jars the day after")
-        place.seals_wait()
+        place.looks_wait()
         _warn(sheet, season)
         _now(sheet, season.units)
     # Beside an empty half a page looks broken.

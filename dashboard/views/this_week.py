@@ -51,7 +51,7 @@ def show() -> None:
         place.answer(told, place.LARDER, "what to eat first")
     else:
         place.answer(told, place.LOG, "write down what was picked")
-    place.seals_wait()
+    place.looks_wait()
     _chosen(plan, weeks, fresh, sowing)
 
 

@@ -56,11 +56,12 @@ class _Row:
     condition: str
     weeks_left: int
     why: str
+    near: int = 0
 
     @property
-    def rank(self) -> tuple[int, int, date, str]:
+    def rank(self) -> tuple[int, int, int, date, str]:
         sooner = min(CONDITIONS.index(self.condition), CONDITIONS.index(QUALITY))
-        return sooner, self.weeks_left, self.put_up, self.preserve.name
+        return sooner, self.near, self.weeks_left, self.put_up, self.preserve.name
 
 
 def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
@@ -79,8 +80,10 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     'beetroot in sand'
     """
     season, today = planned.case.season, planned.case.today
-    # of batches of one day the likeliest stands last, and so for the making
-    bad = {(o.batch.preserve, o.batch.put_up): o for o in reversed(to_look_at(season, today))}
+    # a count may have put several batches under one day: all of a preserve wait together
+    bad = dict[str, ToLookAt]()
+    for one in to_look_at(season, today):
+        bad.setdefault(one.batch.preserve, one)
     there = [*planned.case.stock, *planned.case.past_keeping]
     rows = [_standing(season, one, bad, today) for one in there]
     rows += _chilled(season, today)
@@ -125,12 +128,10 @@ def weeks_left(preserve: Preserve, put_up: date, today: date) -> int:
     return (ends - today).days // 7
 
 
-def _standing(
-    season: Season, one: Standing, bad: Mapping[tuple[str, date], ToLookAt], today: date
-) -> _Row:
+def _standing(season: Season, one: Standing, bad: Mapping[str, ToLookAt], today: date) -> _Row:
     own = season.preserve(one.preserve)
     left = weeks_left(own, one.put_up, today)
-    like = bad.get((one.preserve, one.put_up))
+    like = bad.get(one.preserve)
     if like is not None:
         condition = LOOK
         why = (
@@ -151,7 +152,8 @@ def _standing(
             )
     else:
         condition, why = KEEPS, _keeps(left)
-    return _Row(own, one.units, one.put_up, condition, left, why)
+    near = list(bad).index(one.preserve) if like is not None else 0
+    return _Row(own, one.units, one.put_up, condition, left, why, near)
 
 
 def _not_eaten(planned: PlannedSeason, row: _Row) -> str:

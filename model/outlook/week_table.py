@@ -5,11 +5,12 @@ from datetime import date, timedelta
 import numpy as np
 import pandas as pd
 
-from model.outlook.eat_first_table import best_weeks
+from model.outlook.eat_first_table import BEFORE_TAKING, LOOK, best_weeks
 from model.outlook.limits import kitchen_minutes
 from model.planning import PlannedSeason
 from model.season.arrays import Bools
 from model.season.kitchen import Preserve
+from model.season.mates import to_look_at
 
 SOON_WEEKS = 8
 
@@ -93,12 +94,16 @@ def _why_now(planned: PlannedSeason, week: int, opened: Bools) -> dict[str, str]
     made: dict[str, date] = {}
     for count in planned.case.stock:
         made[count.preserve] = min(count.put_up, made.get(count.preserve, count.put_up))
+    like_a_bad_one = {one.batch.preserve for one in to_look_at(season, planned.case.today)}
     why = {}
     for r in np.flatnonzero(opened):
         preserve = season.preserves[int(r)]
         of_food = [
             made[p.name] for p in season.preserves if p.food == preserve.food and p.name in made
         ]
+        if preserve.name in like_a_bad_one:
+            why[preserve.name] = f"not before each was looked at: {BEFORE_TAKING[LOOK]}"
+            continue
         why[preserve.name] = _why(made.get(preserve.name), preserve, of_food, monday)
     return why
 

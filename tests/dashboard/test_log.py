@@ -224,3 +224,14 @@ def test_containers_are_said_as_people_say_them() -> None:
         "2 kg",
         "0.5 trug",
     ]
+
+
+def test_the_bell_leads_to_the_seals_and_says_by_when(app: AppTest) -> None:
+    week = look(app, "Alder Lane", GLUT, "views/this_week.py")
+    bells = [link.label for link in week.get("page_link") if "seals of" in link.label]
+
+    # demo_data/alder_lane/batches.csv: its process ended on 15 August at 21:10
+    assert bells == ["Look at the seals of corn relish by 21:10 on 16 Aug"]
+    week.query_params["open"] = "seals"
+    log = week.switch_page("views/log.py").run()
+    assert log.segmented_control(key="log_what").value == "Sealed"
