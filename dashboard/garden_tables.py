@@ -107,7 +107,9 @@ def sow_now_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFra
 
 
 def _steps_of(row: Any) -> list[tuple[date, str]]:
-    steps = [(row.sown, "sow")] if row.sown is not None else []
-    if row.start is not None and row.start != row.sown:
+    raised = row.start is not None and row.start != row.sown
+    sow = "sow, to plant out later" if raised else "sow"
+    steps = [(row.sown, sow)] if row.sown is not None else []
+    if raised:
         steps.append((row.start, "plant out"))
     return steps
