@@ -12,8 +12,8 @@ from dashboard.look import faults, table
 from dashboard.process import process_lines
 from dashboard.question_tables import glut_rows
 from dashboard.said import OnTable
-from dashboard.units import from_own, in_own
-from dashboard.words import capital, local, speaker
+from dashboard.units import from_own, in_own, units_of, weight
+from dashboard.words import capital, listed, local, speaker
 from model import GlutSplit, PlannedSeason, Wanted
 
 MOST = 500.0
@@ -43,6 +43,8 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
         first = session.day_begins() or START
         begins = st.time_input("Starting at", first, key=f"glut_at_{scope}") or first
     pile_kg = _weights(plan, chosen, before.pile_kg, units)
+    if told := _put_up_of_it(plan, pile_kg):
+        st.caption(local(told))
     some = any(pile_kg.values())
     bruised_kg = _bruised(pile_kg, before.bruised_kg, units) if some else {}
     session.put_on_table(OnTable(pile_kg, bruised_kg, free))
@@ -62,6 +64,20 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
     else:
         _show(plan, split, begins)
     return pile_kg
+
+
+def _put_up_of_it(plan: PlannedSeason, pile_kg: dict[str, float]) -> str:
+    """Say what of these crops was put up today already: whether of this pile nobody wrote."""
+    season, told = plan.case.season, []
+    for name, number in model.put_up_on(season, plan.case.today).items():
+        own = season.preserve(name)
+        kg = sum(part.kg * number for part in own.ingredients if pile_kg.get(part.crop))
+        if kg:
+            made = units_of(number, own.unit, season.units)
+            told.append(f"{made} of {name} ({weight(kg, season.units)})")
+    if not told:
+        return ""
+    return f"Put up today already: {listed(told, len(told))}. Take it off, if it was of this pile."
 
 
 def _weights(

@@ -49,6 +49,21 @@ def test_a_split_pile_is_taken_to_the_preserving_day_and_ends_there_when_it_said
     assert all(any(name in made.lower() for made in _made(glut)) for name in canned["preserve"])
 
 
+def test_what_was_put_up_that_day_is_named_beside_the_pile(app: AppTest) -> None:
+    # demo_data/alder_lane/batches.csv: sweetcorn was frozen on 14 August
+    look(app, "Alder Lane", date(2027, 8, 14), "views/this_week.py")
+    glut = part(app, "A glut on the table")
+    labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
+    labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
+    assert "Put up today already" not in words(glut)
+
+    labelled(glut, "multiselect", "What lies").set_value(["tomato", "sweet corn"]).run()
+    labelled(glut, "number_input", "Sweetcorn (kg)").set_value(9.0).run()
+    assert re.search(
+        r"Put up today already: \d+ packs of frozen sweetcorn \([\d.]+ kg\)", words(glut)
+    )
+
+
 def test_a_pile_that_would_keep_the_cook_up_past_bedtime_says_so(glut: AppTest) -> None:
     labelled(glut, "multiselect", "What lies").set_value(["tomato"]).run()
     labelled(glut, "number_input", "Tomato (kg)").set_value(20.0).run()
