@@ -6,11 +6,12 @@ from dashboard import kept, session
 from dashboard.entries import changed_cells, entry_told, sheet_words
 from dashboard.forms.writing import take_back
 from dashboard.look import fold
+from dashboard.plain import plain
 from dashboard.words import day
 from model import Line
 
 MOST_CHANGES = 40
-MOST_LINES = 30
+MOST_LINES, MOST_LETTERS = 30, 60
 
 
 def history_form() -> None:
@@ -23,7 +24,8 @@ def history_form() -> None:
         at = change.at.astimezone(zone)
         by = f" · {change.by}" if change.by else ""
         state = " · taken back" if change.undone else ""
-        with fold(f"{day(at)} {at:%H:%M}{by}{state}", f"change_{change.change_id}") as is_open:
+        told = f"{day(at)} {at:%H:%M}{by}{state} · {_short(change.words)}"
+        with fold(plain(told), f"change_{change.change_id}") as is_open:
             st.text(change.words)
             if not is_open:
                 continue
@@ -40,6 +42,10 @@ def history_form() -> None:
                     on_click=take_back,
                     args=(change.change_id, change.words),
                 )
+
+
+def _short(words: str) -> str:
+    return words if len(words) <= MOST_LETTERS else f"{words[:MOST_LETTERS].rstrip()}..."
 
 
 def line_words(line: Line) -> str:

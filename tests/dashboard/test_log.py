@@ -81,7 +81,11 @@ def test_what_was_written_is_taken_back_at_once_and_stays_readable(
 
     assert log.toast[-1].value == "Taken back."
     assert rows(store_path, "harvest_log.csv") == before
-    unfold(part(log, "What was written"))
+    part(log, "What was written")
+    newest, before = [own.label for own in log.expander][:2]
+    assert newest.endswith("Picked 3 kg of tomato, on 16 Aug")
+    assert "taken back · Picked 3 kg of tomato" in before
+    unfold(log)
     assert "Picked 3 kg of tomato" in words(log)
     assert "Taken back: Picked 3 kg of tomato" in words(log)
     assert "Picked: 16 Aug 2027 · tomato · " in words(log)
