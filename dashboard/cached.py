@@ -3,7 +3,6 @@
 import gc
 import hashlib
 import threading
-import time
 from collections import OrderedDict
 from collections.abc import Callable, Iterator, MutableMapping, Sequence
 from contextlib import contextmanager
@@ -21,7 +20,7 @@ from model import PlannedSeason, PlanningError, Season, SeasonTables
 
 MOST_PLANS = 12
 MOST_FILES = 2
-WAIT_S, TELL_S = 0.2, 0.15
+WAIT_S = 0.2
 Progress = Callable[[str, float], None]
 Answer = TypeVar("Answer")
 
@@ -218,15 +217,8 @@ def _bar(work: str, place: DeltaGenerator) -> Iterator[Progress]:
             st.button("Work it out now", key=f"go_on_{work}")
         st.stop()
 
-    told_at = 0.0
-
     def tell(words: str, part: float) -> None:
-        # Drawn more often than the eye follows, the bar takes the planner's time on two cores.
-        nonlocal told_at
-        now = time.monotonic()
-        if now - told_at >= TELL_S:
-            told_at = now
-            bar.progress(min(1.0, part), text=words)
+        bar.progress(min(1.0, part), text=words)
 
     try:
         yield tell

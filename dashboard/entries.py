@@ -43,13 +43,8 @@ WEIGHTS = ("kg", "lb", "oz")
 _FILE = re.compile(r"\b[a-z_]+\.csv\b")
 
 
-def sheet_words(file: str) -> str:
-    """Name a table of the notes as the pages do."""
-    return WORDS[file]
-
-
 def in_sheets(words: str) -> str:
-    """Put the names of the pages for the files that a sentence of the model's names."""
+    """Name the tables of the notes as the pages do, a file alone or within a sentence."""
     return _FILE.sub(lambda found: WORDS.get(found[0], found[0]), words)
 
 

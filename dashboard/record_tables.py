@@ -47,11 +47,10 @@ def place_rows(season: Season, books: Mapping[str, Ledger]) -> pd.DataFrame:
 
 def _seen(book: Ledger) -> str:
     """Give when it was counted, and that some of it was put up since."""
-    counted = day_or(book.counted, "never")
-    since = [one.since for one in book.standing]
-    return (
-        f"{counted}; put up since" if counted != "never" and max(since) > book.counted else counted
-    )
+    if book.counted is None:
+        return "never"
+    newer = any(one.since > book.counted for one in book.standing)
+    return f"{day(book.counted)}; put up since" if newer else day(book.counted)
 
 
 def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:

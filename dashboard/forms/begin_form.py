@@ -195,7 +195,7 @@ def _point() -> None:
 
 
 def _unread(given: _Given) -> Iterator[str]:
-    """Say of each answer why it cannot be used."""
+    """Say of each text that was typed why it cannot be used."""
     wrong = [age for age in _ages(given) if not (age.isdecimal() and int(age) <= OLDEST_CHILD)]
     if wrong:
         listed = ", ".join(wrong)
@@ -207,20 +207,6 @@ def _unread(given: _Given) -> Iterator[str]:
             yield f"Height above the sea: {error}"
     elif CANNERS[given.canner]:
         yield "Height above the sea: give it, with m or ft; process times depend on it"
-    yield from _too_small(given)
-
-
-def _too_small(given: _Given) -> Iterator[str]:
-    asked = {
-        "All beds together": given.area,
-        "Freezer space for the harvest": given.freezer,
-        "Shelf for jars": given.shelf,
-        "Cool cellar or shed for roots": given.store,
-        "Hours a week to put things up": given.hours,
-    }
-    for what, number in asked.items():
-        if number < 0:
-            yield f"{what}: {number:g}; give 0 or more"
 
 
 def _ages(given: _Given) -> list[str]:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from dashboard.entries import sheet_words
+from dashboard.entries import in_sheets
 from dashboard.forms.correct_form import ALL, ONE, correct_table, newest_rows
 from dashboard.forms.mend_form import mend_form
 from dashboard.kept import Guesses, number_of
@@ -30,15 +30,15 @@ def guess_form(guessed: Guesses) -> None:
         "is put right here."
     )
     for file, names in guessed.items():
-        st.markdown(f"- {sheet_words(file)}: {local(listed(names, len(names)))}")
-    chosen = st.selectbox("Put right", list(guessed), format_func=sheet_words, key="guess_table")
+        st.markdown(f"- {in_sheets(file)}: {local(listed(names, len(names)))}")
+    chosen = st.selectbox("Put right", list(guessed), format_func=in_sheets, key="guess_table")
     st.caption(
         "A row that is changed is a guess no more; where the figure was right, empty its note."
     )
     if choice("How", [ONE, ALL], key="guess_how") == ONE:
-        mend_form(sheet_words(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
+        mend_form(in_sheets(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
     else:
-        correct_table(sheet_words(chosen), chosen, _is_guess)
+        correct_table(in_sheets(chosen), chosen, _is_guess)
 
 
 def _is_guess(cells: Mapping[str, str]) -> bool:

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from dashboard import kept, session
-from dashboard.entries import changed_cells, entry_told, sheet_words
+from dashboard.entries import changed_cells, entry_told, in_sheets
 from dashboard.forms.writing import take_back
 from dashboard.look import fold
 from dashboard.plain import plain
@@ -50,7 +50,7 @@ def _short(words: str) -> str:
 
 def line_words(line: Line) -> str:
     """Say what a change did to one row."""
-    sheet = sheet_words(line.file)
+    sheet = in_sheets(line.file)
     if line.after is None:
         return f"{sheet}, taken out: {entry_told(line.before or {})}"
     if line.before is None:

@@ -6,16 +6,16 @@ usually eats beyond that is taken off too.
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
 import numpy as np
 
 from model.season.arrays import Floats, SeasonArrays
 from model.season.ledger import Ledger, Standing
 from model.season.record import EATEN
+from model.season.unseen_seals import ONE_DAY
 from model.season.weeks import Weeks, monday_of
 
-ONE_DAY = timedelta(days=1)
 LEAST_UNITS = 1e-6
 
 

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import numpy as np
 
 from model.forecast.growth import PickingDates
+from model.forecast.picked import logged_kg
 from model.season.arrays import Floats, Ints
 from model.season.frosts import TENTH
 from model.season.garden import GardenSeason
@@ -32,17 +33,15 @@ def within_a_good_year(
     whole_kg : shape (B,), what each planting gives in an ordinary year.
     to_come_kg : shape (B, W).
     """
-    names = [crop.name for crop in season.crops]
-    picked, good, to_come = (np.zeros(len(names)) for _ in range(3))
-    for picking in season.pickings:
-        if year.begins <= picking.day <= today and picking.crop in names:
-            picked[names.index(picking.crop)] += picking.kg
+    logged = logged_kg(season, year, today)
+    picked = np.array([logged.get(crop.name, 0.0) for crop in season.crops])
+    good, to_come = np.zeros_like(picked), np.zeros_like(picked)
     cv = np.array([crop.season_cv for crop in season.crops])
     np.add.at(good, crop_of, whole_kg * (1.0 + TENTH * cv[crop_of]))
     np.add.at(to_come, crop_of, to_come_kg.sum(axis=1))
     once = np.array([crop.shape == "single lift" for crop in season.crops], dtype=bool)
     known = ~once & (picked > 0) & (to_come > 0)
-    share = np.ones(len(names))
+    share = np.ones_like(picked)
     share[known] = np.clip((good - picked)[known] / to_come[known], 0.0, 1.0)
     return share
 

@@ -32,6 +32,15 @@ def expected_by(
     return whole_kg * (picked + left * (share(today) - since))
 
 
+def logged_kg(season: Season, year: GardenSeason, today: date) -> dict[str, float]:
+    """Give the kilograms of each crop that the log of a garden year holds, today's among them."""
+    logged: dict[str, float] = {}
+    for picking in season.pickings:
+        if year.begins <= picking.day <= min(today, year.ends):
+            logged[picking.crop] = logged.get(picking.crop, 0.0) + picking.kg
+    return logged
+
+
 def picked_before(
     season: Season,
     year: GardenSeason,

@@ -216,13 +216,13 @@ def _equipment(answers: FirstAnswers, jars: Sequence[dict[str, str]]) -> Iterato
 
 
 def _places(answers: FirstAnswers) -> Iterator[Row]:
-    if answers.shelf_m2 > 0:
+    if answers.shelf_m2:
         area = _own("shelf_area", "area", answers.shelf_m2, answers)
         yield {"place": "shelf", "kind": "shelf", **area, "tiers": 1}
-    if answers.freezer_l > 0:
+    if answers.freezer_l:
         volume = _own("volume", "volume", answers.freezer_l * 1000, answers)
         yield {"place": "freezer", "kind": "freezer", **volume}
-    if answers.root_store_kg > 0:
+    if answers.root_store_kg:
         holds = _own("holds", "mass", answers.root_store_kg, answers)
         yield {"place": "store", "kind": "root store", **holds}
 

@@ -57,18 +57,9 @@ def make_plan(
     return _made(case, families, start, finish)
 
 
-def relaxed_plan(
-    case: Case,
-    start: Basis | None = None,
-    weeks_ahead: int = 0,
-    families: Sequence[Family] = FAMILIES,
-) -> MadePlan:
-    """Find the plan of a case whose loads are whole in the first weeks only: a quick sketch."""
-
-    def finish(solver: Solver, relaxed: Solution) -> Solution:
-        return make_whole(case, solver, relaxed, _no_progress, weeks_ahead=weeks_ahead)
-
-    return _made(case, families, start, finish)
+def relaxed_plan(case: Case, start: Basis | None = None) -> MadePlan:
+    """Find the plan of a case with loads in parts: a quick sketch."""
+    return _made(case, FAMILIES, start, lambda _, relaxed: relaxed)
 
 
 class WeekSketch:

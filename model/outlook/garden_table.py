@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 
 from model.forecast.harvest import this_season
+from model.forecast.picked import logged_kg
 from model.forecast.rotation import grown_before
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
@@ -106,10 +107,7 @@ def progress_table(planned: PlannedSeason) -> pd.DataFrame:
     """
     case = planned.case
     year = this_season(case.season, case.today)
-    picked: dict[str, float] = {}
-    for picking in case.season.pickings:
-        if year.begins <= picking.day <= min(case.today, year.ends):
-            picked[picking.crop] = picked.get(picking.crop, 0.0) + picking.kg
+    picked = logged_kg(case.season, year, case.today)
     crop_shape = {crop.name: crop.shape for crop in case.season.crops}
     so_far = case.forecast.picked_so_far(case.season, case.today)
     to_come = planned.plan.harvest_kg.sum(axis=1)

@@ -35,8 +35,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
 
     ``to_fill`` (before seals fail) and ``sealed_needed`` are whole units; ``by_hand`` are sealed
     ones too. One year in ten fills fewer than ``bad_year_fill``, all of them on average
-    ``mean_fill``; ``chance_filled`` is the share
-    of simulated years in which all are filled.
+    ``mean_fill``; ``chance_filled`` is the share of simulated years in which all are filled.
 
     >>> print(*model.preserve_table(planned))
     preserve food product method jar unit to_fill bad_year_fill mean_fill chance_filled

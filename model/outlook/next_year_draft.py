@@ -125,14 +125,10 @@ def drafts(case: Case, year: str) -> Iterator[Draft]:
 
 def _still_unwanted(season: Season, own: Preserve, year: str) -> str:
     """Give that a preserve was not wanted again, until the household says otherwise of it."""
-    begins = season.garden_season(year).begins
-    said = [
-        (season.garden_season(one.season).begins, one.verdict)
-        for one in season.record.verdicts
-        if one.preserve == own.name and season.garden_season(one.season).begins <= begins
-    ]
-    last = max(said, key=lambda one: one[0], default=(begins, ""))[1]
-    return NOT_AGAIN if last == NOT_AGAIN else ""
+    said = {one.season: one.verdict for one in season.record.verdicts if one.preserve == own.name}
+    over = (one for one in season.garden_seasons if one.begins <= season.garden_season(year).begins)
+    verdicts = [said[one.name] for one in over if one.name in said]
+    return NOT_AGAIN if verdicts and verdicts[-1] == NOT_AGAIN else ""
 
 
 def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:

@@ -3,12 +3,11 @@
 from model.outlook.heading import Heading
 
 SOWING_HEADINGS: dict[str, Heading] = {
-    "beds_free": Heading("Beds free", "", "with room for it until it is picked"),
     "at_once_kg": Heading("Ripe at once", "kg", "within the weeks that a picking holds"),
+    "beds_free": Heading("Beds free", "", "with room for it until it is picked"),
     "catch_crop": Heading("Catch crop", "", "not in the notes, quick, and likely to make it"),
     "chance_today": Heading("Started today", "", "chance of being picked, or that it is too early"),
     "days_apart": Heading("Days apart", "days", "from one sowing to the next; blank: one does"),
-    "start_when": Heading("When", "", "day to do it"),
     "free_bed": Heading("Most room in", "", "bed"),
     "free_beds": Heading("Room", "", "beds free until it is picked"),
     "free_m2": Heading("Most room", "m2", "in one bed"),
@@ -37,5 +36,6 @@ SOWING_HEADINGS: dict[str, Heading] = {
         "frosts past in nine years of ten; of hardy crops some weeks before",
     ),
     "start_short": Heading("Start", "", "sow, or sow and plant out"),
+    "start_when": Heading("When", "", "day to do it"),
     "used_week_kg": Heading("Used in a week", "kg", "the most by the plan, eaten and put up"),
 }

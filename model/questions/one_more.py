@@ -134,14 +134,8 @@ def _ground(
         planting = case.forecast.plantings[b]
         words = f"one more {UNIT_WORDS[planting.per]}"
         sown = f" ({planting.started})" if planting.started else ""
-        wider.append(
-            (
-                f"{planting.label}{sown}, all that the notes allow",
-                words,
-                0,
-                _more_of(case, planting),
-            )
-        )
+        limit = f"{planting.label}{sown}, all that the notes allow"
+        wider.append((limit, words, 0, _more_of(case, planting)))
     for done, (limit, words, week, season) in enumerate(wider):
         progress(done / len(wider))
         after = _sketch(make_case(season, case.today), planned)

@@ -1,11 +1,11 @@
 """Entries told in words: no file names, no bare numbers, days as the household writes them."""
 
-from dashboard.entries import WORDS, changed_cells, entry_told, sheet_words
+from dashboard.entries import WORDS, changed_cells, entry_told, in_sheets
 from model.intake.folder import TABLE_KINDS
 
 
 def test_every_table_of_the_notes_has_a_name_for_the_page() -> None:
-    names = {kind.file: sheet_words(kind.file) for kind in TABLE_KINDS}
+    names = {kind.file: in_sheets(kind.file) for kind in TABLE_KINDS}
 
     assert set(WORDS) == set(names)
     assert len(set(names.values())) == len(names)
