@@ -118,10 +118,21 @@ def _whose(household: StoredHousehold, season: Season, today: date, *, stock: bo
 
 
 def _ways() -> None:
-    """Lead to the other places without the side bar, where the screen is narrow."""
+    """Lead to the other places without the side bar, which a phone keeps closed."""
+    if not _on_a_phone():
+        return
     with st.container(key="ways", horizontal=True, gap="small"):
         for file, (words, icon) in PLACES.items():
             st.page_link(file, label=local(words.partition(":")[0]), icon=icon)
+
+
+def _on_a_phone() -> bool:
+    """Say whether the browser calls itself a phone's; one that says nothing may be one.
+
+    A wide screen would be sent seven links with every page to show none of them.
+    Source: MDN, Browser detection using the user agent (``Mobi``).
+    """
+    return "Mobi" in st.context.headers.get("User-Agent", "Mobi")
 
 
 def _banner() -> None:

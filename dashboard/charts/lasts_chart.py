@@ -65,7 +65,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         tooltip=tips,
     )
     luck = base.mark_bar(height={"band": 0.3}, opacity=SPREAD_OPACITY).encode(
-        alt.X("lasts_low:T"), alt.X2("lasts_high:T"), colour
+        alt.X("lasts_low:T"), alt.X2("lasts_high:T"), colour, tooltip=tips
     )
     new_crop = base.mark_point(shape="diamond", size=70, filled=True, opacity=0.95).encode(
         alt.X("new_crop:T"), color=alt.value(FAINT)

@@ -52,6 +52,7 @@ def food_curve(
         .title("Portions on the shelf")
         .scale(from_nought(stock["high_portions"], stock["plan_portions"], room=WORDS_ROOM)),
         alt.Y2("high_portions:Q"),
+        tooltip=tips,
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
         alt.Y("middle_portions:Q"), tooltip=tips
@@ -85,19 +86,20 @@ def small_curve(
     """
     drawn = stock[["day", "low_portions", "middle_portions", "high_portions"]]
     base = alt.Chart(drawn).encode(week_axis("day"))
+    tips = [
+        alt.Tooltip("day:T", title="Day", format=tooltip_day()),
+        alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
+    ]
     spread = base.mark_area(color=CLAY, opacity=SPREAD_OPACITY).encode(
         alt.Y("low_portions:Q")
         .title("Portions")
         .axis(tickCount=3)
         .scale(from_nought(drawn["high_portions"])),
         alt.Y2("high_portions:Q"),
+        tooltip=tips,
     )
     middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
-        alt.Y("middle_portions:Q"),
-        tooltip=[
-            alt.Tooltip("day:T", title="Day", format=tooltip_day()),
-            alt.Tooltip("middle_portions:Q", title="Portions", format=".2~s"),
-        ],
+        alt.Y("middle_portions:Q"), tooltip=tips
     )
     layers: list[alt.Chart] = [*shaded(lean), spread, middle]
     if not new_crop.empty:
@@ -133,21 +135,19 @@ def preserve_curves(
         .legend(legend)
     )
     dash = alt.StrokeDash("preserve:N").scale(domain=names, range=dashes).legend(legend)
+    tips = [
+        alt.Tooltip("preserve:N", title="Preserve"),
+        alt.Tooltip("day:T", title="Day", format=tooltip_day()),
+        alt.Tooltip("jars:Q", title="By the plan", format=".2~f"),
+        alt.Tooltip("low:Q", title="Bad year", format=".2~f"),
+        alt.Tooltip("high:Q", title="Good year", format=".2~f"),
+    ]
     base = alt.Chart(stock[PRESERVES]).encode(week_axis("day"), colour)
     spread = base.mark_area(opacity=MANY_OPACITY).encode(
         alt.Y("low:Q").title(unit).scale(from_nought(stock["high"], room=WORDS_ROOM)),
         alt.Y2("high:Q"),
+        tooltip=tips,
     )
-    line = base.mark_line(strokeWidth=2).encode(
-        alt.Y("jars:Q"),
-        dash,
-        tooltip=[
-            alt.Tooltip("preserve:N", title="Preserve"),
-            alt.Tooltip("day:T", title="Day", format=tooltip_day()),
-            alt.Tooltip("jars:Q", title="By the plan", format=".2~f"),
-            alt.Tooltip("low:Q", title="Bad year", format=".2~f"),
-            alt.Tooltip("high:Q", title="Good year", format=".2~f"),
-        ],
-    )
+    line = base.mark_line(strokeWidth=2).encode(alt.Y("jars:Q"), dash, tooltip=tips)
     height = 280 + LEGEND_ROW_PX * len(names)
     return titled(alt.layer(*shaded(lean), spread, line, ruled(marks)), title, height)

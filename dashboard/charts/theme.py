@@ -34,7 +34,8 @@ def shelves() -> alt.theme.ThemeConfig:
         "config": {
             "text": {"fontSize": WORDS_FONT_PX, "color": FAINT},
             "rule": {"color": FAINT},
-            "mark": {"aria": False},
+            # without it whatever has no tips of ours is told by the names of its columns
+            "mark": {"aria": False, "tooltip": None},
             "legend": {"title": None, "orient": "bottom", "labelLimit": 300},
         }
     }

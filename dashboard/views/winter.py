@@ -61,7 +61,7 @@ def show() -> None:
             today = pd.Timestamp(session.today())
             bars_of = partial(_lasts, foods, today)
             kept_picture(plan, bars_of, lambda: foods, "lasts", now)
-            st.caption(_meaning(plan, foods, share))
+            st.caption(kept(plan, f"the bars {now}", lambda: _meaning(plan, foods, share)))
             working_behind(of_foods(plan, foods, now=now), "lasts")
     with curve:
         _curve(plan, foods.head(0) if unknown else foods, now=now)
@@ -109,24 +109,33 @@ def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:
 
 
 def _curve(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
-    stock = table_of(plan, model.food_stock_table)
-    known = sorted(stock["food"].unique())
+    known, place = kept(plan, f"foods with a curve, now {now}", lambda: _curves(plan, foods))
     if not known:
         st.markdown("No food is put up or stored, so there is no stock to draw.")
         return
-    told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
-    first = next(food for food in told if food in known)
-    key = f"curve_of_{first}_{session.scope()}"
-    food = st.selectbox(
-        "Stock curve of", known, index=known.index(first), format_func=speaker(), key=key
-    )
-    row = foods[foods["food"] == food]
+    key = f"curve_of_{known[place]}_{session.scope()}"
+    food = st.selectbox("Stock curve of", known, index=place, format_func=speaker(), key=key)
+
+    def row() -> pd.DataFrame:
+        return foods[foods["food"] == food]
 
     def own() -> pd.DataFrame:
+        stock = table_of(plan, model.food_stock_table)
         return with_dates(stock[stock["food"] == food], "day")
 
-    kept_picture(plan, lambda: _curve_of(plan, food, own(), row), own, "curve", (food, now))
-    st.caption(
+    kept_picture(plan, lambda: _curve_of(plan, food, own(), row()), own, "curve", (food, now))
+    st.caption(kept(plan, f"the curve of {food}, now {now}", lambda: _below(plan, row())))
+
+
+def _curves(plan: PlannedSeason, foods: pd.DataFrame) -> tuple[list[str], int]:
+    """Give the foods whose stock is known, and the place of the one to begin with."""
+    known = sorted(table_of(plan, model.food_stock_table)["food"].unique())
+    told = [*foods[foods["standing"] == GONE]["food"], *foods["food"], *known]
+    return known, next((known.index(food) for food in told if food in known), 0)
+
+
+def _below(plan: PlannedSeason, row: pd.DataFrame) -> str:
+    return (
         f"{_as_empty(plan)}{_level(plan, row)}Line: the middle of the simulated years, in which "
         "everyone eats what they want while it is there; band: eight years in ten. Dashed: the "
         "plan's own pace in one ordinary year. Shaded weeks have no fresh."

@@ -10,8 +10,8 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Locator, Page
 
 from tests.dashboard.serving import served
-from tests.dashboard.visiting import LINKS, parts, screen, visit
-from tests.dashboard.walking import NARROW, WIDE
+from tests.dashboard.visiting import LINKS, NARROW, parts, screen, visit
+from tests.dashboard.walking import WIDE
 
 pytestmark = pytest.mark.browser
 

@@ -124,6 +124,18 @@ def test_a_chart_is_sent_only_what_it_draws(charts: dict[str, alt.LayerChart], n
     assert sent == drawn
 
 
+@pytest.mark.parametrize("name", CHARTS)
+def test_a_chart_tells_its_marks_by_our_words_or_not_at_all(
+    charts: dict[str, alt.LayerChart], name: str
+) -> None:
+    spec = charts[name].to_dict()
+    tips = [layer["encoding"].get("tooltip", []) for layer, _ in layers(spec)]
+
+    assert spec["config"]["mark"]["tooltip"] is None
+    assert any(tips)
+    assert all(tip["title"][0].isupper() for told in tips for tip in told)
+
+
 @pytest.mark.parametrize("name", ["curve", "small"])
 def test_where_all_is_nought_the_axis_runs_from_nought_to_one(
     tiny_plan: model.PlannedSeason, name: str

@@ -6,8 +6,8 @@ import pytest
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 
 from dashboard.place import PLACES
-from tests.dashboard.visiting import LINKS, idle, parts, screen, visit
-from tests.dashboard.walking import NARROW, WIDE
+from tests.dashboard.visiting import LINKS, NARROW, PHONE, idle, parts, screen, visit
+from tests.dashboard.walking import WIDE
 
 pytestmark = pytest.mark.browser
 
@@ -107,7 +107,7 @@ def test_on_a_phone_every_target_is_as_large_as_a_thumb(
 def test_a_slow_phone_logs_a_picking_in_three_taps_without_hovering(
     browser: Browser, address: str
 ) -> None:
-    context = browser.new_context(viewport=NARROW, has_touch=True, is_mobile=True)
+    context = browser.new_context(viewport=NARROW, user_agent=PHONE, has_touch=True, is_mobile=True)
     page = context.new_page()
     context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
     visit(page, f"{address}/log?day=2027-08-16")

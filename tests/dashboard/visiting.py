@@ -29,9 +29,20 @@ STILL = """
 """
 
 
+NARROW: ViewportSize = {"width": 390, "height": 844}
+# How the browsers of phones call themselves since they no longer tell their make.
+PHONE = (
+    "Mozilla/5.0 (Linux; Android 10; K) AppleWebKit/537.36 (KHTML, like Gecko) "
+    "Chrome/131.0.0.0 Mobile Safari/537.36"
+)
+
+
 def screen(browser: Browser, size: ViewportSize, scheme: Any = "light", dense: float = 1) -> Page:
     return browser.new_context(
-        viewport=size, color_scheme=scheme, device_scale_factor=dense
+        viewport=size,
+        color_scheme=scheme,
+        device_scale_factor=dense,
+        user_agent=PHONE if size == NARROW else None,
     ).new_page()
 
 

@@ -8,11 +8,10 @@ from urllib.parse import urlparse
 
 from playwright.sync_api import Browser, Error, Page, ViewportSize, expect
 
-from tests.dashboard.visiting import idle
+from tests.dashboard.visiting import NARROW, idle, screen
 
 expect.set_options(timeout=30_000)
 WIDE: ViewportSize = {"width": 1280, "height": 800}
-NARROW: ViewportSize = {"width": 390, "height": 844}
 WET_HANDS = ("/log", "/preserving_day", "/larder")
 PLAIN = "[data-testid='stMarkdownContainer']:has(> table), [data-testid='stTable']"
 TABLES = f"canvas > [role='grid'], :is({PLAIN}) table"
@@ -54,10 +53,9 @@ BOTH = {"wide light": Screen(WIDE, "light"), "narrow dark": Screen(NARROW, "dark
 
 
 @contextmanager
-def walked(browser: Browser, address: str, screen: Screen) -> Iterator[Page]:
+def walked(browser: Browser, address: str, seen: Screen) -> Iterator[Page]:
     """Open the dashboard; at the end nothing has failed, and nobody else was asked for anything."""
-    context = browser.new_context(viewport=screen.size, color_scheme=screen.scheme)
-    page = context.new_page()
+    page = screen(browser, seen.size, seen.scheme)
     hosts: set[str | None] = set()
     faults: list[str] = []
     page.on("request", lambda request: hosts.add(urlparse(request.url).hostname))
@@ -69,7 +67,7 @@ def walked(browser: Browser, address: str, screen: Screen) -> Iterator[Page]:
         assert faults == []
         assert hosts == {urlparse(address).hostname}
     finally:
-        context.close()
+        page.context.close()
 
 
 def settle(page: Page, title: str) -> None:
