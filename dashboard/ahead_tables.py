@@ -48,9 +48,14 @@ def _room(row: Any, units: str) -> str:
     return f"{row.free_bed} {amount(row.free_m2, 'm2', units)}{others}"
 
 
+def sizes_told(sizes: pd.DataFrame) -> pd.DataFrame:
+    """Keep the sowings for which another size is best than just any one."""
+    return sizes[sizes["load_kg"].notna() | (sizes["sowings"] > 1)]
+
+
 def sowing_size_rows(sizes: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give the sowings that should ripen together for a load, or be spread, with the reason."""
-    told = sizes[sizes["load_kg"].notna() | (sizes["sowings"] > 1)]
+    told = sizes_told(sizes)
     return pd.DataFrame(
         {
             "crop": [f"{row.crop} ({row.bed})" for row in told.itertuples()],

@@ -62,6 +62,22 @@ def of_rations(plan: PlannedSeason, rations: pd.DataFrame) -> Workings:
     return {row["food"]: _one(partial(model.workings.ration_working, plan, row)) for row in rows}
 
 
+def of_spoiling(plan: PlannedSeason, first: pd.DataFrame) -> Workings:
+    """Give what a table says will not be eaten in time."""
+    rows = first[first["not_eaten_units"] > 0].to_dict("records")
+    return {
+        row["preserve"]: _one(partial(model.workings.spoils_working, plan, row)) for row in rows
+    }
+
+
+def of_sizes(plan: PlannedSeason, sizes: pd.DataFrame) -> Workings:
+    """Give how much a table says to sow at once."""
+    return {
+        f"{row['crop']}, {row['bed']}": _one(partial(model.workings.sowing_size_working, plan, row))
+        for row in sizes.to_dict("records")
+    }
+
+
 def of_buying(plan: PlannedSeason, buying: pd.DataFrame) -> Workings:
     """Give what a table says is to be bought in."""
     return {

@@ -25,7 +25,7 @@ from dashboard.tables import limit_rows
 from dashboard.units import units_of
 from dashboard.words import capital, day, in_own_days, listed, local
 from dashboard.working_behind import working_behind
-from dashboard.workings import of_books, of_places
+from dashboard.workings import of_books, of_places, of_spoiling
 from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
@@ -45,7 +45,7 @@ def show() -> None:
     parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
     chosen = choice("What", parts, key="larder_what")
     if chosen == FIRST:
-        _eat_first(season, first, today)
+        _eat_first(plan, first, today)
     elif chosen == WHERE:
         table(place_rows(season, plan.case.books), "content", key="where")
         st.caption(
@@ -66,8 +66,9 @@ def show() -> None:
         incident_form(season, plan.case.books)
 
 
-def _eat_first(season: Season, first: pd.DataFrame, today: date) -> None:
+def _eat_first(plan: PlannedSeason, first: pd.DataFrame, today: date) -> None:
     """Show what to eat first, and by itself what has to be looked at before it is taken."""
+    season = plan.case.season
     if first.empty:
         st.markdown("By the book nothing stands there. Count what is there.")
         return
@@ -82,6 +83,7 @@ def _eat_first(season: Season, first: pd.DataFrame, today: date) -> None:
         "before opening, only ever to reject a jar: nothing here says that one is safe. Likely "
         f"left is {LEFT}."
     )
+    working_behind(of_spoiling(plan, first), "spoils")
     printed("the list for the cupboard's door", cupboard_list, season, first, today)
 
 

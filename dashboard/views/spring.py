@@ -12,6 +12,7 @@ from dashboard.ahead_tables import (
     away_rows,
     buy_list_rows,
     in_house_rows,
+    sizes_told,
     sowing_rows,
     sowing_size_rows,
 )
@@ -50,7 +51,7 @@ from dashboard.tables import (
 from dashboard.units import amount
 from dashboard.words import count, day, local, named
 from dashboard.working_behind import put_right, working_behind
-from dashboard.workings import of_plantings, of_preserves, of_weeks
+from dashboard.workings import of_plantings, of_preserves, of_sizes, of_weeks
 from model import PlannedSeason, Season
 
 MOST_ROWS = 10
@@ -174,7 +175,7 @@ def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
             f"After midsummer it takes up to {slower:g} days longer. "
             "Behind the garden's own crops stand quick ones for beds that are free."
         )
-        _sizes(sowing_size_rows(model.sowing_size_table(plan), plan.case.season.units))
+        _sizes(plan, sizes_told(model.sowing_size_table(plan)))
         _away(model.away_table(plan), plan.case.season.units)
     elif chosen == buy:
         _buy(plan)
@@ -218,16 +219,17 @@ def _working(plan: PlannedSeason) -> None:
             table(rows, key="counted_on")
 
 
-def _sizes(sizes: pd.DataFrame) -> None:
+def _sizes(plan: PlannedSeason, sizes: pd.DataFrame) -> None:
     """Show what is best ripe together for a full load, and what is best sown in parts."""
     if sizes.empty:
         return
     st.subheader("How much to sow at once")
-    table(sizes, "content", key="sowing_sizes")
+    table(sowing_size_rows(sizes, plan.case.season.units), "content", key="sowing_sizes")
     st.caption(
         "By an ordinary year and the plan's own weeks, in at most four sowings, the last of them "
         "picked in nine years of ten. Anything else needs no more than one sowing."
     )
+    working_behind(of_sizes(plan, sizes), "sizes")
 
 
 def _away(away: pd.DataFrame, units: str) -> None:

@@ -44,7 +44,7 @@ LEAST_LEFT = 0.5
 CHILLED_DAYS = 7
 COLUMNS = (
     *("eat_order", "preserve", "food", "unit", "standing_units", "put_up_on"),
-    *("condition", "weeks_left", "why_first", "before_taking"),
+    *("condition", "weeks_left", "why_first", "before_taking", "not_eaten_units"),
 )
 
 
@@ -57,6 +57,7 @@ class _Row:
     weeks_left: int
     why: str
     near: int = 0
+    not_eaten: float = 0.0
 
     @property
     def rank(self) -> tuple[int, int, int, date, str]:
@@ -69,13 +70,14 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
     they are no stock. ``weeks_left`` counts to the end of keeping, of canned jars to the end
-    of their best quality; it is below 0 when that is past. ``before_taking`` says what comes before
+    of their best quality; it is below 0 when that is past. Of what is to be sorted the plan
+    does not eat ``not_eaten_units`` before that. ``before_taking`` says what comes before
     anybody takes of it; it is empty where that is no more than the look at every jar.
 
     >>> first = model.eat_first_table(planned)
     >>> print(*first)
     eat_order preserve food unit standing_units put_up_on condition weeks_left why_first
-    before_taking
+    before_taking not_eaten_units
     >>> first["preserve"].iloc[0]
     'beetroot in sand'
     """
@@ -93,7 +95,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
         why = FRESH if batch.put_up == today else late
         left = weeks_left(own, batch.put_up, today)
         rows.append(_Row(own, batch.filled, batch.put_up, UNSEEN, left, why))
-    rows = [replace(row, why=row.why + _not_eaten(planned, row)) for row in rows]
+    rows = [_not_eaten(planned, row) for row in rows]
     table = [
         {
             "eat_order": place,
@@ -106,6 +108,7 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
             "weeks_left": row.weeks_left,
             "why_first": row.why,
             "before_taking": BEFORE_TAKING.get(row.condition, ""),
+            "not_eaten_units": row.not_eaten,
         }
         for place, row in enumerate(sorted(rows, key=lambda row: row.rank), start=1)
     ]
@@ -156,16 +159,22 @@ def _standing(season: Season, one: Standing, bad: Mapping[str, ToLookAt], today:
     return _Row(own, one.units, one.put_up, condition, left, why, near)
 
 
-def _not_eaten(planned: PlannedSeason, row: _Row) -> str:
+def weeks_to_eat(left: int) -> int:
+    """Give the weeks of the plan until what keeps for so many more, this one too, is past it."""
+    return left + 2
+
+
+def _not_eaten(planned: PlannedSeason, row: _Row) -> _Row:
     """Say how much the plan does not eat of what is to be sorted, before it is past its keeping."""
     if row.condition != SORT or row.weeks_left < 0:
-        return ""
+        return row
     r = planned.case.arrays.preserves.index(row.preserve.name)
-    left = min(row.units, float(planned.plan.past[r, : row.weeks_left + 2].sum()))
+    left = min(row.units, float(planned.plan.past[r, : weeks_to_eat(row.weeks_left)].sum()))
     if left < LEAST_LEFT:
-        return ""
+        return row
     number, unit = in_own(left, row.preserve.unit, planned.case.season.units)
-    return f"; about {number:.0f} {unit} of it will not be eaten by then: cook, freeze or dry it"
+    words = f"; about {number:.0f} {unit} of it will not be eaten by then: cook, freeze or dry it"
+    return replace(row, why=row.why + words, not_eaten=left)
 
 
 def _keeps(weeks: int) -> str:

@@ -7,6 +7,7 @@ from model.outlook.curing_table import cured_from, curing_table
 from model.outlook.limits import limit_uses
 from model.outlook.reasons import reasons
 from model.planning import PlannedSeason
+from model.season.arrays import Bools
 
 ALMOST = 0.9
 PRESERVE_COLUMNS = (
@@ -61,7 +62,7 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
                     min(to_fill, float(np.percentile(planned.filled[:, r], 10)) + 1e-3)
                 ),
                 "mean_fill": min(to_fill, float(planned.filled[:, r].mean())),
-                "chance_filled": float((planned.filled[:, r] >= plan.put_up[r].sum() - 0.5).mean()),
+                "chance_filled": float(filled_all(planned, r).mean()),
                 "sealed_needed": int(np.floor(to_fill * case.arrays.sealed_share[r] + 1e-9)),
                 "by_hand": rule.sealed_needed,
                 "by_hand_fill": rule.to_fill,
@@ -77,6 +78,15 @@ def preserve_table(planned: PlannedSeason) -> pd.DataFrame:
             }
         )
     return pd.DataFrame(rows, columns=list(PRESERVE_COLUMNS))
+
+
+def filled_all(planned: PlannedSeason, r: int) -> Bools:
+    """Say in which simulated years all is filled of the preserve at a place.
+
+    Gives shape (Y,); half a jar is none.
+    """
+    all_filled: Bools = planned.filled[:, r] >= planned.plan.put_up[r].sum() - 0.5
+    return all_filled
 
 
 def batch_table(planned: PlannedSeason) -> pd.DataFrame:

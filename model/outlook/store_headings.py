@@ -32,6 +32,7 @@ STORE_HEADINGS: dict[str, Heading] = {
     "kept_portions_a_kg": Heading(
         "For winter", "portions a kg", "in the preserves planned, by liking"
     ),
+    "not_eaten_units": Heading("Not eaten in time", "", "by the plan, before it is past keeping"),
     "picked_on": Heading("Picked", "", "by the log; else today"),
     "way_to_wait": Heading("To wait", "", "at little cost: common practice"),
     "lifted_kg": Heading("Lifted", "kg", "from the log, or expected"),

@@ -1,7 +1,6 @@
 """The working behind a planting: how much of it, and what it should give."""
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,7 +16,7 @@ from model.outlook.arithmetic import (
     about,
     enough,
 )
-from model.outlook.own_units import in_own
+from model.outlook.own_plantings import OwnPlanting, own_planting
 from model.outlook.working import (
     FROM_NOTES,
     FROM_SETTING,
@@ -35,33 +34,6 @@ Lines = tuple[WorkingLine, ...]
 # Less of a planting than this is nothing still to be picked.
 LEAST_KG = 0.05
 LOG = Source(FROM_NOTES, "harvest_log.csv")
-
-
-@dataclass(frozen=True, slots=True)
-class _Told:
-    """The household's own weight, and unit of a planting, in place of those used inside."""
-
-    kg: float
-    weight: str
-    each: float
-    per: str
-
-    @property
-    def one(self) -> str:
-        """Name one unit of the planting."""
-        return self.per.removesuffix(" of bed").removesuffix(" of row")
-
-    def amount(self, number: float) -> str:
-        """Give a number of them."""
-        whole = "" if number == 1 or self.per != "plant" else "s"
-        return f"{self.one}{whole}"
-
-
-def _told(planned: PlannedSeason, planting: Planting) -> _Told:
-    units = planned.case.season.units
-    kg, weight = in_own(1.0, "kg", units)
-    each, per = in_own(1.0, planting.per, units)
-    return _Told(kg, weight, each, per)
 
 
 def planting_workings(planned: PlannedSeason, b: int) -> tuple[Working, ...]:
@@ -88,7 +60,8 @@ def _given(planned: PlannedSeason, b: int) -> Working:
     """Say what a planting should give: its published yield, moved, less what is usually lost."""
     case = planned.case
     forecast, planting = case.forecast, case.forecast.plantings[b]
-    told, own, amount = _told(planned, planting), forecast.own[b], float(planned.plan.amounts[b])
+    own, amount = forecast.own[b], float(planned.plan.amounts[b])
+    told = own_planting(case.season.units, planting.per)
     left = case.season.settings.near_total_loss_left
     survival = 1 - own.chance_lost * (1 - left)
     one = planting.kg_per_unit * told.kg / told.each
@@ -134,7 +107,7 @@ def _how_many(planned: PlannedSeason, b: int) -> Working:
     """Say what becomes of the crop's harvest, and how many of the planting give its part."""
     case, plan = planned.case, planned.plan
     arrays, planting = case.arrays, case.forecast.plantings[b]
-    told, c = _told(planned, planting), int(case.forecast.crop_of[b])
+    told, c = own_planting(case.season.units, planting.per), int(case.forecast.crop_of[b])
     amount = float(plan.amounts[b]) * told.each
     each_kg = float(case.forecast.kg_per_unit[b].sum()) * told.kg / told.each
     harvest = float(plan.harvest_kg[c].sum()) * told.kg
@@ -174,7 +147,7 @@ def _how_many(planned: PlannedSeason, b: int) -> Working:
     return Working(what, shown, enough(write))
 
 
-def _bounds(planned: PlannedSeason, b: int, told: _Told) -> WorkingLine:
+def _bounds(planned: PlannedSeason, b: int, told: OwnPlanting) -> WorkingLine:
     """Say between what the household lets the plan choose."""
     forecast, planting = planned.case.forecast, planned.case.forecast.plantings[b]
     pen, notes = Pen(1), Source(FROM_NOTES, "plantings.csv", planting.crop)
@@ -205,7 +178,7 @@ def own_yield_working(planned: PlannedSeason, b: int) -> Working:
     """Say how own seasons and the published yield are weighed into one."""
     case = planned.case
     planting, own = case.forecast.plantings[b], case.forecast.own[b]
-    told = _told(planned, planting)
+    told = own_planting(case.season.units, planting.per)
     crop = case.season.crop(planting.crop)
     garden = float(np.log(case.season.settings.garden_spread_factor) ** 2)
     scatter = float(np.log(1 + crop.season_cv**2))

@@ -38,6 +38,7 @@ from model.outlook.working_counts import (
     portions_source,
     seal_source,
 )
+from model.outlook.working_years import mean_working
 from model.planning import PlannedSeason
 from model.season.arrays import Floats
 
@@ -46,15 +47,18 @@ LEAST_OPENED = 0.05
 
 
 def stock_workings(planned: PlannedSeason, r: int) -> tuple[Working, ...]:
-    """Give the workings of one preserve: to fill by the plan, by hand, and carried over.
+    """Give the workings of one preserve: by the plan, on average, by hand, and carried over.
+
+    Of what the plan puts up none of there is no average.
 
     ``r`` is the place of the preserve in the season; raises IndexError beyond the last.
 
     >>> [working.what for working in model.workings.stock_workings(planned, 0)]
-    ['crushed tomatoes: to put up, by the plan', 'crushed tomatoes: by the hand rule', 'crushed
-    tomatoes: left when its crop begins']
+    ['crushed tomatoes: to put up, by the plan', 'crushed tomatoes: to put up, on average',
+    'crushed tomatoes: by the hand rule', 'crushed tomatoes: left when its crop begins']
     """
-    return filled(planned, r), by_hand(planned, r), carried(planned, r)
+    mean = (mean_working(planned, r),) if planned.plan.to_fill[r] else ()
+    return filled(planned, r), *mean, by_hand(planned, r), carried(planned, r)
 
 
 def filled(planned: PlannedSeason, r: int) -> Working:
@@ -169,10 +173,15 @@ def carried(planned: PlannedSeason, r: int) -> Working:
     shown = math.floor(planned.windows[r].carried_over + 1e-9) * each
     if not begins or not opening:
         words = "nothing is eaten of it before" if opening else "none stands there now"
-        counts = Pen(1).sum(
-            opening, LESS, 0.0, "eaten before", unit=of_unit(unit), whole=_down(each)
-        )
-        return Working(what, _shown(shown, unit), (line(counts, stock, ends=f": {words}"),))
+
+        def as_there(pen: Pen) -> tuple[Lines, bool]:
+            counts = pen.sum(
+                opening, LESS, 0.0, "eaten before", unit=of_unit(unit), whole=_down(each)
+            )
+            near = abs(counts.result - shown) < (0.5 if each == 1 else 1.0)
+            return (line(counts, stock, ends=f": {words}"),), near
+
+        return Working(what, _shown(shown, unit), enough(as_there))
 
     def write(pen: Pen) -> tuple[Lines, bool]:
         left = pen.sum(

@@ -7,6 +7,8 @@ from model.outlook.working_lasting import lasting_workings
 from model.outlook.working_learned import learned_working, seals_working
 from model.outlook.working_next_year import book_workings, next_year_workings
 from model.outlook.working_remedies import buy_in_working, ration_working
+from model.outlook.working_sizes import sowing_size_working
+from model.outlook.working_spoils import spoils_working
 from model.outlook.working_stock import stock_workings
 
 __all__ = [
@@ -23,6 +25,8 @@ __all__ = [
     "planting_workings",
     "ration_working",
     "seals_working",
+    "sowing_size_working",
+    "spoils_working",
     "stock_workings",
     "week_workings",
 ]

@@ -54,6 +54,17 @@ def years(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
             yield tuple(model.workings.book_workings(plan.case, year.name).values())
 
 
+def preserves(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
+    yield from (
+        model.workings.stock_workings(plan, r) for r in range(len(plan.case.season.preserves))
+    )
+
+
+def sizes(plan: PlannedSeason) -> Iterator[Sequence[Working]]:
+    for row in model.sowing_size_table(plan).to_dict("records"):
+        yield (model.workings.sowing_size_working(plan, row),)
+
+
 FAMILIES: dict[str, Family] = {
     "plantings": plantings,
     "weeks": weeks,
@@ -62,6 +73,8 @@ FAMILIES: dict[str, Family] = {
     "remedies": remedies,
     "learned": learned,
     "years": years,
+    "preserves": preserves,
+    "sizes": sizes,
 }
 
 
@@ -116,6 +129,32 @@ def test_what_a_figure_comes_to_is_what_the_tables_show(spring_plan: PlannedSeas
 
     assert hours == pytest.approx(busiest["hours"], rel=0.05)
     assert litres == pytest.approx(freezer, rel=0.05)
+
+
+def test_what_is_put_up_on_average_is_the_mean_of_the_simulated_years(
+    spring_plan: PlannedSeason,
+) -> None:
+    for r, row in enumerate(model.preserve_table(spring_plan).itertuples()):
+        if row.to_fill and row.unit in ("jar", "pack"):
+            mean = model.workings.stock_workings(spring_plan, r)[1]
+
+            assert list(results(mean))[-1] == pytest.approx(
+                min(row.to_fill, spring_plan.filled[:, r].mean()), abs=0.05
+            )
+
+
+@pytest.mark.parametrize("day", [date(2028, 1, 31), date(2028, 2, 14), date(2028, 2, 21)])
+def test_what_is_not_eaten_in_time_can_be_redone(alder_lane: model.Season, day: date) -> None:
+    plan = model.plan_season(alder_lane, day, years=20)
+    first = model.eat_first_table(plan)
+    spoils = first[first["not_eaten_units"] > 0]
+
+    assert len(spoils)
+    for row in spoils.to_dict("records"):
+        working = model.workings.spoils_working(plan, row)
+        words = working.shown.partition(" ")[0]
+        assert comes_to(working), told(working)
+        assert f"about {words} " in row["why_first"]
 
 
 def test_the_middle_year_ends_in_what_is_left(spring_plan: PlannedSeason) -> None:

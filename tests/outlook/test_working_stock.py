@@ -30,7 +30,7 @@ def test_the_working_of_every_preserve_comes_to_what_is_shown(
 
 def test_the_plan_s_working_ends_in_the_plan_s_own_number(spring_plan: PlannedSeason) -> None:
     for r, workings in enumerate(every_preserve(spring_plan)):
-        filled, hand, left = (list(results(working)) for working in workings)
+        filled, *_, hand, left = (list(results(working)) for working in workings)
 
         assert filled[0] == spring_plan.plan.to_fill[r]
         assert hand[-1] == spring_plan.by_hand[r].to_fill
