@@ -87,12 +87,12 @@ def settle(*, whole: bool) -> None:
     """Leave all that is there now out of later sweeps for garbage.
 
     Streamlit sweeps at the end of every run of a page, and through a thousand years and all
-    libraries that takes longer than the page itself. ``whole`` first sweeps what was left out
-    before as well.
+    libraries that takes longer than the page itself. ``whole`` sweeps first, through what was
+    left out before as well: what a plan leaves lying about is not worth a sweep of its own.
     """
     if whole:
         gc.unfreeze()
-    gc.collect()
+        gc.collect()
     gc.freeze()
 
 

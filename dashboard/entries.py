@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Mapping
-from datetime import date
+from datetime import date, datetime
 
-from dashboard.words import day
+from dashboard.words import at_clock, day
 
 RECORD = {
     "Picked": "harvest_log.csv",
@@ -70,11 +70,22 @@ def day_in(cell: str) -> date | None:
         return None
 
 
+def moment_in(cell: str) -> datetime | None:
+    """Give the moment that a cell holds, None where it holds something else."""
+    try:
+        return datetime.fromisoformat(cell) if "T" in cell else None
+    except ValueError:
+        return None
+
+
 def _cell_told(name: str, cell: str) -> str:
     """Tell a cell with the unit of its heading, a bare number with what it counts."""
     found, unit = day_in(cell), name.rpartition("_")[2]
     if found is not None:
         return day(found)
+    moment = moment_in(cell)
+    if moment is not None:
+        return at_clock(moment)
     if unit in WEIGHTS:
         return f"{cell} {unit}"
     if cell.replace(".", "", 1).isdigit():

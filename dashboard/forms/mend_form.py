@@ -1,7 +1,7 @@
 """One entry mended by thumb: chosen from a list, its cells one below the other, or taken out."""
 
 from collections.abc import Mapping, Sequence
-from datetime import date
+from datetime import date, datetime
 
 import pandas as pd
 import streamlit as st
@@ -9,8 +9,9 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.doubts import edit_doubt
-from dashboard.entries import changed_cells, day_in, entry_told
+from dashboard.entries import changed_cells, day_in, entry_told, moment_in
 from dashboard.forms.edited import edits_between
+from dashboard.forms.put_up_form import moment_text
 from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.look import fold
 from dashboard.words import capital, typed_day
@@ -72,9 +73,25 @@ def _is_to_come(entry: tuple[int, Mapping[str, str]]) -> bool:
 
 
 def _asked(name: str, cell: str, meant: str | None, key: str) -> str:
-    """Ask for one cell: for a day with a calendar."""
+    """Ask for one cell: for a day with a calendar, for a moment with a clock as well."""
     label, found = capital(name.replace("_", " ")), day_in(cell)
+    moment = moment_in(cell)
+    if moment is not None:
+        return _asked_moment(label, cell, moment, meant, key)
     if found is None:
         return st.text_input(label, cell, max_chars=MOST_LETTERS, key=key, help=meant).strip()
     asked = st.date_input(label, found, format=typed_day(), key=key, help=meant)
     return asked.isoformat() if isinstance(asked, date) else cell
+
+
+def _asked_moment(label: str, cell: str, moment: datetime, meant: str | None, key: str) -> str:
+    notes = session.notes()
+    at, on = st.columns(2)
+    with at:
+        clock = st.time_input(label, moment.time(), step=60, key=f"{key}_clock", help=meant)
+    with on:
+        asked = st.date_input("On", moment.date(), format=typed_day(), key=f"{key}_day")
+    same = (clock, asked) == (moment.time(), moment.date())
+    if same or notes is None or not isinstance(asked, date):
+        return cell
+    return moment_text(asked, clock, notes.season.zone)

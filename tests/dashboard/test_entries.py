@@ -17,6 +17,12 @@ def test_an_entry_is_told_with_its_units_and_what_bare_numbers_count() -> None:
     assert entry_told(cells) == "T1 · 16 Aug 2027 · filled 7 · 9 kg"
 
 
+def test_a_moment_is_told_by_the_clock_and_the_day_it_had_there() -> None:
+    assert entry_told({"batch": "T1", "finished_at": "2027-08-16T19:40+01:00"}) == (
+        "T1 · 19:40 on 16 Aug"
+    )
+
+
 def test_of_a_changed_entry_only_what_changed_is_told() -> None:
     before = {"crop": "pea", "picked_kg": "2", "note": "wet"}
 

@@ -1,6 +1,6 @@
 """What was written is mended: one entry by thumb, or many in a table."""
 
-from datetime import date
+from datetime import date, time
 from pathlib import Path
 
 import pandas as pd
@@ -47,6 +47,18 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
     unfold(log)
     assert any(text.value.endswith("now 30 Sep 2026 · 3.5 kg") for text in log.text)
     assert not any(".csv" in text.value for text in log.text)
+
+
+def test_the_end_of_a_process_is_mended_by_the_clock(log: AppTest, store_path: Path) -> None:
+    part(log, "Put up")
+    labelled(log, "button_group", "Preserve").set_value("crushed tomatoes").run()
+    labelled(log, "button", "Save").click().run()
+    part(log, "Mend or add")
+    labelled(log, "selectbox", "Entries").set_value("Put up").run()
+    labelled(log, "time_input", "Finished at").set_value(time(8, 50)).run()
+    labelled(log, "button", "Save the change").click().run()
+
+    assert rows(store_path, "batches.csv")[-1]["finished_at"] == "2027-08-16T08:50+02:00"
 
 
 def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: Path) -> None:
