@@ -1,9 +1,8 @@
 """A seasonal plan from the garden's harvest to the pantry's jars.
 
-The names below are all that another program uses. In the examples ``season`` is Alder Lane's
-(invented), its ``notes`` read from ``folder``; ``planned`` its plan of 15 March 2027, ``small``
-a smaller garden's, ``answers`` a new household's, ``store`` one with Alder Lane, ``place`` an empty
-folder. ``print(*table)`` shows columns, each with its unit as suffix or in the column ``unit``.
+The names below are all that another program uses. In the examples ``notes`` and ``season`` are
+Alder Lane's (invented), ``planned`` is its plan of 15 March 2027, ``small`` a smaller garden's.
+``print(*table)`` shows columns, each with its unit as suffix or in the column ``unit``.
 """
 
 from model.demand.hand_rule import HandRule
@@ -22,7 +21,8 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
-from model.intake.first_notes import GUESS, FirstAnswers, first_notes, guesses
+from model.intake.first_answers import FirstAnswers
+from model.intake.first_notes import GUESS, first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from zoneinfo import available_timezones
 
 import streamlit as st
@@ -78,6 +79,7 @@ class _Given:
     shelf: float
     store: float
     hours: float
+    crops: tuple[str, ...]
 
 
 def begin_form() -> None:
@@ -142,8 +144,17 @@ def _asked(where: _Place) -> _Given:
         shelf = _number(f"Shelf for jars ({area})", 12.0 if us else 1.2, usual)
         store = _number(f"Cool cellar or shed for roots ({roots})", 150.0 if us else 70.0, usual)
         hours = _number("Hours a week to put things up", 5.0, usual)
+    grown = st.pills(
+        "What do you grow? Tap what you do not: it is left out. Other crops are added later.",
+        FirstAnswers.CROPS,
+        selection_mode="multi",
+        default=FirstAnswers.CROPS,
+        format_func=partial(model.in_tongue, tongue="US" if where.country == "US" else "UK"),
+        key=f"first_crops_{usual}",
+    )
     return _Given(
-        name, adults, children, altitude, beds, spring, autumn, canner, cold, shelf, store, hours
+        *(name, adults, children, altitude, beds, spring, autumn, canner, cold, shelf, store),
+        *(hours, tuple(grown)),
     )
 
 
@@ -200,6 +211,8 @@ def _unread(given: _Given) -> Iterator[str]:
     if wrong:
         listed = ", ".join(wrong)
         yield f"Ages of the children: {listed}; write whole years to {OLDEST_CHILD}, as 4, 9"
+    if not given.crops:
+        yield "What do you grow: choose one crop at least"
     if given.altitude.strip():
         try:
             model.altitude_ft(given.altitude.strip())
@@ -231,4 +244,5 @@ def _answers(given: _Given, where: _Place) -> FirstAnswers:
         root_store_kg=from_own(given.store, "kg", where.units),
         kitchen_hours_a_week=given.hours,
         time_zone=own_zone if own_zone in available_timezones() else "",
+        crops=given.crops,
     )

@@ -1,6 +1,6 @@
 """The first garden year of a household: what can still be started, from whatever day it is."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from datetime import date, timedelta
 
 from model.reference.read import table
@@ -17,17 +17,21 @@ Row = dict[str, object]
 
 
 def garden_year(
-    spring: YearDay, autumn: YearDay, today: date
+    spring: YearDay, autumn: YearDay, today: date, crops: Collection[str]
 ) -> tuple[date, Sequence[tuple[dict[str, str], date]]]:
     """Give the last spring frost, and what can still come into the bed and when.
 
-    Where this year's is nearly over, it is next year's.
+    Of the ``crops``; where this year's is nearly over, it is next year's. Raises ValueError where
+    none of them is one that can be begun with.
     """
+    grown = [row for row in table("first_plantings") if row["crop"] in crops]
+    if not grown:
+        raise ValueError("nothing is grown; choose one crop at least")
     frost = spring.on_or_before(today)
     while True:
-        dated = [(row, _out_on(row, frost, autumn, today)) for row in table("first_plantings")]
+        dated = [(row, _out_on(row, frost, autumn, today)) for row in grown]
         still = [(row, out) for row, out in dated if out is not None]
-        if len(still) >= LEAST_PLANTINGS:
+        if len(still) >= min(LEAST_PLANTINGS, len(grown)):
             return frost, still
         frost = spring.on_or_after(frost + timedelta(days=1))
 

@@ -5,78 +5,48 @@ Whatever is guessed says so in its note, and is replaced by the household's own 
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from model.errors import Problem, SeasonProblems
+from model.intake.first_answers import FirstAnswers
 from model.intake.first_garden import garden_year, garden_years, share_of_beds
 from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
 from model.intake.tables import SeasonTables, TextTable
 from model.intake.units import outside
+from model.reference.lookup import product_crops
 from model.reference.read import table
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
 GUESS = "a guess: replace it by your own"
 POT = "boiling-water canner"
-COUNTRIES = tuple(dict.fromkeys(row["country"] for row in table("first_jars")))
 # Judgement: 10 and 90 of 100 years lie so far from the date that people trust.
 FROST_SPREAD = timedelta(days=16)
 OWN_UNITS = {
     "metric": {"area": "m2", "volume": "l", "mass": "kg"},
     "US": {"area": "ft2", "volume": "cu_ft", "mass": "lb"},
 }
-
 # What a row is called where that is not its first heading.
 _CALLED = {"plantings.csv": "crop"}
 
 Row = dict[str, object]
 
 
-@dataclass(frozen=True, slots=True)
-class FirstAnswers:
-    """What a household says first; ``altitude`` blank means that nothing is canned.
-
-    ``canner`` is blank or a kind of equipment.csv; ``units`` is metric or US; ``country``, one of
-    ``COUNTRIES``, says which jars are sold there. Who has a pressure canner is taken to have
-    a pot for boiling water too, which is marked as a guess.
-
-    Quantities are in the unit of their name, ``freezer_l`` is litres; ages are in years.
-
-    >>> answers.altitude, answers.last_spring_frost, answers.canner
-    ('640 m', YearDay(month=5, day=10), 'boiling-water canner')
-    """
-
-    household: str
-    adults: int
-    children_ages: tuple[int, ...]
-    bed_area_m2: float
-    altitude: str
-    units: str
-    country: str
-    last_spring_frost: YearDay
-    first_autumn_frost: YearDay
-    canner: str
-    freezer_l: float
-    shelf_m2: float
-    root_store_kg: float
-    kitchen_hours_a_week: float
-    time_zone: str
-
-
 def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
     """Make the tables of a first season from today on.
 
-    Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept,
-    KeyError for units or a country that are not offered. Sources: the reference tables
+    Raises SeasonProblems when an answer cannot be used, ValueError when nothing can be kept or
+    is grown, KeyError for units or a country that are not offered. Sources: the reference tables
     ``first_*``, each row with its own.
 
     >>> first = model.first_notes(answers, date(2027, 3, 1))
     >>> model.season_from_tables(first).household
     'Our garden'
     """
-    frost, plantings = garden_year(answers.last_spring_frost, answers.first_autumn_frost, today)
+    frost, plantings = garden_year(
+        answers.last_spring_frost, answers.first_autumn_frost, today, answers.crops
+    )
     methods, jars = _methods(answers), _jars(answers)
     area_m2 = answers.bed_area_m2 / len(plantings)
     rows: dict[str, list[Row]] = {
@@ -86,7 +56,7 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
             _frost("first autumn frost", answers.first_autumn_frost),
         ],
         "eaters.csv": list(_eaters(answers)),
-        "foods.csv": [_food(row) for row in table("first_foods")],
+        "foods.csv": list(_foods(answers)),
         "beds.csv": [{"bed": "beds", **_own("area", "area", answers.bed_area_m2, answers)}],
         "seasons.csv": list(garden_years(frost, today)),
         "plantings.csv": [
@@ -99,8 +69,8 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
         "kitchen_hours.csv": [{"hours_a_week": f"{answers.kitchen_hours_a_week:.10g}"}],
     }
     named = {row["size"]: row["jar"] for row in jars}
-    first = table("first_preserves")
-    made = [_preserve(row, named) for row in first if row["method"] in methods]
+    first = [row for row in table("first_preserves") if row["method"] in methods]
+    made = [_preserve(row, crop, named) for row in first if (crop := _made_of(row, answers))]
     kept = _passing(rows, made) if made else []
     if not kept:
         raise ValueError(
@@ -175,6 +145,20 @@ def _eaters(answers: FirstAnswers) -> Iterator[Row]:
         yield {"eater": f"child {number + 1}", "age_years": age}
 
 
+def _foods(answers: FirstAnswers) -> Iterator[Row]:
+    """Give the foods of which something is grown."""
+    for row in table("first_foods"):
+        grown = [crop for crop in row["crops"].split(";") if crop in answers.crops]
+        if grown:
+            yield _food({**row, "crops": ";".join(grown)})
+
+
+def _made_of(row: dict[str, str], answers: FirstAnswers) -> str:
+    """Give the crop of a preserve, or another that is grown and that its recipe names too."""
+    every = row["crop"], *(product_crops(row["product"]) if row["product"] else ())
+    return next((crop for crop in every if crop in answers.crops), "")
+
+
 def _food(row: dict[str, str]) -> Row:
     """Give a food; what people buy of it in a week becomes portions."""
     portion_g = next(float(p["portion_g"]) for p in table("portions") if p["group"] == row["group"])
@@ -245,10 +229,11 @@ def _methods(answers: FirstAnswers) -> set[str]:
     return {method for method, there in has.items() if there}
 
 
-def _preserve(row: dict[str, str], jars: dict[str, str]) -> Row:
-    named = ("preserve", "food", "crop", "method", "product", "style", "pack", "share_percent")
+def _preserve(row: dict[str, str], crop: str, jars: dict[str, str]) -> Row:
+    named = ("preserve", "food", "method", "product", "style", "pack", "share_percent")
     return {
         **{name: row[name] for name in named},
+        "crop": crop,
         "jar": jars[row["jar"]] if row["jar"] else "",
         "note": GUESS,
     }

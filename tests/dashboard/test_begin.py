@@ -50,6 +50,19 @@ def test_a_household_of_one_s_own_is_planned_at_once_and_told_what_to_do_next(
     assert labelled(first, "selectbox", "Household").value == "Our garden"
 
 
+def test_only_what_is_grown_is_begun_with(first: AppTest, store_path: Path) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    labelled(first, "button_group", "What do you grow").set_value([])
+    labelled(first, "button", "Make the first plan").click().run()
+    assert "What do you grow: choose one crop at least" in words(first)
+    labelled(first, "button_group", "What do you grow").set_value(["tomato", "pea"])
+    labelled(first, "button", "Make the first plan").click().run()
+
+    assert not first.exception
+    crops = {row["crop"] for row in Store(store_path, FIRST).rows(1, "plantings.csv").values()}
+    assert crops == {"tomato", "pea"}
+
+
 def test_what_is_still_a_guess_is_listed_and_put_right(first: AppTest, store_path: Path) -> None:
     begun(first, "640 m")
     first.button(key="to_plan").click().run()

@@ -206,6 +206,31 @@ def test_first_households_of_every_kind_are_planned_on_any_day() -> None:
         assert model.plan_season(season, today, years=10).plan.weeks.today == today
 
 
+def test_what_a_household_does_not_grow_is_in_none_of_its_tables() -> None:
+    chosen = ("tomato", "bush bean", "winter squash")
+    season = season_from_tables(first_notes(replace(NORTH, crops=chosen), date(2027, 3, 1)))
+
+    assert {planting.crop for planting in season.plantings} == set(chosen)
+    assert {crop for food in season.foods for crop in food.crops} == set(chosen)
+    assert {crop for preserve in season.preserves for crop in preserve.crops} == set(chosen)
+    # USDA's crushed tomatoes are of any tomatoes, so that they need no paste tomatoes
+    assert "crushed tomatoes" in {preserve.name for preserve in season.preserves}
+
+
+@pytest.mark.parametrize("crop", FirstAnswers.CROPS)
+@pytest.mark.parametrize("month", [3, 8])
+def test_whoever_grows_one_crop_only_has_a_season(crop: str, month: int) -> None:
+    answers = replace(KINDS["pressure"], crops=(crop,))
+    season = season_from_tables(first_notes(answers, date(2027, month, 20)))
+
+    assert [planting.crop for planting in season.plantings] == [crop]
+
+
+def test_who_grows_nothing_is_told_so() -> None:
+    with pytest.raises(ValueError, match="one crop at least"):
+        first_notes(replace(NORTH, crops=()), date(2027, 3, 1))
+
+
 def test_where_nothing_can_be_kept_it_is_said() -> None:
     with pytest.raises(ValueError, match="nothing can be kept"):
         first_notes(replace(KINDS["only a store"], root_store_kg=0.0), date(2027, 2, 1))
