@@ -1,8 +1,8 @@
 """A seasonal plan from the garden's harvest to the pantry's jars.
 
-The names below are all that another program uses. In the examples ``notes`` and ``season`` are
-Alder Lane's (invented), ``planned`` is its plan of 15 March 2027, ``small`` a smaller garden's.
-``print(*table)`` shows columns, each with its unit as suffix or in the column ``unit``.
+All that another program uses. In the examples ``season`` is Alder Lane's (invented), ``notes`` its
+tables, read from ``folder``; ``planned`` its plan, ``small`` a smaller garden's; ``answers`` are a
+new household's, ``store`` holds Alder Lane, ``place`` is empty. ``print(*table)`` shows columns.
 """
 
 from model.demand.hand_rule import HandRule
