@@ -53,7 +53,7 @@ def spring_headline(
 
 
 def _shelf_words(totals: pd.DataFrame) -> str:
-    """Give the jars and packs of the average year, and of a good one where it has more."""
+    """Give the jars and packs of the average year, and the most that are aimed at."""
     rows = totals[totals["unit"].isin(SHELF) & (totals["planned"] > 0)]
     if rows.empty:
         return ""
@@ -64,7 +64,7 @@ def _shelf_words(totals: pd.DataFrame) -> str:
     if likely == planned:
         return listed(f"**{count(*one)}**" for one in planned)
     told = (f"about **{count(*one)}**" if one[0] else f"hardly any {one[1]}s" for one in likely)
-    return f"{listed(told)}; in a good year up to {listed(count(*one) for one in planned)}"
+    return f"{listed(told)}; {listed(count(*one) for one in planned)} at the very most"
 
 
 def bad_year_words(totals: pd.DataFrame) -> str:
@@ -100,8 +100,9 @@ def margin_words(margin: float) -> str:
     if not margin:
         return "Planted as an ordinary year asks for: no larger margin served these years better."
     return (
-        f"Planted as if each crop gave {1 / (1 + margin):.0%} of what is expected, within the "
-        "notes' limits: of the margins tried in simulated years, this one serves best."
+        f"To be safe in bad years, planted as if each crop gave only {1 / (1 + margin):.0%} of "
+        "what is expected, within the notes' limits: of the margins tried in simulated years, "
+        "this one serves best."
     )
 
 
@@ -221,7 +222,8 @@ def progress_words(
         crops = progress[progress["status"] == status]
         if not crops.empty:
             words = ", ".join(
-                f"{row.crop} ({weight_of(row.picked_kg)} of {weight_of(row.expected_so_far_kg)})"
+                f"{row.crop} ({weight_of(row.picked_kg)} picked, "
+                f"{weight_of(row.expected_so_far_kg)} due by now)"
                 for row in crops.itertuples()
             )
             said.append(f"**{capital(status)}**: {words}.")

@@ -7,7 +7,7 @@ import pandas as pd
 
 from dashboard.tables import or_blank
 from dashboard.units import amount, weight
-from dashboard.words import short_day
+from dashboard.words import day, short_day
 
 YEAR = timedelta(days=365)
 LEAST_SPARE_KG = 0.5
@@ -15,7 +15,7 @@ LEAST_SPARE_KG = 0.5
 LATE_SOWING, SOON_SOWING = timedelta(weeks=2), timedelta(days=13)
 
 
-def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
+def garden_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFrame:
     """Give what to plant, where and when, by date; what to give away only where there is any."""
     rows = pd.DataFrame(
         [
@@ -23,7 +23,7 @@ def garden_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
                 "crop": row.crop,
                 "amount": amount(row.amount, row.per, units) if row.amount else "none",
                 "bed": row.bed,
-                "start_short": _started(row) if row.amount else "",
+                "start_short": _started(row, today) if row.amount else "",
                 "first_short": short_day(row.first_picking)
                 if row.amount and row.first_picking
                 else "",
@@ -46,14 +46,17 @@ def _stands(row: tuple) -> bool:
     return bool(row.start and row.first_picking and row.first_picking - row.start > YEAR)
 
 
-def _started(row: tuple) -> str:
+def _started(row: tuple, today: date) -> str:
     """Give the day of sowing, or else of planting; with the year where it is not the season's."""
     if row.start is None:
         return ""
     if _stands(row):
         return f"{row.start:%b %Y}"
-    sown_before = row.sown is not None and row.sown < row.start
-    return f"sow {short_day(row.sown)}" if sown_before else short_day(row.start)
+    if row.sown is not None and row.sown < row.start:
+        late = " or now" if row.sown < today < row.start else ""
+        return f"sow {short_day(row.sown)}{late}"
+    other_year = row.first_picking and row.first_picking.year != row.start.year
+    return day(row.start) if other_year else short_day(row.start)
 
 
 def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:

@@ -51,8 +51,8 @@ def _standing(row: tuple, today: date) -> str:
 def level_words(row: tuple) -> str:
     """Give the portions a week that just reach the new crop, or that use it up while it keeps."""
     if row.level_portions < LEAST_LEVEL and row.use_up_portions >= LEAST_LEVEL:
-        return f"{about(row.use_up_portions)} a week while it keeps"
-    return f"{about(row.level_portions)} a week"
+        return f"{about(row.use_up_portions)} portions a week while it keeps"
+    return f"{about(row.level_portions)} portions a week"
 
 
 def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:
@@ -105,8 +105,8 @@ def shortfall_rows(foods: pd.DataFrame) -> pd.DataFrame:
         [
             {
                 "food": row.food,
-                "short_portions": about(row.short_portions),
-                "wanted_portions": about(row.wanted_portions),
+                "short_portions": f"{about(row.short_portions)} portions",
+                "wanted_portions": f"{about(row.wanted_portions)} portions",
                 "lasts_until": _until(row, "lasts_until"),
                 "new_crop": day_or(row.new_crop, "none planted"),
             }

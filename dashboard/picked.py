@@ -13,6 +13,15 @@ LEAST_KG = 0.05
 LIKE = 0.05
 MOST_SHARE = 2.0
 BEHIND, EARLY, UNLOGGED = "behind", "too early to say", "nothing logged"
+MEANS = {
+    BEHIND: "Behind: a quarter or more is missing of what was due by now.",
+    "on track": "On track: within a quarter of what was due by now.",
+    "ahead": "Ahead: a quarter or more above what was due by now.",
+    "ahead or early": (
+        "Ahead or early: a quarter or more above what was due by now, and what ripens at once may "
+        "only have come sooner."
+    ),
+}
 COLUMNS = ["crop", "expected_share", "low_share", "high_share", "picked_share"]
 
 
@@ -48,14 +57,12 @@ def picked_rows(now: pd.DataFrame, units: str) -> pd.DataFrame:
         picked_kg=[weight(kg, units) for kg in now["picked_kg"]],
         behind=["yes" if status == BEHIND else "no" for status in now["status"]],
     )
-    numbers = [about(in_own(kg, "kg", units)[0]) for kg in now["picked_kg"]]
+    numbers = [about(in_own(kg, "kg", units)[0]) for kg in now["expected_kg"]]
     due = now["expected_kg"] > LEAST_KG
     return rows.assign(
         label=[
-            f"{kg} of {all_}" if any_due else f"{picked}, none due"
-            for kg, all_, picked, any_due in zip(
-                numbers, expected, rows["picked_kg"], due, strict=True
-            )
+            f"{picked}, {kg if any_due else 'none'} due"
+            for picked, kg, any_due in zip(rows["picked_kg"], numbers, due, strict=True)
         ]
     )
 
@@ -99,7 +106,7 @@ def standing_words(row: pd.Series) -> str:
             f"Too early to say: {due:.0%} of an ordinary season was due by now. It can be said "
             f"from about {day(row['judged_from'])}, when a sixth of it is."
         )
-    return f"{capital(row['status'])}: a quarter more or less than was due is on track."
+    return MEANS[row["status"]]
 
 
 def crop_days(table: pd.DataFrame, crop: str, units: str) -> tuple[pd.DataFrame, str]:

@@ -29,8 +29,8 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
         ends = done.get(str(row.preserve))
         rows.append(
             {
-                "action": row.action,
                 "crop": row.crop,
+                "action": row.action,
                 "kg_words": weight(row.kg, units),
                 "bruised_words": weight(row.bruised_kg, units) if row.bruised_kg > LEAST_KG else "",
                 "preserve": row.preserve,

@@ -63,12 +63,20 @@ def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
             "preserve": ranked["preserve"],
             "product_status": ranked["product_status"],
             "meant": _amounts(ranked, "meant_units", units),
-            "sealed": _amounts(ranked, "sealed_units", units),
+            "sealed": _sealed(ranked, units),
             "to_come": _amounts(ranked, "still_units", units),
             "product_reason": ranked["product_reason"],
             "known_on": [day_or(when, "") for when in ranked["known_on"]],
         }
     )
+
+
+def _sealed(products: pd.DataFrame, units: str) -> list[str]:
+    """Give what is sealed or put away, and what waits for a look at its seals."""
+    amounts = zip(
+        _amounts(products, "sealed_units", units), products["unconfirmed_units"], strict=True
+    )
+    return [f"{sealed}, {wait:g} to look at" if wait else sealed for sealed, wait in amounts]
 
 
 def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:

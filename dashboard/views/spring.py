@@ -82,7 +82,8 @@ def show() -> None:
         st.subheader("Planted" if fixed else "Plant for" if free else "Plant")
         if free:
             _plan_for(plan, season)
-        kept_head(plan, partial(garden_rows, planted, season.units), "plantings", MOST_ROWS)
+        rows = partial(garden_rows, planted, session.today(), season.units)
+        kept_head(plan, rows, "plantings", MOST_ROWS)
         working_behind(of_plantings(plan), "plantings")
         put_right()
     with kitchen:

@@ -9,7 +9,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import buy_rows
-from dashboard.cached import table_of
+from dashboard.cached import kept, table_of
 from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
 from dashboard.findings import progress_words, week_headline
@@ -22,12 +22,12 @@ from dashboard.garden_tables import sow_now_rows
 from dashboard.look import choice, picture, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
-from dashboard.record_findings import nothing_to_buy_words
+from dashboard.record_findings import larder_headline, nothing_to_buy_words
 from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import capital, day, listed, local, write_as
+from dashboard.words import capital, day, in_own_days, listed, local, write_as
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
@@ -102,7 +102,7 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
         _put_up(plan, units)
     # where there is little to put up its half of the page is free
     with putting_up if fresh.empty else picking:
-        _open(model.opening_table(plan, 0), units)
+        _open(plan, model.opening_table(plan, 0))
     printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
 
@@ -114,11 +114,22 @@ def _sow(sowing: pd.DataFrame) -> None:
         table(sowing, height="content", key="sow_now")
 
 
-def _open(openings: pd.DataFrame, units: str) -> None:
+def _open(plan: PlannedSeason, openings: pd.DataFrame) -> None:
+    """Show what the plan opens, below what the larder has to eat or to look at before it."""
     if not openings.empty:
         st.subheader("From the shelf")
-        table(opening_rows(openings, units), height="content", key="open")
-        st.caption("What is left in an opened jar goes into the refrigerator.")
+        st.markdown(local(kept(plan, "what to eat first", lambda: _eat_first(plan))))
+        table(opening_rows(openings, plan.case.season.units), height="content", key="open")
+        st.caption(
+            "At the plan's pace, the oldest first. What is left in an opened jar goes into the "
+            "refrigerator."
+        )
+
+
+def _eat_first(plan: PlannedSeason) -> str:
+    case, first = plan.case, model.eat_first_table(plan)
+    first["why_first"] = first["why_first"].map(in_own_days)
+    return larder_headline(case.season, first, case.today, case.unseen_since)
 
 
 def _cure(curing: pd.DataFrame, units: str) -> None:

@@ -222,7 +222,7 @@ HEADINGS: dict[str, Heading] = (
         "rest": Heading("Rest", "", "held for next week, or given away"),
         "rests_on": Heading("Rests on", "", "how many"),
         "says": Heading("Who says so", "", "its source"),
-        "sealed": Heading("Sealed", "", "so far this season"),
+        "sealed": Heading("Sealed or put away", "", "so far this season"),
         "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
         "sealed_units": Heading("Sealed", "", "came onto the shelf"),
         "setting": Heading("Judgement", "", "a value that no table settles"),

@@ -92,9 +92,7 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
                 "unconfirmed_units": stands.unconfirmed,
                 "still_units": stands.still,
                 "product_status": status,
-                "product_reason": _reason(planned, own, stands, status, picked)
-                or why[r]
-                or "the plan of today fills less than was meant",
+                "product_reason": _reason(planned, own, stands, status, picked) or _by_plan(why[r]),
                 "known_on": _known_on(planned, own),
             }
         )
@@ -155,6 +153,11 @@ def _reason(
             or "the plan of today fills more than was meant"
         )
     return "as meant"
+
+
+def _by_plan(why: str) -> str:
+    """Say that the plan itself has changed, which is no fault of garden or kitchen."""
+    return f"the plan of today makes fewer than was meant{f': {why}' if why else ''}"
 
 
 def _lost(planned: PlannedSeason, own: Preserve) -> str:

@@ -22,6 +22,8 @@ CHANCES = {"latest_nine": 0.9, "latest_five": 0.5, "latest_two": 0.2}
 # A catch crop is one that the tables say is picked within about nine weeks, even late.
 QUICK_DAYS = 65.0
 LIKELY = 0.5
+# Less is told as hardly ever, which before its time is too early.
+HARDLY = 0.005
 LEAST_M2 = 1.0
 COLUMNS = (
     *("crop", "food", "start_by", "start_from", *CHANCES, "chance_today", "catch_crop"),
@@ -33,12 +35,12 @@ def sowing_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a crop: the last days to start it, with 9, 5 and 2 chances in 10 of being picked.
 
     They are blank where the time between the frosts is too short for that chance.
-    ``chance_today`` is that of a start in the open today, no number where that is too early for a
-    hardy crop; ``start_from`` the first day for it. ``free_beds`` names the
-    ``beds_free`` beds with room for it until it is picked, ``free_bed`` and ``free_m2`` the one
-    with the most; the bed of a planting that failed counts as free. Behind the garden's own crops
-    stand the quick ones of the tables that likely make it and have room. Crops that stand over
-    winter have no row.
+    ``chance_today`` is that of a start in the open today, no number where that is too early: for
+    a hardy crop before its first day, for a tender one while frosts leave it hardly any chance.
+    ``start_from`` is the first day for it. ``free_beds`` names the ``beds_free`` beds with room
+    for it until it is picked, ``free_bed`` and ``free_m2`` the one with the most; the bed of a
+    planting that failed counts as free. Behind the garden's own crops stand the quick ones of
+    the tables that likely make it and have room. Crops that stand over winter have no row.
 
     >>> print(*model.sowing_table(planned))
     crop food start_by start_from latest_nine latest_five latest_two chance_today catch_crop
@@ -72,15 +74,16 @@ def _row(
     free = _free_beds(planned, crop, taken)
     food = season.food_of_crop(crop.name)
     start_from = earliest_start(season, crop, today)
-    # frosts that may still come are in the chance of a tender crop
-    too_early = today < start_from and not crop.tender
+    # frosts that may still come are in the chance of a tender crop, as long as it has one
+    now = chance_of_picking(season, crop, today)
+    too_early = today < start_from and (not crop.tender or now < HARDLY)
     return {
         "crop": crop.name,
         "food": food.name if food else "",
         "start_by": "sow" if crop.counted_from == "sown" else "plant out",
         "start_from": start_from,
         **{name: latest_start(season, crop, part, today) for name, part in CHANCES.items()},
-        "chance_today": np.nan if too_early else chance_of_picking(season, crop, today),
+        "chance_today": np.nan if too_early else now,
         "catch_crop": catch_crop,
         "free_beds": ", ".join(_room(name, area, season.units) for name, area in free.items()),
         "beds_free": len(free),

@@ -178,7 +178,7 @@ def test_every_column_of_every_outlook_table_has_a_heading(
         model.opening_table(plan, 0),
         model.day_table(DAY).drop(columns=["starts", "stops"]),
         shortfall_rows(lasting_rows(model.food_table(plan), TODAY.date(), 0.5)),
-        garden_tables.garden_rows(model.planting_table(plan), "metric"),
+        garden_tables.garden_rows(model.planting_table(plan), TODAY.date(), "metric"),
         garden_tables.yield_rows(model.planting_table(plan), "metric"),
         tables.jar_rows(model.preserve_table(plan), "metric"),
         tables.count_rows(model.preserve_table(plan), "metric"),

@@ -58,11 +58,11 @@ def headline(*totals: tuple[str, float, float], to_plant: str | None = "9 crops"
 def test_spring_leads_with_the_jars_of_an_average_year() -> None:
     assert headline(("jar", 211.0, 159.0), ("pack", 159.0, 132.1)) == (
         "Plant **9 crops**, and put up about **159 jars** and about **132 freezer packs**; "
-        "in a good year up to 211 jars and 159 freezer packs."
+        "211 jars and 159 freezer packs at the very most."
     )
     assert headline(("jar", 30.0, 0.2), ("pack", 9.0, 9.0), to_plant=None) == (
         "Everything is planted; put up still hardly any jars and about **9 freezer packs**; "
-        "in a good year up to 30 jars and 9 freezer packs."
+        "30 jars and 9 freezer packs at the very most."
     )
 
 
@@ -170,11 +170,11 @@ def test_a_season_without_a_log_is_unknown_and_not_behind() -> None:
 def test_much_so_early_of_what_ripens_at_once_may_mean_less_to_come() -> None:
     said = progress_words(progress(("sweet corn", "ahead or early"), ("pea", "behind")), None, kg)
 
-    assert said[0].startswith("**Ahead or early**: sweet corn (2 kg of 1 kg).")
+    assert said[0].startswith("**Ahead or early**: sweet corn (2 kg picked, 1 kg due by now).")
     assert "less may be to come" in said[0]
     over = progress(("sweet corn", "ahead or early")).assign(to_come_kg=0.0)
     assert "less" not in progress_words(over, None, kg)[0]
-    assert said[1] == "**Behind**: pea (2 kg of 1 kg)."
+    assert said[1] == "**Behind**: pea (2 kg picked, 1 kg due by now)."
 
 
 def test_what_ripens_at_once_is_ahead_or_early_and_what_keeps_bearing_is_ahead(

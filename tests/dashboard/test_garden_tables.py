@@ -69,6 +69,7 @@ def test_what_to_plant_stands_in_the_order_of_its_work() -> None:
             ("later", date(2027, 5, 1), date(2027, 5, 1)),
             ("raised", date(2027, 3, 1), date(2027, 5, 20)),
         ).assign(first_picking=None, spare_kg=0.0),
+        MONDAY,
         "metric",
     )
 

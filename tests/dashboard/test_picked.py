@@ -54,7 +54,7 @@ def test_what_can_be_said_of_a_crop_now_is_told_and_else_from_when() -> None:
         "Too early to say: 50% of an ordinary season was due by now. It can be said from about "
         "6 Sep 2027, when a sixth of it is."
     )
-    assert told["tomato"].startswith("Behind: a quarter")
+    assert told["tomato"].startswith("Behind: a quarter or more is missing")
 
 
 @pytest.mark.parametrize(
@@ -107,7 +107,7 @@ def test_shares_are_of_the_whole_crop_of_an_ordinary_year_and_are_bounded() -> N
     assert now["picked_share"].max() == 2.0
     rows = picked_rows(now, "metric")
     assert list(rows["behind"]) == ["no", "yes"]
-    assert list(rows["label"]) == ["90 of 10 kg", "5 of 10 kg"]
+    assert list(rows["label"]) == ["90 kg, 10 due", "5 kg, 10 due"]
     table = season("leek", [0.0, 0.0, 0.0, 8.0], [0.0, 0.0, 26.0, None])
     progress = pd.DataFrame([{"crop": "leek", "picked_kg": 26.0, "status": EARLY}])
     early = picked_now(table, progress.assign(judged_from=LATER), TODAY)

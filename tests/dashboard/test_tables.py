@@ -6,7 +6,7 @@ import pytest
 import model
 from dashboard import garden_tables, tables
 from model import PlannedSeason
-from tests.conftest import GLUT
+from tests.conftest import GLUT, SPRING
 
 
 @pytest.fixture(scope="module")
@@ -27,8 +27,10 @@ def test_the_planted_crops_show_what_to_give_away(spring_plan: PlannedSeason) ->
     spare = spring_plan.plan.spare_kg.sum()
 
     assert plantings["spare_kg"].sum() == pytest.approx(spare, rel=0.02)
-    assert "spare_kg" in garden_tables.garden_rows(plantings, "metric")
-    assert "spare_kg" not in garden_tables.garden_rows(plantings.assign(spare_kg=0.0), "metric")
+    assert "spare_kg" in garden_tables.garden_rows(plantings, SPRING, "metric")
+    assert "spare_kg" not in garden_tables.garden_rows(
+        plantings.assign(spare_kg=0.0), SPRING, "metric"
+    )
 
 
 def test_of_a_crop_no_more_is_used_than_is_picked_and_was_there(glut_plan: PlannedSeason) -> None:
@@ -63,7 +65,7 @@ def test_what_is_lifted_this_week_is_cured_before_it_is_stored(glut_plan: Planne
 def test_what_is_not_planted_has_no_day_and_no_ground(spring_plan: PlannedSeason) -> None:
     plantings = model.planting_table(spring_plan)
     left_out = plantings.assign(amount=plantings["amount"].where(plantings.index > 0, 0.0))
-    rows = garden_tables.garden_rows(left_out, "metric")
+    rows = garden_tables.garden_rows(left_out, SPRING, "metric")
 
     assert list(rows.iloc[-1][["amount", "start_short", "first_short"]]) == ["none", "", ""]
     assert rows.loc[0, "amount"] != "none"
@@ -80,7 +82,7 @@ def test_what_is_past_its_best_is_taken_from_the_shelf_first(spring_plan: Planne
 def test_a_household_of_us_units_sees_no_kilogram(southern_plan: PlannedSeason) -> None:
     plan = southern_plan
     own = [
-        garden_tables.garden_rows(model.planting_table(plan), "US"),
+        garden_tables.garden_rows(model.planting_table(plan), SPRING, "US"),
         tables.jar_rows(model.preserve_table(plan), "US"),
         tables.limit_rows(model.limit_table(plan), "US"),
         tables.opening_rows(model.opening_table(plan, 0), "US"),
@@ -105,7 +107,9 @@ def test_the_us_household_s_jars_take_the_times_of_their_own_size(
 
 
 def test_what_is_raised_from_seed_shows_its_sowing_day(spring_plan: model.PlannedSeason) -> None:
-    rows = garden_tables.garden_rows(model.planting_table(spring_plan), "metric").set_index("crop")
+    rows = garden_tables.garden_rows(model.planting_table(spring_plan), SPRING, "metric").set_index(
+        "crop"
+    )
 
     assert rows.loc["tomato", "start_short"] == "sow 22 Mar"
     assert rows.loc["carrot", "start_short"] == "22 Apr"
