@@ -5,9 +5,11 @@ from datetime import datetime
 import altair as alt
 import pandas as pd
 
-from dashboard.charts.theme import CLAY, FAINT, RUST, titled
+from dashboard.charts.theme import CLAY, FAINT, RUST, clock_time, titled
 
 ROW_PX, AXIS_PX = 52, 40
+# The number of a short last load stands beside its bar.
+ROOM = 0.04
 THICK_PX, THIN_PX = 24, 9
 CLOCK = "%H:%M"
 DRAWN = [
@@ -35,9 +37,13 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
         process), ``number`` (what is written on its bar).
     bedtime : drawn as a line; None where the day ends long before.
     """
+    first, last = steps["starts"].min(), steps["stops"].max()
+    if bedtime is not None:
+        last = max(last, pd.Timestamp(bedtime))
     base = alt.Chart(steps[DRAWN]).encode(
         alt.X("starts:T")
         .title(None)
+        .scale(domain=[clock_time(first), clock_time(last + ROOM * (last - first))], nice=False)
         .axis(format=CLOCK, grid=True, labelOverlap="greedy", tickCount=8),
         alt.Y("equipment:N").title(None).sort(list(dict.fromkeys(steps["equipment"]))),
         tooltip=[

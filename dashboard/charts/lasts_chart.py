@@ -8,7 +8,6 @@ from dashboard.charts.theme import (
     LEAF,
     OCHRE,
     RUST,
-    SPREAD_OPACITY,
     beside_words,
     date_axis,
     name_axis,
@@ -55,7 +54,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         alt.Tooltip("lasts_high:T", title="In a good year", format=tooltip_day()),
         alt.Tooltip("new_crop:T", title="New crop", format=tooltip_day()),
     ]
-    bar = base.mark_bar(height={"band": 0.62}, cornerRadiusEnd=2).encode(
+    bar = base.mark_bar(height={"band": 0.5}, cornerRadiusEnd=2, yOffset=-2).encode(
         alt.X("begins:T")
         .title(None)
         .axis(date_axis(first, last))
@@ -64,7 +63,8 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         colour,
         tooltip=tips,
     )
-    luck = base.mark_bar(height={"band": 0.3}, opacity=SPREAD_OPACITY).encode(
+    # below the bar, or the years that end before its middle would be hidden behind it
+    luck = base.mark_bar(height={"band": 0.14}, yOffset=6).encode(
         alt.X("lasts_low:T"), alt.X2("lasts_high:T"), colour, tooltip=tips
     )
     new_crop = base.mark_point(shape="diamond", size=70, filled=True, opacity=0.95).encode(

@@ -2,7 +2,8 @@
 
 Meaning of colours: leaf is fresh or enough, clay is kept in jars or the plan, slate is the
 freezer, ochre the root store, plum what is dried or fermented, rust is what falls short. The
-grey of rules and shades is half transparent, so that it shows on paper and at night. Each is
+grey of rules and shades is half transparent, so that it shows on paper and at night. Where the
+preserves of one food are drawn, their colours only tell them apart. Each is
 told from every other by people who see no red, no green or no blue, by lightness too.
 """
 
@@ -72,6 +73,12 @@ def name_axis(*, limit_px: int = 130) -> alt.Axis:
 def calendar_day(when: pd.Timestamp) -> alt.DateTime:
     """Give a day as a chart's scale takes it, the same in every time zone."""
     return alt.DateTime(year=when.year, month=when.month, date=when.day)
+
+
+def clock_time(when: pd.Timestamp) -> alt.DateTime:
+    """Give a moment as a chart's scale takes it, by the clock of wherever it is looked at."""
+    at = {"hours": when.hour, "minutes": when.minute}
+    return alt.DateTime(year=when.year, month=when.month, date=when.day, **at)
 
 
 def beside_words(first: pd.Timestamp, last: pd.Timestamp, words_px: int) -> alt.Scale:

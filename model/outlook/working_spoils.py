@@ -40,7 +40,8 @@ def spoils_working(planned: PlannedSeason, row: Mapping[Hashable, Any]) -> Worki
         rots = pen.rounded(parts[0] + parts[1] - parts[2] - parts[3] - parts[4])
         balance = pen.sum(
             *(parts[0], "there now", *((PLUS, parts[1], "put up meanwhile") if came else ())),
-            *(LESS, parts[2], "eaten or given away before", LESS, parts[3], "good for longer"),
+            *((LESS, parts[2], "eaten or given away before") if parts[2] else ()),
+            *((LESS, parts[3], "good for longer") if parts[3] else ()),
             *((LESS, rots, "lost in the store meanwhile") if rots > 0 else ()),
             unit=of_unit(unit, " past keeping by then"),
         )
