@@ -126,7 +126,7 @@ def _dangers(season: Season, dangers: pd.DataFrame) -> None:
             st.caption(source)
     st.caption(
         "What is not listed here is not called safe: look at every jar before it is opened. Told "
-        f"is {LEFT}."
+        "is what stands there by the book: what was eaten and not written down is still in it."
     )
 
 

@@ -30,8 +30,8 @@ def danger_table(planned: PlannedSeason, first: pd.DataFrame) -> pd.DataFrame:
     first : the eat-first table of the same plan.
 
     A household in which food poisoning would be worse for somebody (``Season.at_risk``) is
-    told the cautious way. What is not listed is not called safe. Sources: the reference
-    table ``dangers``.
+    told the cautious way. What stands there by the book counts whole, whatever of it was likely
+    eaten since. What is not listed is not called safe. Sources: the reference table ``dangers``.
 
     >>> dangers = model.danger_table(planned, model.eat_first_table(planned))
     >>> print(*dangers)
@@ -41,10 +41,9 @@ def danger_table(planned: PlannedSeason, first: pd.DataFrame) -> pd.DataFrame:
     """
     season = planned.case.season
     standing: dict[tuple[str, str], float] = {}
-    for row in first.to_dict("records"):
-        for danger in _dangers(season.preserve(row["preserve"]), row["condition"]):
-            key = danger, row["preserve"]
-            standing[key] = standing.get(key, 0.0) + row["standing_units"]
+    for name, units, condition in _there(planned, first):
+        for danger in _dangers(season.preserve(name), condition):
+            standing[danger, name] = standing.get((danger, name), 0.0) + units
     told = {row["danger"]: row for row in table("dangers")}
     rows = []
     for (danger, name), units in sorted(standing.items(), key=lambda it: _rank(*it[0])):
@@ -62,6 +61,18 @@ def danger_table(planned: PlannedSeason, first: pd.DataFrame) -> pd.DataFrame:
             }
         )
     return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def _there(planned: PlannedSeason, first: pd.DataFrame) -> Iterator[tuple[str, float, str]]:
+    """Give what stands there by the book, and what is no stock but lies there, as it is listed."""
+    for row in first.to_dict("records"):
+        if row["condition"] in _OF_CONDITION:
+            yield row["preserve"], row["standing_units"], row["condition"]
+    listed = set(first[first["condition"] == LOOK]["preserve"])
+    for name, book in planned.case.books.items():
+        units = sum(one.units for one in book.standing)
+        if units > 0 and name not in listed:
+            yield name, units, ""
 
 
 def _rank(danger: str, preserve: str) -> tuple[int, str]:

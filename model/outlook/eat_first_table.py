@@ -69,7 +69,8 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     """One row a making that stands there, in the order to look at it and eat it, with why.
 
     Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
-    they are no stock. ``weeks_left`` counts to the end of keeping, of canned jars to the end
+    they are no stock. Of what is to be looked at because a jar like it was bad, all stands here
+    that the book knows; of all else what is likely left. ``weeks_left`` counts to the end of keeping, of canned jars to the end
     of their best quality; it is below 0 when that is past. Of what is to be sorted the plan
     does not eat ``not_eaten_units`` before that. ``before_taking`` says what comes before
     anybody takes of it; it is empty where that is no more than the look at every jar.
@@ -86,7 +87,11 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
     bad = dict[str, ToLookAt]()
     for one in to_look_at(season, today):
         bad.setdefault(one.batch.preserve, one)
-    there = [*planned.case.stock, *planned.case.past_keeping]
+    there = [
+        one for one in (*planned.case.stock, *planned.case.past_keeping) if one.preserve not in bad
+    ]
+    # what was likely eaten since is no reason to leave a doubtful jar unseen: all the book knows
+    there += [one for name in bad for one in planned.case.books[name].standing]
     rows = [_standing(season, one, bad, today) for one in there]
     rows += _chilled(season, today)
     for batch in unconfirmed(season, today):

@@ -16,6 +16,9 @@ COLUMNS = (
     *("kept_portions_a_kg", "way_to_wait"),
 )
 
+# Judgement: what lies on a table was picked within so long, where the log has nothing newer.
+LATELY = timedelta(days=14)
+
 
 def in_hand_table(
     planned: PlannedSeason, pile_kg: Mapping[str, float] | None = None
@@ -42,7 +45,13 @@ def in_hand_table(
             {
                 "crop": crop,
                 "in_hand_kg": float(to_hand[c]),
-                "picked_on": _picked_on(case.season, crop, case.today, holds.days_high),
+                "picked_on": _picked_on(
+                    case.season,
+                    crop,
+                    case.today,
+                    holds.days_high,
+                    weighed=bool((pile_kg or {}).get(crop)),
+                ),
                 "hold_days_low": holds.days_low,
                 "hold_days_high": holds.days_high,
                 "hold_where": holds.where,
@@ -58,10 +67,17 @@ def in_hand_table(
     return ranked.drop(columns="a_day")
 
 
-def _picked_on(season: Season, crop: str, today: date, days_high: int) -> date:
-    """Give the day of the oldest picking that may still lie there, else today."""
+def _picked_on(season: Season, crop: str, today: date, days_high: int, *, weighed: bool) -> date:
+    """Give the day of the oldest picking that may still lie there, else today.
+
+    What was ``weighed`` lies there: where no picking is as fresh as it should be, it is of the
+    last one.
+    """
     since = today - timedelta(days=days_high)
-    days = [p.day for p in season.pickings if p.crop == crop and since <= p.day <= today]
+    picked = [p.day for p in season.pickings if p.crop == crop and p.day <= today]
+    days = [day for day in picked if day >= since]
+    if weighed and not days:
+        days = sorted(day for day in picked if day >= today - LATELY)[-1:]
     stored = [
         batch.put_up
         for batch in season.record.batches

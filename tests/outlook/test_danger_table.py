@@ -1,13 +1,13 @@
 """What could hurt a household: only what stands there, the worst first, the cautious way."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
 import model
 from model.outlook.danger_table import BAD_MATE, LOW_ACID, NOT_LOOKED_AT, UNSEALED, danger_table
-from model.outlook.eat_first_table import eat_first_table
+from model.outlook.eat_first_table import LOOK, eat_first_table
 from model.outlook.headings import HEADINGS
 from model.planning import PlannedSeason
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
@@ -44,6 +44,36 @@ def test_jars_not_looked_at_unsealed_ones_and_mates_of_a_bad_one_come_first() ->
     assert list(table["danger"][:3]) == [BAD_MATE, UNSEALED, NOT_LOOKED_AT]
     assert list(table["standing_units"][1:3]) == [2, 6]
     assert table["danger_source"].str.len().gt(10).all()
+
+
+LATE = date(2027, 12, 20)
+
+
+def late(*taken: Taken) -> tuple[PlannedSeason, Season]:
+    """Plan months after jars were sealed, of which nobody wrote down that any was eaten."""
+    season = recorded(
+        batches=(batch("A", DAY, 7),), checks=(SealCheck("A", DAY + timedelta(days=1), 7, ""),)
+    )
+    season = replace(season, record=replace(season.record, taken=taken))
+    return model.plan_season(season, LATE, years=2), season
+
+
+def test_what_was_likely_eaten_but_is_in_the_book_still_counts_among_the_dangers() -> None:
+    planned, _ = late()
+    likely = sum(one.units for one in planned.case.stock if one.preserve == JARS)
+    table = danger_table(planned, eat_first_table(planned))
+
+    assert likely < 6
+    assert table[table["preserve"] == JARS]["standing_units"].tolist() == [7]
+
+
+def test_jars_like_a_bad_one_are_held_back_whole_however_long_nobody_looks() -> None:
+    planned, _ = late(Taken(LATE, JARS, 1, LOST, SUSPECT, "A"))
+    first = eat_first_table(planned)
+
+    assert first[first["condition"] == LOOK]["standing_units"].tolist() == [6]
+    table = danger_table(planned, first)
+    assert table[table["danger"] == BAD_MATE]["standing_units"].tolist() == [6]
 
 
 @pytest.mark.parametrize(("age", "at_risk"), [(4, True), (5, False), (64, False), (65, True)])

@@ -70,6 +70,15 @@ def test_what_was_put_up_since_does_not_lie_there_any_more() -> None:
     assert table.loc["tomato", "picked_on"] == AUGUST
 
 
+def test_what_was_weighed_is_of_the_last_picking_and_grows_no_fresher_by_the_day() -> None:
+    log = "picked_on,crop,picked_kg\n2027-08-03,bush bean,4\n2027-08-04,bush bean,4\n"
+    planned = model.plan_season(small_season(stock=None, harvest_log=log), AUGUST, years=2)
+    table = model.in_hand_table(planned, {"bush bean": 3.0, "tomato": 2.0}).set_index("crop")
+
+    assert table.loc["bush bean", "picked_on"] == date(2027, 8, 4)
+    assert table.loc["tomato", "picked_on"] == AUGUST
+
+
 def test_every_crop_has_a_way_to_wait_and_pickling_cucumbers_have_none() -> None:
     """North Dakota State University Extension FN189: pickled within 24 hours of picking."""
     for crop in set(crop_names().values()):
