@@ -142,6 +142,16 @@ def _thawed(season: Season, form: str) -> None:
             "Pack by pack: those of which this holds may be frozen again, all others are thrown "
             "away. Write everything off here, then count what was saved."
         )
+        if (
+            not model.may_be_frozen_again(
+                ice_crystals=False, measured=measured, scale=scale, froze_again=froze_again
+            )
+            and measured is not None
+        ):
+            st.warning(
+                "That reading is too warm: only a pack in which you feel ice crystals yourself is "
+                "one of those, and no other."
+            )
     else:
         st.error(
             "Write it off: nothing that is known says that it stayed cold. Neither smell nor look "

@@ -1,5 +1,6 @@
 """What was put up: the preserve, how many jars, when its last process ended."""
 
+import math
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
@@ -11,7 +12,7 @@ from dashboard import session
 from dashboard.doubts import batch_doubt
 from dashboard.forms.past_day import past_day
 from dashboard.forms.pick_form import likely_crops
-from dashboard.forms.writing import IS_RIGHT, save_button, sure
+from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
@@ -20,6 +21,7 @@ from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
+JARS = "jars.csv"
 
 
 def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> None:
@@ -71,7 +73,7 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
     day = past_day("Put up on", f"put_up_day_{form}")
     finished = box = again = None
     if preserve.canned:
-        finished, box = _canned(season, preserve, form, ended or session.moment())
+        finished, box = _canned(season, preserve, form, ended)
         again = _again(season, preserve, form)
     if day is None:
         return
@@ -87,12 +89,15 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         "lid_box": (box or "").strip(),
         "again_of": again or "",
     }
+    untold = preserve.canned and finished is None
+    missing = "Say when its last process ended." if untold else IS_RIGHT
+    lids = _lids_used(preserve, filled)
     save_button(
         "put_up_save",
         local(f"Save: {words}"),
-        [Edit("batches.csv", cells)] if filled and known else [],
-        f"Put up {words}",
-        missing=IS_RIGHT if filled else "Say how many were filled.",
+        [Edit("batches.csv", cells), *lids] if filled and known and not untold else [],
+        f"Put up {words}{f'; {filled:g} new lids used' if lids else ''}",
+        missing=missing if filled else "Say how many were filled.",
     )
     if preserve.method == "root store":
         st.caption("  \n".join(model.cautions_for({preserve.method})[1:]))
@@ -104,18 +109,18 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
 
 
 def _canned(
-    season: Season, preserve: Preserve, form: str, ended: datetime
+    season: Season, preserve: Preserve, form: str, ended: datetime | None
 ) -> tuple[time | None, str | None]:
     left, right = st.columns(2)
     with left:
         finished = st.time_input(
             "Last process ended at",
-            ended.time().replace(second=0, microsecond=0),
+            ended.time().replace(second=0, microsecond=0) if ended else None,
             key=f"put_up_finished_{form}_{preserve.name}",
         )
         st.caption(
-            "Put it right if it was earlier: the 24 hours in which a jar that did not seal may be "
-            "saved run from here."
+            "The 24 hours in which a jar that did not seal may be saved run from here, not from "
+            "when it is written down."
         )
     with right:
         boxes = list(dict.fromkeys(b.lid_box for b in reversed(season.record.batches) if b.lid_box))
@@ -128,6 +133,17 @@ def _canned(
             placeholder="if you know it",
         )
     return finished, box
+
+
+def _lids_used(preserve: Preserve, filled: float) -> list[Edit]:
+    """Take the new lids that jars were closed with off those in the notes, where they say any."""
+    if not preserve.canned:
+        return []
+    for row, cells in stored_rows(JARS).items():
+        if cells.get("jar") == preserve.jar and cells.get("lids"):
+            left = max(0, int(cells["lids"]) - math.ceil(filled))
+            return [Edit(JARS, {**cells, "lids": f"{left}"}, row)]
+    return []
 
 
 def _again(season: Season, preserve: Preserve, form: str) -> str | None:

@@ -70,10 +70,11 @@ def eat_first_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Unsealed jars in the refrigerator and jars whose seals nobody looked at are listed too;
     they are no stock. Of what is to be looked at because a jar like it was bad, all stands here
-    that the book knows; of all else what is likely left. ``weeks_left`` counts to the end of keeping, of canned jars to the end
-    of their best quality; it is below 0 when that is past. Of what is to be sorted the plan
-    does not eat ``not_eaten_units`` before that. ``before_taking`` says what comes before
-    anybody takes of it; it is empty where that is no more than the look at every jar.
+    that the book knows; of all else what is likely left. ``weeks_left`` counts to the end of
+    keeping, of canned jars to the end of their best quality; it is below 0 when that is past. Of
+    what is to be sorted the plan does not eat ``not_eaten_units`` before that.
+    ``before_taking`` says what comes before anybody takes of it; it is empty where that is no
+    more than the look at every jar.
 
     >>> first = model.eat_first_table(planned)
     >>> print(*first)

@@ -1,6 +1,6 @@
 """Write down: pickings, batches, seals, what left the shelf; taken back, corrected, readable."""
 
-from datetime import date
+from datetime import date, time
 from pathlib import Path
 
 import pytest
@@ -149,12 +149,25 @@ def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: 
     assert shown.value == "Sealed", "who looks at one batch after another stays where they are"
 
 
+def lids(store_path: Path) -> int:
+    """Give the new lids for the jars of crushed tomatoes."""
+    (jar,) = (r for r in rows(store_path, "preserves.csv") if r["preserve"] == "crushed tomatoes")
+    (own,) = (r for r in rows(store_path, "jars.csv") if r["jar"] == jar["jar"])
+    return int(own["lids"])
+
+
 def test_a_batch_is_put_up_with_its_name_and_moment(log: AppTest, store_path: Path) -> None:
     part(log, "Put up")
     pill(log, "Preserve", "crushed tomatoes")
+    before = rows(store_path, "batches.csv"), lids(store_path)
+    labelled(log, "button", "Save").click().run()
+    assert "Say when its last process ended." in log.warning[-1].value
+    assert (rows(store_path, "batches.csv"), lids(store_path)) == before
+    labelled(log, "time_input", "Last process ended").set_value(time(10, 0)).run()
     labelled(log, "button", "Save").click().run()
 
     assert not log.exception
+    assert lids(store_path) == before[1] - 7
     last = rows(store_path, "batches.csv")[-1]
     assert (last["batch"], last["filled"]) == ("2027-08-16 crushed tomatoes", "7")
     assert last["finished_at"] == "2027-08-16T10:00+02:00"

@@ -52,6 +52,7 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
 def test_the_end_of_a_process_is_mended_by_the_clock(log: AppTest, store_path: Path) -> None:
     part(log, "Put up")
     labelled(log, "button_group", "Preserve").set_value("crushed tomatoes").run()
+    labelled(log, "time_input", "Last process ended").set_value(time(9, 50)).run()
     labelled(log, "button", "Save").click().run()
     part(log, "Mend or add")
     labelled(log, "selectbox", "Entries").set_value("Put up").run()

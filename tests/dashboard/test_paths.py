@@ -139,6 +139,9 @@ def test_what_the_field_shows_when_save_is_tapped_is_what_is_written(
         choose(page, "crushed tomatoes")
         # typed over what is offered, and Save tapped at once: the tap is what ends the typing
         for number in ("5", "9"):
+            main.get_by_role("spinbutton", name="hour, Last process").click()
+            page.keyboard.type("1000")
+            idle(page)
             main.get_by_label("How many were filled (jar)").fill(number)
             save(page, "^Save: ")
             told = re.compile(rf"^Put up {number} jars of crushed tomatoes")
