@@ -29,7 +29,7 @@ PLACES = {
     REVIEW: ("Review", ":material/fact_check:"),
 }
 # What a link asks a page to open with.
-ASKED, SEALS = "open", "seals"
+ASKED, SEALS, SOWN = "open", "seals", "sown"
 BELL = ":material/notification_important:"
 BEGIN, HOUSEHOLD = "views/begin.py", "views/household.py"
 

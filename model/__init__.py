@@ -21,8 +21,8 @@ from model.exchange.own_weather import OwnWeather, with_weather
 from model.exchange.tasks_calendar import tasks_calendar
 from model.exchange.upload import read_upload
 from model.exchange.workbook import workbook
-from model.intake.first_answers import FirstAnswers
-from model.intake.first_notes import GUESS, first_notes, guesses
+from model.intake.first_answers import GUESS, FirstAnswers
+from model.intake.first_notes import first_notes, guesses
 from model.intake.folder import read_tables, table_headings
 from model.intake.gate import read_season, season_from_tables
 from model.intake.tables import SeasonTables

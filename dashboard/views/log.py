@@ -12,12 +12,13 @@ from dashboard.forms.paper_form import paper_form
 from dashboard.forms.pick_form import pick_form
 from dashboard.forms.put_up_form import put_up_form
 from dashboard.forms.seal_form import seal_form
+from dashboard.forms.sown_form import sown_form
 from dashboard.forms.take_form import take_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice
 from dashboard.record_findings import log_headline
 
-PICKED, PUT_UP, SEALED, TAKEN = "Picked", "Put up", "Sealed", "Taken"
+PICKED, PUT_UP, SEALED, TAKEN, SOWN = "Picked", "Put up", "Sealed", "Taken", "Sown"
 PAPER, MEND, WRITTEN = "From paper", "Mend or add", "What was written"
 
 
@@ -30,8 +31,9 @@ def show() -> None:
     headline = log_headline(season, due, len(waiting) - due, session.today())
     place.answer(headline, place.WEEK, "what that leaves to do this week")
     told = {SEALED: f"{SEALED} ({due} to look at)"} if due else {}
-    parts = [PICKED, PUT_UP, SEALED, TAKEN, PAPER, MEND, WRITTEN]
-    asked = SEALED if st.query_params.get(place.ASKED) == place.SEALS else PICKED
+    parts = [PICKED, PUT_UP, SEALED, TAKEN, SOWN, PAPER, MEND, WRITTEN]
+    opens = {place.SEALS: SEALED, place.SOWN: SOWN}
+    asked = opens.get(st.query_params.get(place.ASKED, ""), PICKED)
     chosen = choice("What", parts, key="log_what", usual=asked, told=told)
     if chosen == PICKED:
         pick_form(season)
@@ -41,6 +43,8 @@ def show() -> None:
         seal_form(season, waiting)
     elif chosen == TAKEN:
         take_form(season)
+    elif chosen == SOWN:
+        sown_form()
     elif chosen == PAPER:
         paper_form(season)
     elif chosen == MEND:

@@ -112,6 +112,12 @@ def _sow(sowing: pd.DataFrame) -> None:
     if not sowing.empty:
         st.subheader("Sow and plant out")
         table(sowing, height="content", key="sow_now")
+        st.page_link(
+            place.LOG,
+            label="Write down what was sown or planted",
+            icon=place.PLACES[place.LOG][1],
+            query_params={place.ASKED: place.SOWN},
+        )
 
 
 def _open(plan: PlannedSeason, openings: pd.DataFrame) -> None:

@@ -185,15 +185,17 @@ def _bounds(
 ) -> tuple[Floats, Floats]:
     """Give the least and the most of each planting; what has been started is fixed.
 
-    What is sown and waits to be planted out can still be made smaller.
+    What is sown and waits to be planted out can still be made smaller. A guess that nobody
+    replaced when its day came is taken to have been planted as the plan says.
 
     Of one choice each planting may take nothing or all, but none goes where its family has
     stood, if another may.
     """
-    least = np.array([p.amount if _begun(p, today) else p.least for p in plantings])
-    most = np.array(
-        [p.amount if _begun(p, today) or _sown(p, today) else p.most for p in plantings]
-    )
+    amounts, least, most = np.array([(p.amount, p.least, p.most) for p in plantings]).T
+    own = np.array([not p.guessed for p in plantings])
+    begun = own & [_begun(p, today) for p in plantings]
+    least = np.where(begun, amounts, least)
+    most = np.where(begun | (own & [_sown(p, today) for p in plantings]), amounts, most)
     for choice in _choices(plantings, today):
         rested = [b for b in choice.members if not grown_before(season, plantings[b], year)]
         for b in choice.members:

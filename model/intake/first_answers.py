@@ -6,6 +6,8 @@ from typing import ClassVar
 from model.reference.read import table
 from model.season.weeks import YearDay
 
+# What stands in the note of a row that nobody in the household has looked at.
+GUESS = "a guess: replace it by your own"
 COUNTRIES = tuple(dict.fromkeys(row["country"] for row in table("first_jars")))
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from model.errors import Problem, SeasonProblems
-from model.intake.first_answers import FirstAnswers
+from model.intake.first_answers import GUESS, FirstAnswers
 from model.intake.first_garden import garden_year, garden_years, share_of_beds
 from model.intake.folder import table_headings
 from model.intake.gate import season_from_tables
@@ -19,7 +19,6 @@ from model.reference.read import table
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
-GUESS = "a guess: replace it by your own"
 POT = "boiling-water canner"
 # Judgement: 10 and 90 of 100 years lie so far from the date that people trust.
 FROST_SPREAD = timedelta(days=16)

@@ -168,6 +168,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             number_column("least_percent", "the plan may shrink it to", 0.0, 100.0, required=False),
             number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
             text_column("choice", "rows with one word here share the amount", required=False),
+            text_column("note", "a guess stays one after its day", required=False),
         ),
         most_rows=MOST_ENTRIES,
         least_rows=1,

@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import ceil, floor
 
 from model.intake.desk import Desk
+from model.intake.first_answers import GUESS
 from model.intake.rows import TypedRow
 from model.reference.lookup import crop as find_crop
 from model.season.garden import Bed, Crop, CropYield, GardenSeason, Planting
@@ -69,6 +70,7 @@ def _planting(row: TypedRow, crop: Crop, published: CropYield, season: str, bed:
         kg_per_unit=published.kg_typical,
         area_m2_per_unit=area,
         choice=row.text("choice"),
+        guessed=row.text("note") == GUESS,
     )
 
 

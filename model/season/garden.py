@@ -71,7 +71,8 @@ class Planting:
 
     ``amount`` is in ``per`` units (m2 of bed, plants, m of row). ``least`` and ``most``
     differ where the plan may choose; they equal ``amount`` where it may not. Plantings of one
-    ``choice`` (another bed, another sowing day) share one amount, written with the first.
+    ``choice`` (another bed, another sowing day) share one amount, written with the first. The
+    amount of a ``guessed`` one was never the household's: it is no fact once its day is past.
 
     >>> planting = season.plantings[0]
     >>> planting.crop, planting.bed, planting.per
@@ -92,6 +93,7 @@ class Planting:
     kg_per_unit: float
     area_m2_per_unit: float
     choice: str
+    guessed: bool = False
 
     @property
     def started(self) -> date | None:

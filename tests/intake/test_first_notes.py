@@ -226,6 +226,25 @@ def test_whoever_grows_one_crop_only_has_a_season(crop: str, month: int) -> None
     assert [planting.crop for planting in season.plantings] == [crop]
 
 
+def test_a_guessed_amount_is_no_fact_once_its_day_is_past() -> None:
+    """Who follows the plan has planted what it said, not what the first notes guessed."""
+    tables = first_notes(NORTH, date(2027, 3, 1))
+    season = season_from_tables(tables)
+    day = next(p.started for p in season.plantings if p.crop == "bush bean") or date.max
+    before, after = (
+        model.plan_season(season, when, years=20) for when in (day - timedelta(1), day)
+    )
+    told = replace(season, plantings=tuple(replace(p, guessed=False) for p in season.plantings))
+    fixed = model.plan_season(told, day, years=20)
+    (b,) = (b for b, p in enumerate(before.case.forecast.plantings) if p.crop == "bush bean")
+    guess = season.plantings[b].amount
+
+    assert all(planting.guessed for planting in season.plantings)
+    assert fixed.plan.amounts[b] == pytest.approx(guess)
+    assert before.plan.amounts[b] != pytest.approx(guess, rel=0.05)
+    assert after.plan.amounts[b] == pytest.approx(before.plan.amounts[b], rel=0.2)
+
+
 def test_who_grows_nothing_is_told_so() -> None:
     with pytest.raises(ValueError, match="one crop at least"):
         first_notes(replace(NORTH, crops=()), date(2027, 3, 1))

@@ -1,0 +1,149 @@
+"""What was sown or planted: of what the plan has near its day, how much and when."""
+
+import math
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+import streamlit as st
+
+from dashboard import session
+from dashboard.cached import known_plan
+from dashboard.entries import day_in
+from dashboard.forms.past_day import past_day
+from dashboard.forms.writing import save_button, stored_rows
+from dashboard.units import in_own
+from dashboard.words import local, short_day
+from model import GUESS, US, Edit
+
+PLANTINGS = "plantings.csv"
+# Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
+BACK, AHEAD = timedelta(weeks=10), timedelta(weeks=3)
+SOWN, OUT = "sown", "planted_out"
+DONE = {SOWN: "Sown", OUT: "Planted out"}
+AMOUNTS = {
+    "plants": ("plant", "plants"),
+    "area_m2": ("m2 of bed", "m²"),
+    "area_ft2": ("m2 of bed", "ft²"),
+    "row_m": ("m of row", "m of row"),
+    "row_ft": ("m of row", "ft of row"),
+}
+
+
+def sown_form() -> None:
+    """Ask which planting was sown or planted out, how much of it and when."""
+    form, today = session.form(), session.today()
+    due = {
+        row: cells
+        for row, cells in stored_rows(PLANTINGS).items()
+        if any(today - BACK <= day <= today + AHEAD for day in _days(cells)) and _amount(cells)
+    }
+    if not due:
+        st.markdown("By the notes nothing is to be sown or planted out in these weeks.")
+        return
+    # what still is a guess, and what came due last, is likeliest what was done
+    order = sorted(due, key=lambda row: (not _is_guess(due[row]), min(map(_off, _days(due[row])))))
+    row = st.selectbox(
+        "What was sown or planted",
+        order,
+        format_func=lambda row: _told(due[row]),
+        key=f"sown_{form}",
+    )
+    cells = due[row]
+    steps = [step for step in DONE if cells.get(step)]
+    step = near = min(steps, key=lambda step: _off(day_in(cells[step])))
+    if len(steps) > 1:
+        step = st.segmented_control(
+            "Step",
+            steps,
+            default=near,
+            required=True,
+            format_func=lambda step: DONE[step],
+            key=f"sown_step_{form}_{row}",
+        )
+    heading = _amount(cells)
+    amount = st.number_input(
+        f"How much ({AMOUNTS[heading][1]})",
+        0.0,
+        None,
+        _planned(cells, heading),
+        1.0,
+        format="%g",
+        key=f"sown_much_{form}_{row}",
+    )
+    day = past_day("When", f"sown_day_{form}_{row}")
+    if day is None:
+        return
+    number = f"{round(amount)}" if heading == "plants" else f"{amount:.6g}"
+    words = f"{number} {AMOUNTS[heading][1]} of {cells['crop']} in {cells['bed']}"
+    edits = _edits(row, cells, {heading: number, step: f"{day}"})
+    save_button(
+        "sown_save",
+        local(f"Save: {words}, {short_day(day)}"),
+        edits if amount else [],
+        f"{DONE[step]} {words} on {short_day(day)}",
+        missing="Say how much. What was not sown at all is taken out under Notes in and out.",
+    )
+    st.caption(
+        "From now on the plan counts on so much of it. What is never written down is taken to "
+        "have been planted as the notes say, and where they only guess, as the plan says."
+    )
+
+
+def _edits(row: int, cells: Mapping[str, str], done: Mapping[str, str]) -> list[Edit]:
+    """Write down what was done: the plan may choose neither its amount nor its bed any more."""
+    left = {name: cell for name, cell in cells.items() if name != "choice"}
+    if _is_guess(cells):
+        del left["note"]
+    percents = {"least_percent": "100", "most_percent": "100"}
+    others = [
+        Edit(PLANTINGS, None, other)
+        for other, also in stored_rows(PLANTINGS).items()
+        if other != row
+        and cells.get("choice")
+        and (also.get("choice"), also.get("season")) == (cells["choice"], cells["season"])
+    ]
+    return [Edit(PLANTINGS, {**left, **percents, **done}, row), *others]
+
+
+def _planned(cells: Mapping[str, str], heading: str) -> float:
+    """Give how much the plan has of a planting in the unit of its notes, else what they say."""
+    plan = known_plan(session.seasons(), session.today())
+    written, per = float(cells[heading]), AMOUNTS[heading][0]
+    if plan is None:
+        return written
+    units = US if heading.endswith(("ft2", "ft")) else "metric"
+    for planting, amount in zip(plan.case.forecast.plantings, plan.plan.amounts, strict=True):
+        dates = {SOWN: planting.sown, OUT: planting.planted_out}
+        same = all(
+            cells.get(step, "") == (f"{when}" if when else "") for step, when in dates.items()
+        )
+        if same and (planting.crop, planting.bed) == (cells["crop"], cells["bed"]) and amount:
+            own = in_own(float(amount), per, units)[0]
+            return float(math.ceil(own - 1e-9)) if per == "plant" else round(own, 1)
+    return written
+
+
+def _amount(cells: Mapping[str, str]) -> str:
+    return next((name for name in AMOUNTS if cells.get(name)), "")
+
+
+def _is_guess(cells: Mapping[str, str]) -> bool:
+    return cells.get("note") == GUESS
+
+
+def _days(cells: Mapping[str, str]) -> list[date]:
+    found = (day_in(cells.get(step, "")) for step in DONE)
+    return [day for day in found if day is not None]
+
+
+def _off(day: date | None) -> timedelta:
+    return abs(day - session.today()) if day else timedelta.max
+
+
+def _told(cells: Mapping[str, str]) -> str:
+    dated = ", ".join(
+        f"{DONE[step].lower()} {short_day(day)}"
+        for step in DONE
+        if (day := day_in(cells.get(step, "")))
+    )
+    return local(f"{cells['crop']}, {cells['bed']}: {dated}")

@@ -1,0 +1,55 @@
+"""What was sown is written down, and is no choice and no guess of the plan's any more."""
+
+from datetime import date
+from pathlib import Path
+
+from streamlit.testing.v1 import AppTest
+
+from dashboard.words import short_day
+from tests.dashboard.seeding import rows
+from tests.dashboard.steps import labelled, look, part, words
+
+SPRING, LOG, WEEK = date(2027, 3, 15), "views/log.py", "views/this_week.py"
+
+
+def plantings(store: Path, crop: str) -> list[dict[str, str]]:
+    found = rows(store, "plantings.csv")
+    return [row for row in found if (row["crop"], row["season"]) == (crop, "2027")]
+
+
+def test_what_was_sown_fixes_how_much_of_it_and_when(app: AppTest, store_path: Path) -> None:
+    (before,) = plantings(store_path, "pepper")
+    log = look(app, "Alder Lane", SPRING, LOG)
+    part(log, "Sown")
+    chooser = labelled(log, "selectbox", "What was sown")
+    peppers = next(option for option in chooser.options if option.startswith("pepper"))
+    chooser.select(peppers).run()
+    labelled(log, "number_input", "How much (plants)").set_value(9).run()
+    labelled(log, "button", f"Save: 9 plants of pepper in south bed, {short_day(SPRING)}").click()
+    log.run()
+
+    assert not log.exception
+    (after,) = plantings(store_path, "pepper")
+    fixed = {"plants": "9", "sown": "2027-03-15", "least_percent": "100", "most_percent": "100"}
+    assert after == {**before, **fixed}
+    labelled(log, "button", "Undo").click().run()
+    assert plantings(store_path, "pepper") == [before]
+
+
+def test_nothing_is_written_of_what_was_not_sown_at_all(app: AppTest, store_path: Path) -> None:
+    before = rows(store_path, "plantings.csv")
+    log = look(app, "Alder Lane", SPRING, LOG)
+    part(log, "Sown")
+    labelled(log, "number_input", "How much").set_value(0.0).run()
+    labelled(log, "button", "Save: ").click().run()
+
+    assert "Say how much" in log.warning[-1].value
+    assert rows(store_path, "plantings.csv") == before
+
+
+def test_the_week_s_sowing_leads_to_where_it_is_written_down(app: AppTest) -> None:
+    week = look(app, "Alder Lane", SPRING, WEEK)
+
+    labels = [link.label for link in week.get("page_link")]
+    assert "Write down what was sown or planted" in labels
+    assert "Sow and plant out" in words(week) + " ".join(s.value for s in week.subheader)
