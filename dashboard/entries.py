@@ -39,6 +39,13 @@ WORDS = {file: words for words, file in RECORD.items()} | {
     "settings.csv": "Judgements",
     "weather.csv": "Weather",
 }
+# What a household has and wants, apart from what happens; judgements and weather have their own
+# pages.
+NOTES = {
+    words: file
+    for file, words in sorted(WORDS.items(), key=lambda both: both[1])
+    if file not in {*RECORD.values(), "settings.csv", "weather.csv", "meant.csv"}
+}
 WEIGHTS = ("kg", "lb", "oz")
 _FILE = re.compile(r"\b[a-z_]+\.csv\b")
 

@@ -7,7 +7,6 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.entries import RECORD
 from dashboard.forms.edited import edits_between
 from dashboard.forms.mend_form import mend_form
 from dashboard.forms.writing import save_button, stored_rows
@@ -17,11 +16,14 @@ MOST_ROWS = 200
 ONE, ALL = "One entry", "All of them in a table"
 
 
-def correct_form() -> None:
-    """Let one entry be mended, or the newest entries of a table at once and new ones added."""
-    chosen = st.selectbox("Entries", list(RECORD), key="correct_table")
-    file = RECORD[chosen]
-    if choice("How", [ONE, ALL], key="correct_how") == ONE:
+def correct_form(tables: Mapping[str, str], key: str) -> None:
+    """Let one entry be mended, or the newest entries of a table at once and new ones added.
+
+    ``tables`` gives the files to choose from by their names; ``key`` names the form.
+    """
+    chosen = st.selectbox("Entries", list(tables), key=f"{key}_table")
+    file = tables[chosen]
+    if choice("How", [ONE, ALL], key=f"{key}_how") == ONE:
         mend_form(chosen, file, newest_rows(file), "Which, the newest up to today first")
     else:
         st.caption(

@@ -27,11 +27,10 @@ def mend_form(
         st.markdown("Nothing is written there yet.")
         return
     form, stored = session.form(), dict(sorted(newest, key=_is_to_come))
+    # told now: the chooser asks again once the page has run, and then in no form of dates
+    lines = {row: entry_told(cells) for row, cells in stored.items()}
     chosen = st.selectbox(
-        which,
-        list(stored),
-        format_func=lambda row: entry_told(stored[row]),
-        key=f"mend_which_{file}",
+        which, list(stored), format_func=lines.__getitem__, key=f"mend_which_{file}"
     )
     cells = {name: cell for name, cell in stored[chosen].items() if cell}
     key = f"{file}_{chosen}_{form}"

@@ -11,25 +11,26 @@ from dashboard.cached import known_plan
 from dashboard.entries import day_in
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
-from dashboard.units import in_own
+from dashboard.units import from_own, in_own
 from dashboard.words import local, short_day
-from model import GUESS, US, Edit
+from model import GUESS, US, Edit, Season
 
-PLANTINGS = "plantings.csv"
+PLANTINGS, METRIC = "plantings.csv", "metric"
 # Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
 BACK, AHEAD = timedelta(weeks=10), timedelta(weeks=3)
 SOWN, OUT = "sown", "planted_out"
 DONE = {SOWN: "Sown", OUT: "Planted out"}
+# How much is measured, and in whose units it stands under a heading.
 AMOUNTS = {
-    "plants": ("plant", "plants"),
-    "area_m2": ("m2 of bed", "m²"),
-    "area_ft2": ("m2 of bed", "ft²"),
-    "row_m": ("m of row", "m of row"),
-    "row_ft": ("m of row", "ft of row"),
+    "plants": ("plant", METRIC),
+    "area_m2": ("m2 of bed", METRIC),
+    "area_ft2": ("m2 of bed", US),
+    "row_m": ("m of row", METRIC),
+    "row_ft": ("m of row", US),
 }
 
 
-def sown_form() -> None:
+def sown_form(season: Season) -> None:
     """Ask which planting was sown or planted out, how much of it and when."""
     form, today = session.form(), session.today()
     due = {
@@ -42,11 +43,10 @@ def sown_form() -> None:
         return
     # what still is a guess, and what came due last, is likeliest what was done
     order = sorted(due, key=lambda row: (not _is_guess(due[row]), min(map(_off, _days(due[row])))))
+    # told now: the chooser asks again once the page has run, and then in no tongue
+    told = {row: _told(due[row]) for row in order}
     row = st.selectbox(
-        "What was sown or planted",
-        order,
-        format_func=lambda row: _told(due[row]),
-        key=f"sown_{form}",
+        "What was sown or planted", order, format_func=told.__getitem__, key=f"sown_{form}"
     )
     cells = due[row]
     steps = [step for step in DONE if cells.get(step)]
@@ -61,11 +61,13 @@ def sown_form() -> None:
             key=f"sown_step_{form}_{row}",
         )
     heading = _amount(cells)
+    per, there = AMOUNTS[heading]
+    word = "plants" if per == "plant" else in_own(1.0, per, season.units)[1]
     amount = st.number_input(
-        f"How much ({AMOUNTS[heading][1]})",
+        f"How much ({word})",
         0.0,
         None,
-        _planned(cells, heading),
+        _planned(cells, heading, season.units),
         1.0,
         format="%g",
         key=f"sown_much_{form}_{row}",
@@ -73,9 +75,10 @@ def sown_form() -> None:
     day = past_day("When", f"sown_day_{form}_{row}")
     if day is None:
         return
-    number = f"{round(amount)}" if heading == "plants" else f"{amount:.6g}"
-    words = f"{number} {AMOUNTS[heading][1]} of {cells['crop']} in {cells['bed']}"
-    edits = _edits(row, cells, {heading: number, step: f"{day}"})
+    amount = round(amount) if per == "plant" else amount
+    written = in_own(from_own(amount, per, season.units), per, there)[0]
+    words = f"{amount:g} {word} of {cells['crop']} in {cells['bed']}"
+    edits = _edits(row, cells, {heading: f"{written:.6g}", step: f"{day}"})
     save_button(
         "sown_save",
         local(f"Save: {words}, {short_day(day)}"),
@@ -105,13 +108,12 @@ def _edits(row: int, cells: Mapping[str, str], done: Mapping[str, str]) -> list[
     return [Edit(PLANTINGS, {**left, **percents, **done}, row), *others]
 
 
-def _planned(cells: Mapping[str, str], heading: str) -> float:
-    """Give how much the plan has of a planting in the unit of its notes, else what they say."""
-    plan = known_plan(session.seasons(), session.today())
-    written, per = float(cells[heading]), AMOUNTS[heading][0]
+def _planned(cells: Mapping[str, str], heading: str, units: str) -> float:
+    """Give how much the plan has of a planting, else what the notes say, in own units."""
+    plan, (per, there) = known_plan(session.seasons(), session.today()), AMOUNTS[heading]
+    written = round(in_own(from_own(float(cells[heading]), per, there), per, units)[0], 1)
     if plan is None:
         return written
-    units = US if heading.endswith(("ft2", "ft")) else "metric"
     for planting, amount in zip(plan.case.forecast.plantings, plan.plan.amounts, strict=True):
         dates = {SOWN: planting.sown, OUT: planting.planted_out}
         same = all(

@@ -8,8 +8,10 @@ import streamlit as st
 import model
 from dashboard import kept, place, session
 from dashboard.cached import known_plan
+from dashboard.entries import NOTES
 from dashboard.forms.bring_form import bring_form
 from dashboard.forms.copies_form import copies_form
+from dashboard.forms.correct_form import correct_form
 from dashboard.forms.guess_form import guess_form
 from dashboard.forms.how_we_write_form import how_we_write_form
 from dashboard.forms.judgement_form import judgement_form
@@ -30,6 +32,7 @@ OUT_AS = (
     ),
 )
 OUT, IN, WEATHER, COPIES = "Take along", "Bring in", "Own weather", "Copies"
+HAVE = "Change the notes"
 WRITE = "How we write"
 
 
@@ -39,13 +42,19 @@ def show() -> None:
     notes = session.notes()
     if notes is None:
         return
-    parts = [OUT, IN, WRITE, WEATHER, COPIES, GUESSES, JUDGEMENTS]
+    parts = [OUT, IN, HAVE, GUESSES, JUDGEMENTS, WRITE, WEATHER, COPIES]
     asked = st.query_params.get(PART, "")
     chosen = choice("What", parts, "notes_what", asked if asked in parts else "")
     if chosen == OUT:
         _out(notes)
     elif chosen == IN:
         bring_form(notes.household.household_id)
+    elif chosen == HAVE:
+        last_written()
+        st.markdown(
+            "Beds, plantings, people, foods, preserves, jars, places, hours: put any right."
+        )
+        correct_form(NOTES, "change")
     elif chosen == WRITE:
         last_written()
         how_we_write_form(notes)

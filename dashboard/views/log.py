@@ -6,6 +6,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.cached import known_plan
+from dashboard.entries import RECORD
 from dashboard.forms.correct_form import correct_form
 from dashboard.forms.history_form import history_form
 from dashboard.forms.paper_form import paper_form
@@ -44,11 +45,11 @@ def show() -> None:
     elif chosen == TAKEN:
         take_form(season)
     elif chosen == SOWN:
-        sown_form()
+        sown_form(season)
     elif chosen == PAPER:
         paper_form(season)
     elif chosen == MEND:
-        correct_form()
+        correct_form(RECORD, "correct")
     else:
         history_form()
     st.text_input("Who writes", key="writer_name", max_chars=40, on_change=session.sign)

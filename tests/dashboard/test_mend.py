@@ -85,6 +85,22 @@ def test_one_entry_is_taken_out_and_undone(log: AppTest, store_path: Path) -> No
     assert rows(store_path, "harvest_log.csv") == before
 
 
+def test_a_bed_is_made_larger_among_the_notes(app: AppTest, store_path: Path) -> None:
+    (first, *_) = before = rows(store_path, "beds.csv")
+    page = look(app, "Alder Lane", GLUT, "views/household.py")
+    page.segmented_control(key="notes_what").set_value("Change the notes").run()
+    labelled(page, "selectbox", "Entries").set_value("Beds").run()
+    chooser = labelled(page, "selectbox", "Which")
+    chooser.select(next(told for told in chooser.options if told.startswith(first["bed"]))).run()
+    labelled(page, "text_input", "Area m2").set_value("95").run()
+    labelled(page, "button", "Save the change").click().run()
+
+    assert not page.exception
+    after = rows(store_path, "beds.csv")
+    assert {**first, "area_m2": "95"} in after
+    assert len(after) == len(before)
+
+
 def test_a_guess_that_was_changed_is_a_guess_no_more() -> None:
     before = [(3, {"food": "peas", "portions_a_week": "1", "note": GUESS})]
     same = pd.DataFrame([before[0][1]])
