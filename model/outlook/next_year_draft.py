@@ -12,6 +12,7 @@ from model.forecast.growth import picking_dates
 from model.outlook.gone_unknown import MOST_TIMES, gone_unknown
 from model.outlook.review_table import NONE_LEFT, review_table, shelf_runs
 from model.season.kitchen import Preserve
+from model.season.ledger import Ledger
 from model.season.record import NOT_AGAIN, RAN_OUT, TOO_MUCH
 from model.season.season import Season
 
@@ -27,7 +28,8 @@ class Use:
     those without after the first of them, ``left`` what stands there at the end,
     ``days_to_come`` the days to its new crop, ``keeps_days`` its keeping life. ``paced`` are the
     days that its pace is taken from: all of them, or only those on which some stood there.
-    ``begins`` and ``ends`` are the first and last day of the year.
+    ``begins`` and ``ends`` are the first and last day of the year; ``seen`` says that all of what
+    stands there was counted since it came.
     """
 
     eaten: float
@@ -42,6 +44,7 @@ class Use:
     paced: int
     begins: date
     ends: date
+    seen: bool
 
     @property
     def units(self) -> float:
@@ -101,10 +104,19 @@ class Draft:
         return self.verdict == RAN_OUT and bool(self.use.missing and self.use.stood)
 
     @property
+    def unknown(self) -> bool:
+        """Say whether nobody knows if any was used: none was taken, none missing, none counted."""
+        use = self.use
+        silent = use.units == 0 and not use.doubtful and use.left > NONE_LEFT and not use.seen
+        return silent and self.verdict not in (NOT_AGAIN, TOO_MUCH)
+
+    @property
     def aim(self) -> int:
         """Give the sealed units to aim at."""
         if self.verdict == NOT_AGAIN or self.enough_there:
             return 0
+        if self.unknown:
+            return math.ceil(self.before - NONE_LEFT)
         wanted = self.use.a_year
         if self.verdict == TOO_MUCH:
             wanted -= self.use.carried
@@ -152,7 +164,13 @@ def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:
         paced=stood if verdict == RAN_OUT else stood + missing,
         begins=begins,
         ends=ends,
+        seen=_seen(case.books[own.name]),
     )
+
+
+def _seen(book: Ledger) -> bool:
+    """Say whether all that stands there was counted since it came."""
+    return book.counted is not None and all(one.since <= book.counted for one in book.standing)
 
 
 def draft_year(case: Case, year: str, food: str) -> tuple[date, date, date]:

@@ -40,6 +40,8 @@ def draft_lines(draft: Draft, units: str) -> Lines:
     none, unit = counted(0, own.unit, units), steps(own.unit, units)
     if draft.verdict == NOT_AGAIN:
         return (line(f"{none}: {NOT_AGAIN}", said),)
+    if draft.unknown:
+        return _as_before(draft, unit)
 
     def write(pen: Pen) -> tuple[Lines, bool]:
         use, less = draft.use, draft.enough_there or draft.verdict == TOO_MUCH
@@ -67,6 +69,19 @@ def draft_lines(draft: Draft, units: str) -> Lines:
         lines.append(line(wanted, TAKEN, said, ends=told))
         lines += of_steps(Pen(3), wanted.result, own.unit, units)
         return tuple(lines), wanted.result == draft.aim
+
+    return enough(write)
+
+
+def _as_before(draft: Draft, unit: str) -> Lines:
+    """Aim at as much as before where nobody knows what of it was used."""
+    words = "filled" if draft.meant is None else "meant"
+    told = ": nobody wrote down what was eaten of it, or counted it since. Count it first"
+
+    def write(pen: Pen) -> tuple[Lines, bool]:
+        again = pen.sum(draft.before, words, unit=of_unit(unit, " to aim at, as before"), whole=UP)
+        source = Source(FROM_NOTES, "batches.csv", draft.preserve.name)
+        return (line(again, source, ends=told),), again.result == draft.aim
 
     return enough(write)
 

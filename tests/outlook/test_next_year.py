@@ -21,7 +21,7 @@ from model.season.record import (
     Verdict,
 )
 from model.season.season import Season
-from tests.recorded import JARS, PACKS, batch, packs, recorded, took
+from tests.recorded import JARS, PACKS, batch, count, packs, recorded, took
 
 YEAR, END = "2027", date(2027, 12, 31)
 
@@ -47,6 +47,19 @@ def test_what_stood_there_for_part_of_a_year_is_aimed_at_for_all_of_it() -> None
 
     assert row["next_units"] == 27
     assert "6 eaten + 0.098 a day x 209 days still to come" in row["working"]
+
+
+def test_where_nobody_wrote_or_counted_what_was_eaten_as_many_are_aimed_at_as_before() -> None:
+    made = recorded(batches=(batch("F", date(2027, 11, 1), 10, preserve=PACKS),))
+    row = draft(made, RIGHT)
+
+    assert row["next_units"] == 10
+    assert row["working"].startswith("10 filled, rounded up = 10 packs to aim at, as before")
+    assert row["working"].endswith("Count it first")
+    # a count that finds all of them there knows that none was eaten
+    seen = replace(made, counts=(count(END, 10, preserve=PACKS, put_up=date(2027, 11, 1)),))
+    assert draft(seen, RIGHT)["next_units"] == 0
+    assert draft(made, NOT_AGAIN)["next_units"] == 0
 
 
 def test_what_keeps_no_year_is_aimed_at_for_as_long_as_it_keeps() -> None:
