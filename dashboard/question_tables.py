@@ -1,5 +1,8 @@
 """Answers to questions made ready for the eye: a glut, one more, hedges, ways to plant."""
 
+from datetime import datetime
+from typing import Any
+
 import pandas as pd
 
 from dashboard.day_findings import clock
@@ -7,7 +10,7 @@ from dashboard.units import US, in_own, units_of, weight
 from dashboard.words import about, chance, hours, in_own_days, short_day
 from model import DaySheet
 
-LEAST_PORTIONS, LEAST_KG = 0.5, 0.05
+LEAST_PORTIONS, LEAST_KG, NEARLY = 0.5, 0.05, 0.5
 EAT = "eat"
 
 
@@ -17,6 +20,9 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
     What of it is bruised is told where anything is.
     """
     done = {load.product.name: load.ends for load in sheet.loads}
+    made = dict[str, float]()
+    for load in sheet.loads:
+        made[load.product.name] = made.get(load.product.name, 0.0) + load.units
     worked = steps["minutes"] > 0
     work = steps[worked].sort_values(
         "preserve", key=lambda names: names.map(done).fillna(sheet.finish), kind="stable"
@@ -37,12 +43,22 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
                 "put_up": units_of(row.units, row.unit, units) if worked_on else "",
                 "loads": f"{row.loads}" if row.loads else "",
                 "minutes": hours(row.minutes) if worked_on else "",
-                "done_at": clock(ends, sheet.begins) if ends else "",
+                "done_at": _done(row, ends, made.get(str(row.preserve), 0.0), sheet, units),
             }
         )
     told = pd.DataFrame(rows)
     some = bool(rows) and told["bruised_words"].any()
     return told if some else told.drop(columns="bruised_words", errors="ignore")
+
+
+def _done(row: Any, ends: datetime | None, made: float, sheet: DaySheet, units: str) -> str:
+    """Give when it is done; what freezer or dryer do not take in one day is done on another."""
+    if ends is None:
+        return "on another day" if row.minutes > 0 else ""
+    told = clock(ends, sheet.begins)
+    if made >= row.units - NEARLY:
+        return told
+    return f"{told} for {units_of(made, row.unit, units)}, the rest on another day"
 
 
 def idle_limits(found: pd.DataFrame) -> list[str]:

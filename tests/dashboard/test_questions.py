@@ -49,6 +49,22 @@ def test_a_split_pile_is_taken_to_the_preserving_day_and_ends_there_when_it_said
     assert all(any(name in made.lower() for made in _made(glut)) for name in canned["preserve"])
 
 
+def test_what_the_freezer_does_not_take_that_day_is_told_to_be_work_of_another(
+    glut: AppTest,
+) -> None:
+    labelled(glut, "multiselect", "What lies").set_value(["bush bean"]).run()
+    labelled(glut, "number_input", "Bush bean (kg)").set_value(20.0).run()
+    labelled(glut, "number_input", "Free hours").set_value(8.0).run()
+    steps = table_with(glut, "action", "done_at").set_index("preserve")
+    glut.button(key="glut_day").click().run()
+    frozen = steps.loc["frozen beans"]
+    (made,) = [re.search(r"(\d+) packs of frozen beans", words(glut))]
+
+    assert made is not None
+    assert int(frozen["put_up"].split()[0]) > int(made[1])
+    assert f"for {made[1]} packs, the rest on another day" in frozen["done_at"]
+
+
 def test_what_was_put_up_that_day_is_named_beside_the_pile(app: AppTest) -> None:
     # demo_data/alder_lane/batches.csv: sweetcorn was frozen on 14 August
     look(app, "Alder Lane", date(2027, 8, 14), "views/this_week.py")
