@@ -83,7 +83,8 @@ def _opened() -> tuple[Season, tuple[Wanted, ...]]:
     plan = place.opened(TITLE)
     wanted = model.wanted_today(plan)
     session.want_today(wanted)
-    return plan.case.season, wanted
+    # a plan made before something was ticked knows nothing of it, and is still the plan
+    return session.season() or plan.case.season, wanted
 
 
 def _warn(sheet: DaySheet, season: Season) -> None:

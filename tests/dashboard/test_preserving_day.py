@@ -2,6 +2,7 @@
 
 import re
 from datetime import date, time
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -114,6 +115,18 @@ def test_a_tick_is_kept_taken_back_and_makes_no_new_plan(day: AppTest, store_pat
     assert labelled(day, "checkbox", "New flat lids").value
     labelled(day, "checkbox", "New flat lids").uncheck().run()
     assert rows(store_path, "checklist.csv") == before
+
+
+def test_who_opens_the_page_anew_finds_the_ticks_that_were_made(
+    day: AppTest, store_path: Path
+) -> None:
+    labelled(day, "checkbox", "New flat lids").check().run()
+    assert rows(store_path, "checklist.csv")
+
+    # the plan was made before the tick, and is still kept
+    again = AppTest.from_file(str(files("dashboard") / "app.py"), default_timeout=60).run()
+    look(again, "Alder Lane", DAY, PAGE)
+    assert labelled(again, "checkbox", "New flat lids").value
 
 
 def test_what_is_set_out_is_counted(day: AppTest) -> None:
