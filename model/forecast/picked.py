@@ -49,7 +49,7 @@ def picked_before(
     whole_kg: Floats,
     weeks: Weeks,
 ) -> tuple[Floats, Floats]:
-    """Give what was picked in the weeks before today and not counted since; shape (C, H).
+    """Give what was picked up to today and not counted since; shape (C, H).
 
     The second answer is what was picked ahead of its time, shape (C,): of crops that are lifted
     once all that was lifted beyond what should have been by now; of others what was picked this
@@ -58,7 +58,8 @@ def picked_before(
     What the log says; of crops that are lifted once also what should have been lifted by now
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
     all before it, and what was put up since is taken off.
-    The days of this week that are over belong to the newest week.
+    The days of this week that are over, and today's pickings, belong to the newest week: they lie
+    in the kitchen, and come off what is still expected of the week.
 
     Parameters
     ----------
@@ -70,7 +71,7 @@ def picked_before(
     before = np.zeros((len(names), BEFORE_WEEKS))
     logged, this_week = np.zeros(len(names)), np.zeros(len(names))
     for picking in season.pickings:
-        if not (year.begins <= picking.day < weeks.today and picking.crop in names):
+        if not (year.begins <= picking.day <= weeks.today and picking.crop in names):
             continue
         logged[names.index(picking.crop)] += picking.kg
         this_week[names.index(picking.crop)] += picking.kg * (picking.day >= weeks.first)
