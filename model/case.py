@@ -34,7 +34,7 @@ class Case:
     stock : what stands there by the book, less what was usually eaten since it was seen; the
         arrays begin with it and with what should prove sealed of this year's jars.
     past_keeping : what by the book stands there longer than it keeps, and is no stock.
-    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
+    before_kg : shape (C, H), picked before and still in hand, the newest last, of this week.
     fresh : shape (F, W), portions that the expected harvest of the amounts written down
         lets be eaten fresh, up to the want.
     kept_want : shape (F,), portions wanted over the weeks to cover that fresh food leaves.
@@ -101,7 +101,7 @@ def make_case(season: Season, today: date) -> Case:
     needs = demand(season, forecast.weeks, cover, use.factors(forecast.weeks))
     harvest = forecast.kg_by_crop(forecast.amounts, len(arrays.crops))
     a_week = needs.usual[:, 0] * 7 / (7 - forecast.weeks.days_over)
-    before = still_in_hand(arrays, forecast.before_kg, a_week)
+    before = still_in_hand(arrays, forecast.before_kg, a_week, forecast.weeks.days_over)
     fresh = fresh_portions(arrays, harvest, needs.wanted, before)
     plate = np.array([food.plate for food in season.foods], dtype=bool)
     lean = lean_stretches(arrays, needs, fresh, plate, season.settings.lean_share)

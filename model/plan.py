@@ -36,7 +36,7 @@ class Plan:
     Parameters
     ----------
     amounts : shape (B,), each planting in its own unit.
-    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
+    before_kg : shape (C, H), picked before and still in hand, the newest last, of this week.
     harvest_kg, eaten_kg, spare_kg, on_hand_kg : shape (C, W).
     put_up, loads, opened, past, given, shelf : shape (R, W), units (jars, packs, kg, litres);
         ``shelf`` at each week's end, after losses.

@@ -39,8 +39,7 @@ class Year:
         arrays = self.arrays
         self.before = self.plan.before_kg.tolist()
         self.on_hand = [
-            sum(kg[len(kg) - int(span) + 1 :]) if span > 1 else 0.0
-            for kg, span in zip(self.before, arrays.hold_weeks, strict=True)
+            sum(kg[-int(span) :]) for kg, span in zip(self.before, arrays.hold_weeks, strict=True)
         ]
         self.picked = [0.0] * len(arrays.crops)
         self.units = [float(units) for units in arrays.opening_units]
@@ -143,7 +142,8 @@ class Year:
 
     def _hold(self, week: int) -> None:
         for c, span in enumerate(self.arrays.hold_weeks):
-            picked = [*self.before[c], *self.harvest[c][: week + 1]]
+            before, harvest = self.before[c], self.harvest[c]
+            picked = [*before[:-1], before[-1] + harvest[0], *harvest[1 : week + 1]]
             recent = sum(picked[len(picked) - int(span) + 1 :])
             self.on_hand[c] = min(self.on_hand[c], recent) if span > 1 else 0.0
 

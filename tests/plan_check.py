@@ -33,7 +33,8 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
     names = [crop.name for crop in case.season.crops]
     for c, crop in enumerate(names):
         span, earlier = int(case.arrays.hold_weeks[c]), case.before_kg[c].tolist()
-        held = sum(earlier[len(earlier) - span + 1 :]) if span > 1 else 0.0
+        # the newest of what was picked before is of this very week
+        held = sum(earlier[-span:])
         for week in range(len(plan.weeks)):
             used = sum(
                 part.kg * plan.put_up[r, week]
@@ -46,7 +47,8 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
             if abs(had - gone - plan.on_hand_kg[c, week]) > CLOSE * max(1.0, had):
                 faults.append(f"{crop}: kilograms appear or vanish in week {week}")
             held = plan.on_hand_kg[c, week]
-            picked = [*earlier, *plan.harvest_kg[c, : week + 1]]
+            harvest = plan.harvest_kg[c].tolist()
+            picked = [*earlier[:-1], earlier[-1] + harvest[0], *harvest[1 : week + 1]]
             good = sum(picked[len(picked) - span + 1 :]) if span > 1 else 0.0
             if held > good + CLOSE * max(1.0, good):
                 faults.append(f"{crop}: held longer than it holds in week {week}")

@@ -36,25 +36,32 @@ def fresh_portions(
     ----------
     harvest_kg : shape (C, W).
     wanted : shape (F, W), portions.
-    before_kg : shape (C, H), still in hand from the weeks before, the newest last.
+    before_kg : shape (C, H), picked before and still in hand, the newest last, of the first week.
 
     Returns
     -------
     shape (F, W), portions.
     """
-    return _eaten_in_order(arrays, harvest_kg, wanted, before_kg)[0]
+    if not before_kg.shape[1]:
+        return _eaten_in_order(arrays, harvest_kg, wanted, before_kg)[0]
+    with_this_week = harvest_kg.copy()
+    with_this_week[:, 0] += before_kg[:, -1]
+    return _eaten_in_order(arrays, with_this_week, wanted, before_kg[:, :-1])[0]
 
 
-def still_in_hand(arrays: SeasonArrays, picked_kg: Floats, wanted: Floats) -> Floats:
+def still_in_hand(
+    arrays: SeasonArrays, picked_kg: Floats, wanted: Floats, days_over: int
+) -> Floats:
     """Give what is left of the pickings of some weeks after eating the want of each; (C, H).
 
     Parameters
     ----------
-    picked_kg : shape (C, H), the newest week last.
+    picked_kg : shape (C, H), the newest week last, of which ``days_over`` have been eaten in.
     wanted : shape (F,), portions a week.
     """
     weeks = picked_kg.shape[1]
     every_week = np.repeat(wanted[:, None], weeks, axis=1)
+    every_week[:, -1] *= days_over / 7
     left = _eaten_in_order(arrays, picked_kg, every_week, np.zeros((len(arrays.crops), 0)))[1]
     by_week = np.zeros_like(picked_kg)
     ages = min(weeks, left.shape[1])

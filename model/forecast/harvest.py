@@ -41,7 +41,7 @@ class HarvestForecast:
         of each planting, from the week of today on.
     still_to_come : shape (B, W), the part of it that setbacks, and what was picked before it
         was due, have left.
-    before_kg : shape (C, H), picked in the weeks before and not counted since; newest last.
+    before_kg : shape (C, H), picked up to today and not counted since; the newest last, this week.
     crop_of : shape (B,), index into ``season.crops``.
     least, most : shape (B,), how much of it may be grown; what has been started is fixed.
     occupies : shape (B, W), 1 where the planting stands in its bed.

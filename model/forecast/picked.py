@@ -58,8 +58,8 @@ def picked_before(
     What the log says; of crops that are lifted once also what should have been lifted by now
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
     all before it, and what was put up since is taken off.
-    The days of this week that are over, and today's pickings, belong to the newest week: they lie
-    in the kitchen, and come off what is still expected of the week.
+    The newest column is of this week, today's pickings among it: they lie in the kitchen, and
+    come off what is still expected of the week.
 
     Parameters
     ----------
@@ -68,7 +68,7 @@ def picked_before(
     names = [crop.name for crop in season.crops]
     begins = weeks.first - timedelta(weeks=BEFORE_WEEKS)
     counted = {name: season.counted_on(weeks.today, name) or date.min for name in names}
-    before = np.zeros((len(names), BEFORE_WEEKS))
+    before = np.zeros((len(names), BEFORE_WEEKS + 1))
     logged, this_week = np.zeros(len(names)), np.zeros(len(names))
     for picking in season.pickings:
         if not (year.begins <= picking.day <= weeks.today and picking.crop in names):
@@ -76,7 +76,7 @@ def picked_before(
         logged[names.index(picking.crop)] += picking.kg
         this_week[names.index(picking.crop)] += picking.kg * (picking.day >= weeks.first)
         if picking.day > counted[picking.crop] and picking.day >= begins:
-            week = min((monday_of(picking.day) - begins).days // 7, BEFORE_WEEKS - 1)
+            week = (monday_of(picking.day) - begins).days // 7
             before[names.index(picking.crop), week] += picking.kg
     unlogged, unlogged_this_week = _put_up_since(season, before, begins, weeks, counted)
     ahead = this_week + unlogged_this_week
@@ -113,21 +113,19 @@ def _put_up_since(
                 continue
             c, used = season.crops.index(season.crop(part.crop)), batch.filled * part.kg
             for week in range((monday_of(batch.put_up) - begins).days // 7 + 1):
-                if week < BEFORE_WEEKS:
-                    gone = min(before[c, week], used)
-                    before[c, week] -= gone
-                    used -= gone
+                gone = min(before[c, week], used)
+                before[c, week] -= gone
+                used -= gone
             beyond[c] += used
             this_week[c] += used if batch.put_up >= weeks.first else 0.0
     return beyond, this_week
 
 
 def _due_by_week(dates: PickingDates, weeks: Weeks, begins: date, counted: date) -> Floats:
-    """Give the shares due in each week before today, after the last stock-take; shape (H,)."""
+    """Give the shares due in each week up to today, after the last stock-take; shape (H,)."""
     until_now = expected_week_shares(dates, Weeks(begins, BEFORE_WEEKS + 1))
     until_now[-1] -= expected_week_shares(dates, weeks)[0]
-    due: Floats = until_now[:-1].copy()
-    due[-1] += max(0.0, until_now[-1])
-    mondays = [begins + timedelta(weeks=week) for week in range(BEFORE_WEEKS)]
+    due: Floats = np.maximum(until_now, 0.0)
+    mondays = [begins + timedelta(weeks=week) for week in range(BEFORE_WEEKS + 1)]
     due[[monday < monday_of(counted) if counted > date.min else False for monday in mondays]] = 0.0
     return due

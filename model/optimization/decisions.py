@@ -30,14 +30,15 @@ def last_weeks_sum(weekly: Floats, spans: Ints, before: Floats) -> Floats:
 
 
 def held_from_before(case: Case) -> Floats:
-    """Give what of the weeks before may still be held; shape (C, W + 1).
+    """Give what was picked before and may still be held; shape (C, W + 1).
 
-    Column 0 is the moment before the first week, column ``w + 1`` the end of week ``w``.
+    Column 0 is the moment before the first week, column ``w + 1`` the end of week ``w``. The
+    newest of it is of the first week itself: what does not hold a week is used in it.
     """
     earlier = case.before_kg.shape[1]
     newest_first = np.cumsum(case.before_kg[:, ::-1], axis=1)
     totals = np.concatenate([np.zeros((len(newest_first), 1)), newest_first], axis=1)
-    spans = np.maximum(case.arrays.hold_weeks - 1, 0)
+    spans = case.arrays.hold_weeks
     weeks = np.arange(len(case.weeks) + 1)
     held: Floats = np.take_along_axis(
         totals, np.clip(spans[:, None] - weeks[None, :], 0, earlier), axis=1
@@ -47,7 +48,14 @@ def held_from_before(case: Case) -> Floats:
 
 def to_hand(case: Case, harvest: Floats) -> Bools:
     """Mark the weeks in which something of a crop is to hand, fresh or still held."""
-    return last_weeks_sum(harvest, case.arrays.hold_weeks, case.before_kg) > LEAST_KG
+    return picked_lately(case, harvest, case.arrays.hold_weeks) > LEAST_KG
+
+
+def picked_lately(case: Case, harvest: Floats, spans: Ints) -> Floats:
+    """Sum for each crop and week what was picked in the last ``spans`` weeks; shape (C, W)."""
+    with_this_week = harvest.copy()
+    with_this_week[:, 0] += case.before_kg[:, -1]
+    return last_weeks_sum(with_this_week, spans, case.before_kg[:, :-1])
 
 
 def can_put_up(case: Case, harvest: Floats) -> Bools:
@@ -60,7 +68,7 @@ def can_put_up(case: Case, harvest: Floats) -> Bools:
     within = np.minimum(arrays.hold_weeks, round(case.season.settings.put_up_within_weeks))
     standing = np.array([crop.shape == "single lift" for crop in case.season.crops], dtype=bool)
     spans = np.where(standing, arrays.hold_weeks, within)
-    recent = last_weeks_sum(harvest, spans, case.before_kg)
+    recent = picked_lately(case, harvest, spans)
     possible = np.ones((len(arrays.preserves), len(arrays.weeks)), dtype=bool)
     for r in range(len(arrays.preserves)):
         for c in np.flatnonzero(arrays.fresh_kg[r]):
@@ -93,7 +101,7 @@ def add_decisions(case: Case, variables: Variables) -> None:
     harvest = most_harvest(case)
     present = to_hand(case, harvest)
     spans = np.maximum(arrays.hold_weeks - 1, 0)
-    held = last_weeks_sum(harvest, spans, case.before_kg) > LEAST_KG
+    held = picked_lately(case, harvest, spans) > LEAST_KG
     held &= arrays.hold_weeks[:, None] > 1
     eatable = np.zeros_like(present)
     eaten_as = arrays.food_of_crop >= 0

@@ -35,9 +35,15 @@ def in_periods(case: Case, span: int) -> Case:
             most=summed(demand.most, span),
             cover_until=_ceil(demand.cover_until, span),
         ),
-        before_kg=summed(case.before_kg[:, ::-1], span)[:, ::-1],
+        before_kg=_before(case.before_kg, span),
         fresh=summed(case.fresh, span),
     )
+
+
+def _before(before_kg: Floats, span: int) -> Floats:
+    """Sum what was picked before over periods; the newest of it is of the first period itself."""
+    earlier = summed(before_kg[:, -2::-1], span)[:, ::-1]
+    return np.concatenate([earlier, before_kg[:, -1:]], axis=1)
 
 
 def summed(weekly: Floats, span: int) -> Floats:

@@ -27,7 +27,7 @@ HEADINGS: dict[str, Heading] = (
         ),
         "bed": Heading("Bed", "", "where it grows"),
         "before": Heading("Before", "", "without the change"),
-        "before_kg": Heading("Before", "kg", "still good from the weeks before"),
+        "before_kg": Heading("In hand", "kg", "picked before, not used and still good"),
         "before_units": Heading(
             "Meant, or filled", "", "sealed units meant; those put up where none were"
         ),

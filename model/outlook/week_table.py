@@ -19,8 +19,8 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
     """One row a crop to hand in a week: what is picked, and what becomes of it.
 
     ``expected_kg`` + ``before_kg`` = ``eaten_kg`` + ``put_up_kg`` + ``held_kg`` + ``spare_kg``;
-    ``before_kg`` is still good from the weeks before. Raises IndexError for a week beyond
-    the plan.
+    ``before_kg`` was picked before, up to today, and is still good. Raises IndexError for a
+    week beyond the plan.
 
     >>> print(*model.fresh_table(planned, 25))
     crop expected_kg low_kg high_kg before_kg eaten_kg put_up_kg held_kg spare_kg
@@ -43,7 +43,7 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
             "spare_kg": float(plan.spare_kg[c, week]),
         }
         for c, crop in enumerate(arrays.crops)
-        if plan.harvest_kg[c, week] + plan.eaten_kg[c, week] + put_up[c] > 0.05
+        if plan.harvest_kg[c, week] + kept[c] > 0.05
     ]
     columns = [
         "crop",

@@ -210,8 +210,11 @@ class _Run:
             self.on_hand[c] = kept
 
     def _held_from_before(self, c: int, week: int) -> float:
-        """Give what of the weeks before may still be held at a week's end (-1: as they begin)."""
-        span = max(0, int(self.arrays.hold_weeks[c]) - 2 - week)
+        """Give what was picked before and may still be held at a week's end (-1: as they begin).
+
+        The newest of it is of the first week itself.
+        """
+        span = max(0, int(self.arrays.hold_weeks[c]) - 1 - week)
         earlier = self.before.shape[1]
         return float(self.before[c, earlier - min(span, earlier) :].sum())
 
