@@ -28,7 +28,7 @@ def checklist_form(points: Sequence[Point]) -> None:
         )
     sources = "; ".join(dict.fromkeys(point.source for point in points))
     st.caption(
-        "Nothing waits for a tick. Ticks are kept with the day, the gauge's for a year. "
+        "You can go on without ticking. A tick holds for the day, that of the gauge for a year. "
         f"From: {sources}."
     )
 

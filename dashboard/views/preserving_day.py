@@ -38,13 +38,15 @@ def show() -> None:
     last_written()
     made, refused = model.day_products(season, wanted)
     top = st.container()
-    with st.expander("When, and what is made"):
+    with st.expander("When, and what is made", expanded=not wanted):
         begins, late = day_times(season)
         day_numbers(season, wanted)
     there = model.put_up_on(season, session.today())
     sheet = model.day_sheet(season, made, refused, begins, past_bedtime=late, put_up=there)
     with top:
-        place.answer(day_headline(sheet), place.LOG, "count the sealed jars the day after")
+        canned = any(load.process for load in sheet.loads)
+        after = "look at the seals the day after" if canned else "write down what is put up"
+        place.answer(day_headline(sheet), place.LOG, after)
         place.looks_wait()
         _warn(sheet, season)
         _now(sheet, season.units)
