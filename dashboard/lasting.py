@@ -51,8 +51,8 @@ def _standing(row: tuple, today: date) -> str:
 def level_words(row: tuple) -> str:
     """Give the portions a week that just reach the new crop, or that use it up while it keeps."""
     if row.level_portions < LEAST_LEVEL and row.use_up_portions >= LEAST_LEVEL:
-        return f"{about(row.use_up_portions)} portions a week while it keeps"
-    return f"{about(row.level_portions)} portions a week"
+        return f"{about(row.use_up_portions)} a week while it keeps"
+    return f"{about(row.level_portions)} a week"
 
 
 def lasting_words(foods: pd.DataFrame) -> pd.DataFrame:

@@ -80,7 +80,7 @@ def _sealed(products: pd.DataFrame, units: str) -> list[str]:
 
 
 def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give the year of each preserve as numbers in its own unit; no column where all is blank."""
+    """Give the year of each preserve as numbers in its own unit; blank where there is none."""
     shown = review[["preserve"]].copy()
     for name in REVIEWED:
         numbers = zip(review[f"{name}_units"], review["unit"], strict=True)
@@ -89,8 +89,7 @@ def review_rows(review: pd.DataFrame, units: str) -> pd.DataFrame:
     ends = zip(review["ran_out"], review["lost_out"], strict=True)
     shown["none_from"] = [_none_from(ran_out, lost_out) for ran_out, lost_out in ends]
     shown["verdict"] = review["verdict"]
-    told = [name for name in shown if shown[name].ne("").any()]
-    return shown[told]
+    return shown
 
 
 def _none_from(ran_out: date | None, lost_out: date | None) -> str:
