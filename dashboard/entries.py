@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from datetime import date, datetime
 
 from dashboard.words import at_clock, day
+from model import GUESS
 
 RECORD = {
     "Picked": "harvest_log.csv",
@@ -67,6 +68,11 @@ def changed_cells(before: Mapping[str, str], after: Mapping[str, str]) -> dict[s
         for name in dict.fromkeys([*before, *after])
         if after.get(name, "") != before.get(name, "")
     }
+
+
+def is_guess(cells: Mapping[str, str]) -> bool:
+    """Say whether nobody in the household has looked at a row yet."""
+    return cells.get("note") == GUESS
 
 
 def day_in(cell: str) -> date | None:

@@ -14,7 +14,7 @@ from model import US, from_own, in_own
 __all__ = ["US", "from_own", "in_own"]
 
 LEAST_WHOLE = 10
-LEAST_KG, KG_PER_OZ = 0.1, 0.45359237 / 16
+LEAST_KG, OZ_PER_LB = 0.1, 16
 M_PER_FT = Fraction(3048, 10000)
 _NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "litre": "litre"}
 
@@ -22,7 +22,8 @@ _NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "l
 def weight(kg: float, units: str) -> str:
     """Give a weight in the household's own unit, a small one in the next below it."""
     if 0 < kg < LEAST_KG:
-        return f"{about(kg / KG_PER_OZ)} oz" if units == US else f"{about(1000 * kg)} g"
+        lb = in_own(kg, "kg", US)[0]
+        return f"{about(OZ_PER_LB * lb)} oz" if units == US else f"{about(1000 * kg)} g"
     return units_of(kg, "kg", units)
 
 

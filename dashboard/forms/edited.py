@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 
 import pandas as pd
 
-from model import GUESS, Edit
+from dashboard.entries import is_guess
+from model import Edit
 
 
 def edits_between(
@@ -20,7 +21,7 @@ def edits_between(
         known = int(place) < len(before)
         row_id, was = before[int(place)] if known else (None, {})
         if cells != {name: cell for name, cell in was.items() if cell}:
-            if cells.get("note") == GUESS:
+            if is_guess(cells):
                 del cells["note"]
             edits.append(Edit(file, cells or None, row_id))
     left = set(range(len(before))) - {int(place) for place in after.index}

@@ -1,16 +1,13 @@
 """The figures that are still guesses, and the place to put one's own in their stead."""
 
-from collections.abc import Mapping
-
 import streamlit as st
 
-from dashboard.entries import in_sheets
+from dashboard.entries import in_sheets, is_guess
 from dashboard.forms.correct_form import ALL, ONE, correct_table, newest_rows
 from dashboard.forms.mend_form import mend_form
 from dashboard.kept import Guesses, number_of
 from dashboard.look import choice
 from dashboard.words import count, listed, local
-from model import GUESS
 
 
 def guesses_told(guessed: Guesses) -> str:
@@ -36,10 +33,6 @@ def guess_form(guessed: Guesses) -> None:
         "A row that is changed is a guess no more; where the figure was right, empty its note."
     )
     if choice("How", [ONE, ALL], key="guess_how") == ONE:
-        mend_form(in_sheets(chosen), chosen, newest_rows(chosen, _is_guess)[::-1])
+        mend_form(in_sheets(chosen), chosen, newest_rows(chosen, is_guess)[::-1])
     else:
-        correct_table(in_sheets(chosen), chosen, _is_guess)
-
-
-def _is_guess(cells: Mapping[str, str]) -> bool:
-    return cells.get("note") == GUESS
+        correct_table(in_sheets(chosen), chosen, is_guess)

@@ -8,12 +8,12 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.cached import known_plan
-from dashboard.entries import day_in
+from dashboard.entries import day_in, is_guess
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.units import from_own, in_own
 from dashboard.words import local, short_day
-from model import GUESS, US, Edit, Season
+from model import US, Edit, Season
 
 PLANTINGS, METRIC = "plantings.csv", "metric"
 # Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
@@ -42,7 +42,7 @@ def sown_form(season: Season) -> None:
         st.markdown("By the notes nothing is to be sown or planted out in these weeks.")
         return
     # what still is a guess, and what came due last, is likeliest what was done
-    order = sorted(due, key=lambda row: (not _is_guess(due[row]), min(map(_off, _days(due[row])))))
+    order = sorted(due, key=lambda row: (not is_guess(due[row]), min(map(_off, _days(due[row])))))
     # told now: the chooser asks again once the page has run, and then in no tongue
     told = {row: _told(due[row]) for row in order}
     row = st.selectbox(
@@ -95,7 +95,7 @@ def sown_form(season: Season) -> None:
 def _edits(row: int, cells: Mapping[str, str], done: Mapping[str, str]) -> list[Edit]:
     """Write down what was done: the plan may choose neither its amount nor its bed any more."""
     left = {name: cell for name, cell in cells.items() if name != "choice"}
-    if _is_guess(cells):
+    if is_guess(cells):
         del left["note"]
     percents = {"least_percent": "100", "most_percent": "100"}
     others = [
@@ -127,10 +127,6 @@ def _planned(cells: Mapping[str, str], heading: str, units: str) -> float:
 
 def _amount(cells: Mapping[str, str]) -> str:
     return next((name for name in AMOUNTS if cells.get(name)), "")
-
-
-def _is_guess(cells: Mapping[str, str]) -> bool:
-    return cells.get("note") == GUESS
 
 
 def _days(cells: Mapping[str, str]) -> list[date]:

@@ -134,8 +134,7 @@ def _open(plan: PlannedSeason, openings: pd.DataFrame) -> None:
 
 def _eat_first(plan: PlannedSeason) -> str:
     case, first = plan.case, model.eat_first_table(plan)
-    first["why_first"] = first["why_first"].map(in_own_days)
-    return larder_headline(case.season, first, case.today, case.unseen_since)
+    return in_own_days(larder_headline(case.season, first, case.today, case.unseen_since))
 
 
 def _cure(curing: pd.DataFrame, units: str) -> None:

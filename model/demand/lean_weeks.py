@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from model.demand.eating import Demand
-from model.season.arrays import Bools, Floats, SeasonArrays
+from model.season.arrays import Bools, Floats, SeasonArrays, with_this_week
 
 WHOLE_PLATE = "whole plate"
 
@@ -42,11 +42,8 @@ def fresh_portions(
     -------
     shape (F, W), portions.
     """
-    if not before_kg.shape[1]:
-        return _eaten_in_order(arrays, harvest_kg, wanted, before_kg)[0]
-    with_this_week = harvest_kg.copy()
-    with_this_week[:, 0] += before_kg[:, -1]
-    return _eaten_in_order(arrays, with_this_week, wanted, before_kg[:, :-1])[0]
+    harvest_kg, earlier_kg = with_this_week(harvest_kg, before_kg)
+    return _eaten_in_order(arrays, harvest_kg, wanted, earlier_kg)[0]
 
 
 def still_in_hand(

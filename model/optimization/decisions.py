@@ -4,7 +4,7 @@ import numpy as np
 
 from model.case import Case
 from model.optimization.variables import Variables
-from model.season.arrays import Bools, Floats, Ints, SeasonArrays
+from model.season.arrays import Bools, Floats, Ints, SeasonArrays, with_this_week
 
 # Weeks in which a crop gives less than this are not worth a decision of their own.
 LEAST_KG = 1e-6
@@ -53,9 +53,8 @@ def to_hand(case: Case, harvest: Floats) -> Bools:
 
 def picked_lately(case: Case, harvest: Floats, spans: Ints) -> Floats:
     """Sum for each crop and week what was picked in the last ``spans`` weeks; shape (C, W)."""
-    with_this_week = harvest.copy()
-    with_this_week[:, 0] += case.before_kg[:, -1]
-    return last_weeks_sum(with_this_week, spans, case.before_kg[:, :-1])
+    picked, earlier = with_this_week(harvest, case.before_kg)
+    return last_weeks_sum(picked, spans, earlier)
 
 
 def can_put_up(case: Case, harvest: Floats) -> Bools:

@@ -225,6 +225,19 @@ def hold_weeks(season: Season, crop_name: str) -> int:
     return held
 
 
+def with_this_week(harvest_kg: Floats, before_kg: Floats) -> tuple[Floats, Floats]:
+    """Count what was picked of the first week to its harvest; give that, and the weeks before.
+
+    Parameters
+    ----------
+    harvest_kg : shape (C, W).
+    before_kg : shape (C, H), the newest last, of the first week.
+    """
+    picked = harvest_kg.copy()
+    picked[:, 0] += before_kg[:, -1:].sum(axis=1)
+    return picked, before_kg[:, :-1]
+
+
 def _freezing(place: Place, kg_per_l: float, weeks: Weeks) -> Floats:
     """Give the kilograms that a freezer takes in each week, none before it works; shape (W,)."""
     if place.kind != "freezer":
