@@ -22,7 +22,7 @@ WORDS = {file: words for words, file in RECORD.items()} | {
     "away.csv": "Away from home",
     "beds.csv": "Beds",
     "eaters.csv": "Who eats",
-    "equipment.csv": "What there is to put up with",
+    "equipment.csv": "Canners, dryers and other equipment",
     "foods.csv": "What is eaten, and how much",
     "frosts.csv": "Frosts",
     "gifts.csv": "Given away",

@@ -21,7 +21,7 @@ DAY = "views/preserving_day.py"
 LARDER, WINTER, REVIEW = "views/larder.py", "views/winter.py", "views/review.py"
 PLACES = {
     SPRING: ("Spring: what to plant", ":material/potted_plant:"),
-    WEEK: ("This week", ":material/skillet:"),
+    WEEK: ("This week", ":material/view_week:"),
     DAY: ("Preserving day", ":material/timer:"),
     LOG: ("Write down", ":material/edit_note:"),
     LARDER: ("Larder: eat first", ":material/shelves:"),
@@ -109,7 +109,7 @@ def looks_wait() -> None:
 
 def _whose(household: StoredHousehold, season: Season, today: date, *, stock: bool) -> str:
     parts = [season.household + (", an invented household" if season.invented else "")]
-    parts.append(f"looked at from {day(today)}")
+    parts.append(f"as of {day(today)}")
     if stock:
         counted = season.counted_on(today)
         part = kept.part_counted_of(household, counted) if counted else (1, 1)

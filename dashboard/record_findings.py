@@ -88,7 +88,7 @@ def nothing_to_buy_words(foods: pd.DataFrame) -> str:
     return (
         f"**Short, and nothing can be put up against it any more this season**: "
         f"{listed(list(short['food']), MOST_SHORT)}. What is left is to buy it ready or fresh as "
-        "it is eaten, or to eat less of it now: Winter, To make it reach, says how much."
+        "it is eaten, or to eat less of it now: Winter, To make it last, says how much."
     )
 
 

@@ -17,7 +17,7 @@ MOVED_PORTIONS = 5
 
 
 def jar_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what to put up, the most first: on average, at most, and by the hand rule beside it."""
+    """Give what to put up, the most first: on average, at most, and by the rule of thumb."""
     return pd.DataFrame(
         [
             {
@@ -33,7 +33,7 @@ def jar_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
 
 
 def count_rows(preserves: pd.DataFrame, units: str) -> pd.DataFrame:
-    """Give what the plan counts on of each preserve, and why it differs from the hand rule."""
+    """Give what the plan counts on of each preserve, and why it differs from the rule of thumb."""
     return pd.DataFrame(
         [
             {

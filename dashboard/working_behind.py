@@ -76,11 +76,11 @@ def _guessed(source: known.Source) -> bool:
 
 def _lead_on(sources: Sequence[known.Source]) -> None:
     """Lead to where each judgement is set, and to the guesses, once."""
-    settings = dict.fromkeys(s.key for s in sources if s.kind == known.FROM_SETTING)
-    for name in settings:
+    settings = {s.key: s.words for s in sources if s.kind == known.FROM_SETTING}
+    for name, called in settings.items():
         st.page_link(
             place.HOUSEHOLD,
-            label=f"Change: {name.replace('_', ' ')}",
+            label=f"Change: {local(called)}",
             icon=":material/tune:",
             query_params={PART: JUDGEMENTS, SETTING: name},
         )

@@ -1,4 +1,4 @@
-"""The weeks a preserve has to cover, and the hand rule's sum for them."""
+"""The weeks a preserve has to cover, and the rule of thumb's sum for them."""
 
 from dataclasses import dataclass
 

@@ -32,7 +32,7 @@ def bring_form(household: int | None) -> None:
     ):
         _kept(lambda: session.use_household(kept.begin(tables, f"Brought in {file.name}")))
     if household is not None and st.button(
-        "Put in the place of the notes in use", key="bring_here", width="stretch"
+        "Replace the notes in use", key="bring_here", width="stretch"
     ):
         signed = kept.author(f"Brought in {file.name}", session.writer())
         _kept(lambda: kept.store().replace(household, signed, tables))

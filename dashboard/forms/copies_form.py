@@ -11,7 +11,7 @@ from dashboard.look import done
 def copies_form() -> None:
     """Make a copy, or bring one back."""
     st.markdown("A copy holds every household, with all that was ever written.")
-    st.text(f"The store lies at {kept.store().path}")
+    st.text(f"Your records are kept in {kept.store().path}")
     if st.button("Make a copy now", key="copy", type="primary", width="stretch"):
         done(
             lambda: st.success(f"Copied: {kept.store().back_up(kept.now()).name}"),

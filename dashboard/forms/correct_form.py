@@ -24,7 +24,7 @@ def correct_form(tables: Mapping[str, str], key: str) -> None:
     chosen = st.selectbox("Entries", list(tables), key=f"{key}_table")
     file = tables[chosen]
     if choice("How", [ONE, ALL], key=f"{key}_how") == ONE:
-        mend_form(chosen, file, newest_rows(file), "Which, the newest up to today first")
+        mend_form(chosen, file, newest_rows(file), "Which entry (newest up to today first)")
     else:
         st.caption(
             f"The newest {MOST_ROWS} at most, the newest first; dates as 2027-08-16. The last row "

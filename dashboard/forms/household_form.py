@@ -33,7 +33,7 @@ def household_form() -> None:
         st.rerun()
     _day(notes)
     if st.button(
-        "Notes in and out", key="to_notes", icon=":material/inventory_2:", width="stretch"
+        "Notes in and out", key="to_notes", icon=":material/description:", width="stretch"
     ):
         st.switch_page("views/household.py")
     if guessed := guesses_told(notes.guesses):
@@ -52,7 +52,7 @@ def _day(notes: Notes) -> None:
     first = season.garden_seasons[0].begins
     last = season.garden_seasons[-1].ends
     picked = st.date_input(
-        "Looked at from",
+        "Plan as of",
         value=min(max(session.today(), first), last),
         min_value=first,
         max_value=last,

@@ -9,7 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.look import fold, table
-from dashboard.words import capital
+from dashboard.words import capital, local
 from model import Edit, Season
 
 FILE = "settings.csv"
@@ -18,18 +18,19 @@ FILE = "settings.csv"
 def judgement_form(season: Season, asked: str = "") -> None:
     """Let a judgement value be chosen, the one asked for first, and be changed."""
     values = model.judgement_table(season)
-    names = list(values["setting"])
+    called = {row.setting: local(row.called) for row in values.itertuples()}
+    names = list(called)
     st.markdown("What no table settles is judged. Change what fits this household better.")
     chosen = st.selectbox(
         "Judgement",
         names,
         index=names.index(asked) if asked in names else 0,
-        format_func=lambda name: capital(name.replace("_", " ")),
+        format_func=lambda name: capital(called[name]),
         key=f"judgement_{asked}",
     )
     row = values.set_index("setting").loc[chosen]
     bounds = f"from {row['least']:g} to {row['most']:g}"
-    st.markdown(f"{row['means']}  \nUsually {row['usual']:g} {row['setting_unit']}; {bounds}.")
+    st.markdown(f"{row['means']}  \nUsually {row['usual']:g} ({row['setting_unit']}); {bounds}.")
     st.caption(row["says"])
     now = st.number_input(
         f"In these notes ({row['setting_unit']})",
@@ -40,12 +41,12 @@ def judgement_form(season: Season, asked: str = "") -> None:
         format="%g",
         key=f"judged_{chosen}_{session.form()}",
     )
-    words = f"{chosen.replace('_', ' ')}: {now:g} {row['setting_unit']}"
+    words = f"{called[chosen]}: {now:g} ({row['setting_unit']})"
     edits = judgement_edits(stored_rows(FILE), chosen, now, row)
     save_button("judgement_save", f"Save {words}", edits, words, missing="Nothing was changed.")
     with fold("Every judgement", "judgements") as is_open:
         if is_open:
-            table(values.drop(columns=["least", "most"]), key="judgements")
+            table(values.drop(columns=["setting", "least", "most"]), key="judgements")
 
 
 def _step(usual: float) -> float:

@@ -18,9 +18,9 @@ def kept_plan_form(plan: PlannedSeason, products: pd.DataFrame) -> None:
     season, today = plan.case.season, plan.case.today
     last = max((meant.day for meant in season.record.meant if meant.day <= today), default=None)
     st.caption(
-        f"Held against the plan kept on {day(last)}."
+        f"Compared with the plan kept on {day(last)}."
         if last
-        else "No plan has been kept yet: held against the one made now."
+        else "No plan has been kept yet: compared with the one made now."
     )
     edits = [
         Edit(
@@ -35,7 +35,7 @@ def kept_plan_form(plan: PlannedSeason, products: pd.DataFrame) -> None:
     ]
     words = f"Kept the plan of {day(today)}: {count(len(edits), 'preserve')}"
     st.button(
-        "Keep this plan to be held against",
+        "Keep this plan to compare with",
         key=f"keep_plan_{session.form()}",
         disabled=last == today or not edits,
         on_click=save,

@@ -40,10 +40,12 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
         save_button("next_save", f"Save: {told}", targets, told)
         return
     edits = season_edits(household, year, following, moved)
-    words = f"Season {following.name} begun, {count(len(moved), 'planting')} moved into it"
+    plantings = count(len(moved), "planting")
+    label = f"Begin season {following.name}: move {plantings} into it"
+    words = f"Season {following.name} begun, {plantings} moved into it"
     if targets:
-        words += f", {told}"
-    save_button("next_save", f"Save: {words}", [*edits, *targets], words)
+        label, words = f"{label}, set {told}", f"{words}, {told}"
+    save_button("next_save", label, [*edits, *targets], words)
 
 
 def season_edits(

@@ -45,7 +45,7 @@ def pick_form(season: Season) -> None:
     names = list(weighs)
     usual = session.container(crop or "", names)
     container = st.segmented_control(
-        "Of what", names, default=usual, key=f"pick_container_{form}_{crop}"
+        "Counted in", names, default=usual, key=f"pick_container_{form}_{crop}"
     )
     day = past_day("Picked on", f"pick_day_{form}")
     kg = many * weighs.get(container or usual, 0.0)

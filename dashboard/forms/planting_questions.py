@@ -1,4 +1,4 @@
-"""Questions before planting: what one more would bring, hedges, and ways to choose."""
+"""Questions before planting: what one more would bring, hedges, and ways to plan."""
 
 import streamlit as st
 
@@ -67,7 +67,7 @@ def ways(plan: PlannedSeason) -> None:
     """Show the ways of choosing what to plant beside each other, when asked for."""
     st.markdown(
         "The plan is made for the mean year, with a margin that does best in simulated years. "
-        "Here it is held against the notes, the hand rule and a choice for many years at once."
+        "Here it is compared with the notes, the rule of thumb and a choice for many years at once."
     )
     if not plan.planting.tried:
         st.caption("Everything is planted or fixed: there is nothing to choose.")

@@ -49,7 +49,7 @@ def put_up_form(season: Season, meant: list[str], fill: pd.DataFrame | None) -> 
     if name is None:
         st.caption("Choose what was put up.")
         if fill is not None and not fill.empty:
-            st.markdown("**Jars to fill for the sealed ones to come**")
+            st.markdown("**How many to fill so that enough seal**")
             table(fill, "content", key="fill")
         return
     if fill is not None and (words := fill_words(fill, name)):

@@ -23,7 +23,7 @@ UNSEALED = (
     "again where Write down offers that. After that: throw them away, untasted."
 )
 # The columns of the form that a whole sheet is typed into later.
-WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Of what": 3.0}
+WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Counted in": 3.0}
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 

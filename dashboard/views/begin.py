@@ -10,7 +10,7 @@ from dashboard.forms.begun_form import begun_form
 from dashboard.forms.bring_form import bring_form
 from dashboard.look import choice, done
 
-LOOK, OWN, BRING = "Look round first", "Begin our own", "Bring notes along"
+LOOK, OWN, BRING = "Look round first", "Begin our own", "Bring our notes in"
 
 
 def show() -> None:

@@ -29,7 +29,7 @@ from dashboard.workings import of_books, of_places, of_spoiling
 from model import PlannedSeason, Season
 
 FIRST, WHERE, COUNT, WRONG = "Eat first", "What stands where", "Count", "Something went wrong"
-STORES, FULL, HURT, LABELS = "Stores", "How full", "What could hurt us", "Labels"
+STORES, FULL, HURT, LABELS = "Root stores", "How full", "What could hurt us", "Labels"
 LEFT = "what stands there " + model.HEADINGS["standing_units"].meaning
 
 

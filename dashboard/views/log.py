@@ -20,7 +20,7 @@ from dashboard.look import choice
 from dashboard.record_findings import log_headline
 
 PICKED, PUT_UP, SEALED, TAKEN, SOWN = "Picked", "Put up", "Sealed", "Taken", "Sown"
-PAPER, MEND, WRITTEN = "From paper", "Mend or add", "What was written"
+PAPER, MEND, WRITTEN = "From paper", "Correct or add", "What was written"
 
 
 def show() -> None:

@@ -73,7 +73,7 @@ def show() -> None:
         learned = model.learned_table(plan)
         table(learned_rows(learned, season.units), "content", key="learned")
         working_behind(of_learned(plan, learned), "learned")
-        _in_full("Jars to fill for the sealed ones to come", model.fill_table(plan), "fill")
+        _in_full("How many to fill so that enough seal", model.fill_table(plan), "fill")
         _in_full("What bad seals have in common", cause_rows(causes), "causes")
         _in_full("Jars that were not finished", jars, "smaller_jars")
 

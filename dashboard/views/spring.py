@@ -153,9 +153,14 @@ def _over(plan: PlannedSeason) -> None:
 
 
 def _more(plan: PlannedSeason, limits: pd.DataFrame) -> None:
-    when, time, why, change = "When it is picked", "Hours and jars", "The working", "Try a change"
-    sow, buy, gap = "Sow by", "Buy list", "Where it comes from"
-    asks = {"One more": one_more, "A bad year": hedges, "Ways to choose": ways}
+    when, time, why, change = (
+        "When it is picked",
+        "Hours and jars",
+        "One preserve in full",
+        "Try a change",
+    )
+    sow, buy, gap = "Sow by", "Buy list", "Where the portions come from"
+    asks = {"What one more brings": one_more, "Against a bad year": hedges, "Ways to plan": ways}
     chosen = choice("More", [when, gap, sow, buy, time, why, change, *asks], key="spring_more")
     if chosen == when:
         _picked(plan)
@@ -214,7 +219,9 @@ def _strips(harvest: pd.DataFrame, picked: pd.DataFrame, units: str) -> alt.Laye
 
 def _working(plan: PlannedSeason) -> None:
     working(plan)
-    with fold("What the plan counts on, and why it differs from the hand rule", "count") as is_open:
+    with fold(
+        "What the plan counts on, and why it differs from the rule of thumb", "count"
+    ) as is_open:
         if is_open:
             rows = count_rows(model.preserve_table(plan), plan.case.season.units)
             table(rows, key="counted_on")

@@ -60,8 +60,8 @@ def _chosen(
 ) -> None:
     """Show the week, or what else was chosen; a glut is to be within reach of a thumb."""
     week, glut = "The week", "A glut on the table"
-    gone, process = "Something is gone", "Process times"
-    jars, picked, buy = "The jars so far", "Picked so far", "Buy in"
+    gone, process = "A crop was lost", "Process times"
+    jars, picked, buy = "Put up so far", "Picked so far", "Buy in"
     chosen = choice("Show", [week, glut, picked, jars, gone, buy, process], key="week_shows")
     if chosen == glut:
         _glut(plan)

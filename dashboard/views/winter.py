@@ -139,7 +139,7 @@ def _below(plan: PlannedSeason, row: pd.DataFrame) -> str:
     return (
         f"{_as_empty(plan)}{_level(plan, row)}Line: the middle of the simulated years, in which "
         "everyone eats what they want while it is there; band: eight years in ten. Dashed: the "
-        "plan's own pace in one ordinary year. Shaded weeks have no fresh."
+        "plan's own pace in one ordinary year. Shaded: weeks with nothing fresh to pick."
     )
 
 
@@ -188,8 +188,8 @@ def _level(plan: PlannedSeason, row: pd.DataFrame) -> str:
 
 def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     """Show more of what is known; no ``foods`` where nobody knows how long they last."""
-    every, jars, gap, words = "Every food", "Jar by jar", "Where it comes from", "In words"
-    reach, basket, months = "To make it reach", "All in one place", "Month by month"
+    every, jars, gap, words = "Every food", "Jar by jar", "Where the portions come from", "In words"
+    reach, basket, months = "To make it last", "Too much in one place", "Month by month"
     if foods.empty:
         chosen = choice("More", [gap, every, jars, basket], key="winter_more_uncounted")
     else:

@@ -29,7 +29,7 @@ HEADINGS: dict[str, Heading] = (
         "before": Heading("Before", "", "without the change"),
         "before_kg": Heading("In hand", "kg", "picked before, not used and still good"),
         "before_units": Heading(
-            "Meant, or filled", "", "sealed units meant; those put up where none were"
+            "Aimed at, or filled", "", "sealed units meant; those put up where none were"
         ),
         "before_taking": Heading("Do not take yet", "", "what comes first; blank: the usual look"),
         "begins": Heading("Begins", "", "Monday of the first week"),
@@ -41,9 +41,12 @@ HEADINGS: dict[str, Heading] = (
         "by_chance": Heading("By chance alone", "", "how often chance puts so many together"),
         "by_book": Heading("By the book", "", "with what was eaten and not written down"),
         "by_hand": Heading(
-            "Sealed by the hand rule", "jars", "sealed jars needed, by the rule of thumb"
+            "Sealed by the rule of thumb", "jars", "sealed jars needed, by the rule of thumb"
         ),
-        "by_hand_fill": Heading("By hand", "", "to put up by the hand rule, so that enough seal"),
+        "by_hand_fill": Heading(
+            "Rule of thumb", "", "to put up by the rule of thumb, so that enough seal"
+        ),
+        "called": Heading("Judgement", "", "a value that no table settles"),
         "carried_over": Heading("Carried over", "jars", "expected to stand there at the new crop"),
         "carry_units": Heading("Carried over", "", "still there at the new crop at the same pace"),
         "chance_after": Heading(
@@ -57,7 +60,7 @@ HEADINGS: dict[str, Heading] = (
             "All filled", "", "share of simulated years in which all are filled"
         ),
         "chance_lasts": Heading("Chance", "", "share of simulated years in which it lasts"),
-        "chance_short": Heading("Short", "", "share of simulated years in which it runs short"),
+        "chance_short": Heading("Chance of running short", "", "share of simulated years"),
         "clock_from": Heading("From", "", "local clock time"),
         "clock_until": Heading("Until", "", "local clock time"),
         "condition": Heading("Condition", "", "what is looked at before age: seals, rot, quality"),
@@ -106,7 +109,7 @@ HEADINGS: dict[str, Heading] = (
         "given_units": Heading("Given", "", "given away"),
         "ground": Heading("Ground", "", "more than the plan takes"),
         "group": Heading("Kind", "", "how it is kept"),
-        "hedge": Heading("Hedge", "", "against a bad year"),
+        "hedge": Heading("What would help", "", "against a bad year"),
         "held_kg": Heading("Hold", "kg", "for next week"),
         "high": Heading("One year in ten more", "", "90th percentile"),
         "high_kg": Heading("Good year", "kg", "one year in ten gives more"),
@@ -131,7 +134,7 @@ HEADINGS: dict[str, Heading] = (
         "kind": Heading("Kind", "", "of limit"),
         "kitchen": Heading("Kitchen", "", "hours in a year"),
         "known_on": Heading(
-            "Known for sure", "", "usual last day of picking; blank where none is planted"
+            "Settled by", "", "usual last day of picking; blank where none is planted"
         ),
         "lasts_after": Heading("Lasts until, after", "", "with the change"),
         "lasts_before": Heading("Lasts until, before", "", "without the change"),
@@ -151,7 +154,7 @@ HEADINGS: dict[str, Heading] = (
             "portions a week",
             "a week, and it reaches the new crop; blank: it does not keep",
         ),
-        "level_portions": Heading("Level amount", "portions a week", "just reaches the new crop"),
+        "level_portions": Heading("Eaten evenly", "portions a week", "just reaches the new crop"),
         "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),
         "month": Heading("Month", "", "its first day"),
         "limit": Heading("Limit", "", "what can run out"),
@@ -163,8 +166,8 @@ HEADINGS: dict[str, Heading] = (
         "low_kg": Heading("Bad year", "kg", "one year in ten gives less"),
         "low_portions": Heading("Bad year", "portions", "one year in ten has less"),
         "means": Heading("What it is", "", "and what it does"),
-        "meant": Heading("Meant", "", "sealed, by the kept plan"),
-        "meant_units": Heading("Meant", "", "sealed units the kept plan wanted"),
+        "meant": Heading("Aimed at", "", "sealed, by the kept plan"),
+        "meant_units": Heading("Aimed at", "", "sealed units the kept plan wanted"),
         "mean_portions": Heading(
             "Met, average year", "portions", "of the want, over simulated years"
         ),
@@ -216,7 +219,7 @@ HEADINGS: dict[str, Heading] = (
         "ran_out": Heading("Ran out", "", "day on which the last was used up"),
         "range_kg": Heading("Eight years in ten", "", "between these"),
         "ration": Heading("Smallest change", "", "so that it reaches the new crop"),
-        "reason": Heading("Why it differs", "", "from the hand rule"),
+        "reason": Heading("Why it differs", "", "from the rule of thumb"),
         "remedy": Heading("What would halve it", "", "to bring it down to half"),
         "replaces": Heading("In place of", "", "the food that is short"),
         "rest": Heading("Rest", "", "held for next week, or given away"),
@@ -225,7 +228,7 @@ HEADINGS: dict[str, Heading] = (
         "sealed": Heading("Sealed or put away", "", "so far this season"),
         "sealed_needed": Heading("Sealed jars needed", "jars", "that the plan counts on"),
         "sealed_units": Heading("Sealed", "", "came onto the shelf"),
-        "setting": Heading("Judgement", "", "a value that no table settles"),
+        "setting": Heading("Setting", "", "its name in settings.csv"),
         "setting_unit": Heading("Counted in", "", "unit of the value"),
         "share": Heading("Used", "", "part of the limit"),
         "short_portions": Heading("Short", "portions", "wanted less met"),
@@ -233,7 +236,7 @@ HEADINGS: dict[str, Heading] = (
         "smaller_process": Heading("Its process", "", "tested, and in which jar"),
         "source": Heading("From", "", "fresh, jars, freezer, store"),
         "spare_kg": Heading("Give away", "kg", "beyond what can be used"),
-        "standing": Heading("Standing", "", "enough, just about, gives out or none left"),
+        "standing": Heading("How it stands", "", "enough, just about, gives out or none left"),
         "standing_units": Heading(
             "Likely left", "", "by the book, less what was usually eaten since it was seen"
         ),
@@ -269,7 +272,7 @@ HEADINGS: dict[str, Heading] = (
         "verdict": Heading("Verdict", "", "ran out, right, too much or not again"),
         "wanted_portions": Heading("Wanted", "portions", "over the weeks to cover"),
         "warning": Heading("Warning", "", "what is at stake"),
-        "way": Heading("Way to choose", "", "of what to plant"),
+        "way": Heading("Way to plan", "", "of what to plant"),
         "week": Heading("Week of", "", "Monday"),
         "week_portions": Heading("Wanted a week", "portions", "while it has to last"),
         "weeks_left": Heading(
@@ -284,7 +287,7 @@ HEADINGS: dict[str, Heading] = (
         "why": Heading("Why now", "", "keeping life, age, or the plan's pace"),
         "why_first": Heading("Why", "", "condition, keeping life or age"),
         "why_short": Heading(
-            "Why", "", "why it differs from the hand rule; in full under The working"
+            "Why", "", "why it differs from the rule of thumb; in full under One preserve in full"
         ),
         "working": Heading("Worked out", "", "from what was used and said"),
         "written": Heading("In the notes", "", "how much the household wrote down"),

@@ -5,7 +5,10 @@ import pandas as pd
 from model.reference.read import source_title, table
 from model.season.season import Season
 
-COLUMNS = ("setting", "in_use", "usual", "setting_unit", "least", "most", "means", "says")
+COLUMNS = (
+    *("setting", "called", "in_use", "usual", "setting_unit"),
+    *("least", "most", "means", "says"),
+)
 
 
 def judgement_table(season: Season) -> pd.DataFrame:
@@ -13,13 +16,14 @@ def judgement_table(season: Season) -> pd.DataFrame:
 
     >>> judged = model.judgement_table(season)
     >>> print(*judged)
-    setting in_use usual setting_unit least most means says
+    setting called in_use usual setting_unit least most means says
     >>> judged.set_index("setting")["setting_unit"]["seal_failure_share"]
     'share of jars'
     """
     rows = [
         {
             "setting": row["setting"],
+            "called": row["called"],
             "in_use": float(getattr(season.settings, row["setting"])),
             "usual": float(row["value"]),
             "setting_unit": row["unit"],

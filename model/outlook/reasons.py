@@ -1,4 +1,4 @@
-"""Why the plan fills more or fewer jars of a preserve than the hand rule asks for."""
+"""Why the plan fills more or fewer jars of a preserve than the rule of thumb asks for."""
 
 import numpy as np
 
@@ -40,8 +40,8 @@ def _more(planned: PlannedSeason, r: int) -> str:
         if plan.to_fill[other] < planned.by_hand[other].to_fill - 1
     ]
     if short:
-        return f"instead: it stands in for {_listed(short[:2])}"
-    return "eating: the weeks without fresh want more than the rule's even share"
+        return f"stands in: it is put up for {_listed(short[:2])}"
+    return "lean weeks: those without fresh want more than the rule's even share"
 
 
 def _fewer(planned: PlannedSeason, uses: list[LimitUse], r: int) -> str:
@@ -91,13 +91,13 @@ def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: Int
     preserve = case.season.preserves[r]
     if preserve.keeps_weeks < rule.weeks_without_fresh:
         weeks = f"{preserve.keeps_weeks} of the {rule.weeks_without_fresh} weeks"
-        return f"keeping: it keeps {weeks} without fresh"
+        return f"keeps too short: {weeks} without fresh"
     food = case.arrays.food_of_preserve[r]
     # What is put up cannot fill the weeks before it.
     wanted = plan.wanted[food, makes[0] :]
     met = np.minimum(plan.met[food, makes[0] :], wanted).sum()
     if met >= RUNS_SHORT * wanted.sum():
-        return "enough: the rest of this food is covered otherwise"
+        return "covered otherwise: the rest of this food comes from elsewhere"
     if any(use.kind == "kitchen hours" and use.tight[makes].any() for use in uses):
         return "hours: the kitchen has no more in some of those weeks"
     fills = _spare_fills(planned, r)
@@ -105,7 +105,7 @@ def _not_wanted(planned: PlannedSeason, uses: list[LimitUse], r: int, makes: Int
         crop = case.arrays.crops[int(np.flatnonzero(case.arrays.fresh_kg[r])[0])]
         best = f"{fills or 'none'} of the {preserve.units_per_load} {preserve.unit}s of a load"
         return f"small load: the {crop} that is over fills {best} in its best week"
-    return "worth: its work is worth more in another preserve"
+    return "less worth it: its work brings more in another preserve"
 
 
 def _spare_fills(planned: PlannedSeason, r: int) -> int:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from model.outlook.arithmetic import Sum
+from model.reference.lookup import setting_called
 from model.reference.read import source_title, table
 
 MOST_LINES = 5
@@ -27,7 +28,7 @@ class Source:
     tables is.
 
     >>> model.workings.Source(model.workings.FROM_SETTING, "lean_share").words
-    'setting: lean share'
+    'what makes a week lean'
     """
 
     kind: str
@@ -50,7 +51,7 @@ class Source:
             called = self.key.removesuffix(".csv").replace("_", " ")
             return f"your notes: {called}" + (f", {self.row}" if self.row else "")
         if self.kind == FROM_SETTING:
-            return f"setting: {self.key.replace('_', ' ')}"
+            return setting_called(self.key)
         if self.kind == PUBLISHED:
             status = "" if self.status == PUBLISHED_STATUS else f" ({self.status})"
             keys = self.key.split(";")

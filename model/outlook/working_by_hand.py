@@ -1,4 +1,4 @@
-"""The working behind the jars that the hand rule asks for."""
+"""The working behind the jars that the rule of thumb asks for."""
 
 import math
 
@@ -35,7 +35,7 @@ from model.planning import PlannedSeason
 
 
 def by_hand(planned: PlannedSeason, r: int) -> Working:
-    """Write the hand rule's sum out, so that a person who redoes it comes to the same number."""
+    """Write the rule of thumb's sum out, so that who redoes it comes to the same number."""
     rule, season = planned.by_hand[r], planned.case.season
     own = season.preserves[r]
     wanted = (Source(FROM_NOTES, "foods.csv", own.food), Source(FROM_SETTING, "lean_share"))
@@ -50,12 +50,12 @@ def by_hand(planned: PlannedSeason, r: int) -> Working:
         line(each.parts, *known)
         for each, known in zip(rule_lines(rule, season.units), sources, strict=False)
     )
-    what = f"{own.name}: by the hand rule"
+    what = f"{own.name}: by the rule of thumb"
     return Working(what, counted(rule.to_fill, rule.unit, season.units), lines)
 
 
 def rule_lines(rule: HandRule, units: str) -> Lines:
-    """Write the hand rule's sum, in the unit the preserve is counted in, as it is rounded in that.
+    """Write the rule of thumb's sum in the unit the preserve is counted and rounded in.
 
     The last line gives it in the household's own unit where that is another.
     """

@@ -55,7 +55,7 @@ def stock_workings(planned: PlannedSeason, r: int) -> tuple[Working, ...]:
 
     >>> [working.what for working in model.workings.stock_workings(planned, 0)]
     ['crushed tomatoes: to put up, by the plan', 'crushed tomatoes: to put up, on average',
-    'crushed tomatoes: by the hand rule', 'crushed tomatoes: left when its crop begins']
+    'crushed tomatoes: by the rule of thumb', 'crushed tomatoes: left when its crop begins']
     """
     mean = (mean_working(planned, r),) if planned.plan.to_fill[r] else ()
     return filled(planned, r), *mean, by_hand(planned, r), carried(planned, r)
@@ -134,12 +134,12 @@ class _Flows:
 
 
 def _beside(pen: Pen, plan: float, by_rule: float, unit: str) -> Sum:
-    """Write how many more or fewer the plan makes than the hand rule."""
+    """Write how many more or fewer the plan makes than the rule of thumb."""
     if plan < by_rule:
         ends = of_unit(unit, " fewer")
-        return pen.sum(by_rule, "by the hand rule", LESS, plan, "by the plan", unit=ends)
+        return pen.sum(by_rule, "by the rule of thumb", LESS, plan, "by the plan", unit=ends)
     ends = of_unit(unit, " more")
-    return pen.sum(plan, "by the plan", LESS, by_rule, "by the hand rule", unit=ends)
+    return pen.sum(plan, "by the plan", LESS, by_rule, "by the rule of thumb", unit=ends)
 
 
 def _because(why: str) -> str:

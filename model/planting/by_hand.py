@@ -1,4 +1,4 @@
-"""How much to plant by the hand rule: jars back to kilograms, kilograms back to plants.
+"""How much to plant by the rule of thumb: jars back to kilograms, kilograms back to plants.
 
 ``amount = (jars to fill x kg a jar + kg eaten fresh) x (1 + margin) / yield``, cut to the beds
 by taking from what is liked least. Common practice; the margins of 10-25 % and 50 % for

@@ -278,3 +278,14 @@ def age_scale(food_group: str, age_years: int, sex: str) -> float:
 def settings() -> Settings:
     """Give the judgement values as they are when the household changes none."""
     return Settings(**{row["setting"]: float(row["value"]) for row in table("judgements")})
+
+
+def setting_called(setting: str) -> str:
+    """Say in plain words which judgement value a setting is.
+
+    Raises KeyError for an unknown one.
+
+    >>> setting_called("lean_share")
+    'what makes a week lean'
+    """
+    return {row["setting"]: row["called"] for row in table("judgements")}[setting]

@@ -161,7 +161,7 @@ def new_plan(ours: Page, empty: float) -> None:
     """Measure a choice that asks for a new plan against the planner alone and an empty page."""
     opened(ours, "")
     ours.get_by_role("button", name="Spring").first.click()
-    ours.get_by_text("looked at from 15 Mar").wait_for(timeout=SETTLE_MS)
+    ours.get_by_text("as of 15 Mar").wait_for(timeout=SETTLE_MS)
     ours.wait_for_function(AT_REST, timeout=SETTLE_MS)
     season = demo()
     others = [way for way in model.PLAN_FOR if way != season.plan_for]

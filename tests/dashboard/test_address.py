@@ -33,7 +33,7 @@ def test_another_household_and_day_are_opened_again_from_the_address(app: AppTes
     use(app, "Alder Lane")
 
     assert app.query_params["day"] == "2027-08-16"
-    assert "looked at from 16 Aug 2027" in words(anew(day="2027-08-16"))
+    assert "as of 16 Aug 2027" in words(anew(day="2027-08-16"))
     assert "Two Rivers, an invented household" in words(anew(household=household))
 
 
@@ -65,7 +65,7 @@ def test_a_page_that_is_loaded_anew_on_a_phone_is_the_same_and_back_leads_back(
         look_from(page, "Glut", "16 Aug 2027")
         go(page, "Larder: eat first")
         page.reload()
-        expect(main.get_by_text("looked at from 16 Aug 2027")).to_be_visible()
+        expect(main.get_by_text("as of 16 Aug 2027")).to_be_visible()
         idle(page)
         for _ in range(4):
             page.go_back()

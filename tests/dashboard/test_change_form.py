@@ -26,7 +26,7 @@ def keep(app: AppTest) -> AppTest:
 
 def test_a_loss_shows_the_new_plan_beside_the_old(south: AppTest) -> None:
     look(south, "Two Rivers", date(2027, 1, 25), "views/this_week.py")
-    part(south, "Something is gone")
+    part(south, "A crop was lost")
     labelled(south, "multiselect", "Some of a crop").set_value(["tomato"]).run()
     labelled(south, "slider", "About how much").set_value(80).run()
 
@@ -35,7 +35,7 @@ def test_a_loss_shows_the_new_plan_beside_the_old(south: AppTest) -> None:
 
 
 def test_a_target_starts_at_the_sealed_jars_the_plan_counts_on(south: AppTest) -> None:
-    unfold(part(south, "The working"))
+    unfold(part(south, "One preserve in full"))
     counted = table_with(south, "preserve", "sealed_needed").set_index("preserve")
     part(south, "Try a change")
     labelled(south, "selectbox", "Fill more or fewer").set_value("strawberry jam").run()

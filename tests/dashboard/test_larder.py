@@ -45,7 +45,7 @@ def test_what_nobody_looked_at_the_seals_of_is_not_among_what_to_eat_first(app: 
 
 
 def test_what_stands_against_a_store_is_bold_and_shows_no_marks(larder: AppTest) -> None:
-    part(larder, "Stores")
+    part(larder, "Root stores")
     notes = pd.concat(plain_tables(larder))["To note"]
 
     assert notes.str.startswith("**too warm").any()
@@ -61,7 +61,7 @@ def test_the_book_and_what_is_likely_left_of_it_are_never_told_by_one_word(app: 
     likely = left.filter(like="apple sauce").tolist()
     assert likely != [book["apple sauce"]] == ["4 jars"]
     assert "eaten and not written down is still in the book" in words(larder)
-    part(larder, "Stores")
+    part(larder, "Root stores")
     stored = pd.concat(plain_tables(larder))["In store"]
     assert stored[~stored.str.endswith("none there")].str.endswith(" kg likely left").all()
     assert stored.str.startswith("garlic plaits of").any()
@@ -227,7 +227,7 @@ def test_what_could_hurt_is_listed_and_a_household_can_ask_for_the_cautious_way(
 
 
 def test_the_stores_tell_days_of_keeping_losses_and_bad_neighbours(larder: AppTest) -> None:
-    larder.segmented_control(key="larder_what").set_value("Stores").run()
+    larder.segmented_control(key="larder_what").set_value("Root stores").run()
 
     assert not larder.exception
     assert [head.value for head in larder.subheader] == [

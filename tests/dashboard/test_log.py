@@ -63,7 +63,7 @@ def test_a_weight_is_said_once_and_one_that_cannot_be_is_asked_about_but_saved(
 def test_what_was_picked_in_a_bucket_is_told_with_its_weight(log: AppTest) -> None:
     pill(log, "Crop", "tomato")
     pill(log, "How many", "1")
-    pill(log, "Of what", "bucket")
+    pill(log, "Counted in", "bucket")
 
     assert labelled(log, "button", "Save").label.startswith("Save: 1 bucket of tomato, ")
     assert "kg, on 16 Aug" in labelled(log, "button", "Save").label
@@ -116,11 +116,11 @@ def test_undo_stands_only_on_the_page_that_was_written_on(log: AppTest) -> None:
 def test_the_container_used_last_is_offered_first(log: AppTest) -> None:
     pill(log, "Crop", "tomato")
     pill(log, "How many", "1")
-    pill(log, "Of what", "bucket")
+    pill(log, "Counted in", "bucket")
     labelled(log, "button", "Save").click().run()
     pill(log, "Crop", "tomato")
 
-    assert labelled(log, "button_group", "Of what").value == "bucket"
+    assert labelled(log, "button_group", "Counted in").value == "bucket"
 
 
 def test_a_batch_counts_once_its_seals_were_looked_at(log: AppTest, store_path: Path) -> None:

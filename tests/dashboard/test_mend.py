@@ -27,7 +27,7 @@ def up_to_now(picked: list[dict[str, str]]) -> int:
 
 def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: Path) -> None:
     before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
+    part(log, "Correct or add")
     labels = [box.label for box in log.text_input]
 
     assert labelled(log, "selectbox", "Which").options[0].endswith(" kg")
@@ -54,7 +54,7 @@ def test_the_end_of_a_process_is_mended_by_the_clock(log: AppTest, store_path: P
     labelled(log, "button_group", "Preserve").set_value("crushed tomatoes").run()
     labelled(log, "time_input", "Last process ended").set_value(time(9, 50)).run()
     labelled(log, "button", "Save").click().run()
-    part(log, "Mend or add")
+    part(log, "Correct or add")
     labelled(log, "selectbox", "Entries").set_value("Put up").run()
     labelled(log, "time_input", "Finished at").set_value(time(8, 50)).run()
     labelled(log, "button", "Save the change").click().run()
@@ -64,7 +64,7 @@ def test_the_end_of_a_process_is_mended_by_the_clock(log: AppTest, store_path: P
 
 def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: Path) -> None:
     before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
+    part(log, "Correct or add")
     labelled(log, "text_input", "Picked kg").set_value("-1e9").run()
     labelled(log, "button", "Save the change").click().run()
 
@@ -76,7 +76,7 @@ def test_an_entry_mended_into_nonsense_is_not_written(log: AppTest, store_path: 
 
 def test_one_entry_is_taken_out_and_undone(log: AppTest, store_path: Path) -> None:
     before = rows(store_path, "harvest_log.csv")
-    part(log, "Mend or add")
+    part(log, "Correct or add")
     labelled(log, "button", "Take this entry out").click().run()
 
     newest = up_to_now(before)

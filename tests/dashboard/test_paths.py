@@ -172,7 +172,7 @@ def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, scree
         fits(page)
         main.get_by_text("Aim at the numbers of this draft").click()
         idle(page)
-        press(page, "^Save: Season 2028 begun")
+        press(page, "^Begin season 2028")
         expect(main.get_by_text(re.compile("Season 2028 begun, .* moved into it"))).to_be_visible()
         expect(main.get_by_text("The next garden year is in the notes already")).to_be_visible()
 
@@ -181,7 +181,7 @@ def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, scree
         fits(page)
         press(page, "Plan season 2028, from 1 Mar 2028")
         settle(page, PLACES["Spring: what to plant"])
-        expect(main.get_by_text("looked at from 1 Mar 2028")).to_be_visible()
+        expect(main.get_by_text("as of 1 Mar 2028")).to_be_visible()
         main.get_by_text(re.compile(r"^All \d+$")).last.click()
         idle(page)
         assert row_of(page, "crushed tomatoes") != []

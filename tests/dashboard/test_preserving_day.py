@@ -241,7 +241,7 @@ def look_from_the_day_after(page: Page) -> None:
     page.keyboard.type("17")
     page.keyboard.press("Escape")
     side(page, shown=False)
-    expect(page.get_by_text("looked at from 17 Aug 2027")).to_be_visible()
+    expect(page.get_by_text("as of 17 Aug 2027")).to_be_visible()
 
 
 @pytest.mark.browser

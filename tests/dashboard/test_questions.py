@@ -1,4 +1,4 @@
-"""Questions asked on the pages: a glut, one more, hedges, ways to choose, how bad years weigh."""
+"""Questions asked on the pages: a glut, one more, hedges, ways to plan, how bad years weigh."""
 
 import re
 from datetime import date, datetime, time
@@ -136,7 +136,7 @@ def august(app: AppTest) -> AppTest:
 
 
 def test_one_more_is_told_in_words(august: AppTest) -> None:
-    app = part(august, "One more")
+    app = part(august, "What one more brings")
     found = table_with(app, "limit", "brings")
 
     assert found["brings"].str.contains("portions|jars|next to nothing").all()
@@ -144,7 +144,7 @@ def test_one_more_is_told_in_words(august: AppTest) -> None:
 
 
 def test_hedges_of_a_food_stand_side_by_side(august: AppTest) -> None:
-    app = part(august, "A bad year")
+    app = part(august, "Against a bad year")
     found = table_with(app, "hedge", "chance_lasts")
 
     assert found.iloc[0]["hedge"] == "as planned"
@@ -164,7 +164,7 @@ def test_the_weight_of_bad_years_is_asked_for_and_stays(august: AppTest) -> None
 
 
 def test_ways_are_compared_only_when_asked_for(app: AppTest) -> None:
-    part(app, "Ways to choose")
+    part(app, "Ways to plan")
 
     assert app.toggle[0].value is False
     assert not any("way" in table.columns for table in tables(app, "way"))

@@ -84,7 +84,7 @@ def test_a_verdict_is_one_button_and_is_kept(review: AppTest, store_path: Path) 
 
 def test_next_year_begins_with_this_year_s_plantings(review: AppTest, store_path: Path) -> None:
     part(review, "Next year")
-    labelled(review, "button", "Save: Season 2028 begun").click().run()
+    labelled(review, "button", "Begin season 2028").click().run()
 
     assert not review.exception
     season = season_from_tables(Store(store_path, FIRST).tables(ALDER_LANE))
@@ -102,7 +102,7 @@ def test_what_is_not_wanted_again_is_left_out_of_the_next_year_without_being_ask
     labelled(review, "button_group", "Dill pickles").set_value("not again").run()
     labelled(review, "button", "Save 1 verdict").click().run()
     part(review, "Next year")
-    labelled(review, "button", "Save: Season 2028 begun").click().run()
+    labelled(review, "button", "Begin season 2028").click().run()
 
     after = {row["preserve"]: row.get("target") for row in rows(store_path, "preserves.csv")}
     changed = {name: aim for name, aim in after.items() if aim != before[name]}
@@ -113,7 +113,7 @@ def test_what_is_not_wanted_again_is_left_out_of_the_next_year_without_being_ask
 
 def test_spring_plans_the_coming_season_from_its_first_day(review: AppTest) -> None:
     part(review, "Next year")
-    labelled(review, "button", "Save: Season 2028 begun").click().run()
+    labelled(review, "button", "Begin season 2028").click().run()
     review.switch_page("views/spring.py").run()
     assert "Season 2028 begins on 1 Mar 2028" in words(review)
     review.button(key="plan_coming").click().run()

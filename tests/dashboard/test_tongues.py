@@ -16,8 +16,8 @@ from tests.dashboard.test_pages import MORE
 OWN_NAMES = ("batch", "product", "jar", "source")
 # What stands in the notes is shown as it stands; what was published, as it was published.
 AS_STORED = (
-    "The working",
-    "Mend or add",
+    "One preserve in full",
+    "Correct or add",
     "What was written",
     "Guesses",
     "Judgements",

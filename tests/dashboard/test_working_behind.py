@@ -36,14 +36,14 @@ def test_the_jars_of_spring_open_to_their_working(app: AppTest) -> None:
 
     assert ": to put up, by the plan: " in shown
     assert "portions a week x" in shown
-    assert "**a judgement** (setting: lean share)" in shown
+    assert "**a judgement** (what makes a week lean)" in shown
 
 
 def test_another_preserve_shows_its_own_lines(app: AppTest) -> None:
     labels = [box for box in unfold(app).selectbox if box.label == "Of"]
     labels[-1].set_value("dilled beans").run()
 
-    assert "dilled beans: by the hand rule" in words(app)
+    assert "dilled beans: by the rule of thumb" in words(app)
 
 
 def test_a_judgement_is_changed_where_its_working_leads(app: AppTest) -> None:
@@ -51,9 +51,11 @@ def test_a_judgement_is_changed_where_its_working_leads(app: AppTest) -> None:
 
     assert labelled(app, "selectbox", "Judgement").value == "lean_share"
     labelled(app, "number_input", "In these notes (share of want)").set_value(0.6).run()
-    next(button for button in app.button if "Save lean share: 0.6" in button.label).click().run()
+    next(
+        button for button in app.button if "Save what makes a week lean: 0.6" in button.label
+    ).click().run()
 
-    assert "lean share: 0.6 share of want" in words(app)
+    assert "what makes a week lean: 0.6 (share of want)" in words(app)
     assert labelled(app, "number_input", "In these notes (share of want)").value == 0.6
 
 

@@ -12,7 +12,7 @@ FILES = [*PLACES, HOUSEHOLD]
 LINKS = ["" if file == FILES[0] else Path(file).stem for file in FILES]
 PARTS = 'div[class*="_what"] button, div[class*="_more"] button, div[class*="begin_how"] button'
 # They plan many times over, and show tables and forms that other parts show too.
-LONG_ANSWERS = {"One more", "A bad year", "Ways to choose", "To make it reach"}
+LONG_ANSWERS = {"What one more brings", "Against a bad year", "Ways to plan", "To make it last"}
 STILL = """
 () => new Promise(done => {
   const app = document.querySelector('[data-testid="stApp"]');

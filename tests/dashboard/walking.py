@@ -97,7 +97,7 @@ def look_from(page: Page, words: str, day: str) -> None:
     side(page, shown=True)
     page.get_by_role("button", name=re.compile(words)).first.click()
     side(page, shown=False)
-    expect(page.get_by_text(f"looked at from {day}")).to_be_visible()
+    expect(page.get_by_text(f"as of {day}")).to_be_visible()
     idle(page)
 
 
