@@ -118,8 +118,9 @@ def look_words(ended: datetime, begins: datetime, zone: tzinfo | None) -> str:
     ``ended`` is when their process ended on the clock of ``zone``, the machine's where it is None.
     """
     times = model.seal_hours(ended, zone)
-    until = clock(times.limit, begins)
-    morning = morning_of(times.look_from)
+    morning, until = morning_of(times.look_from), clock(times.limit, begins)
+    if morning == times.limit.date():
+        until = f"{times.limit:%H:%M}"
     if morning is None:
         return f"from {clock(times.look_from, begins)}, before {until}"
     days = (morning - begins.date()).days

@@ -135,7 +135,8 @@ def _show(plan: PlannedSeason, split: GlutSplit, begins: time) -> None:
     sheet = model.day_sheet(season, made, refused, start, past_bedtime=True)
     work = f"Done about **{clock(sheet.finish, start)}**. " if sheet.loads else ""
     work = work or "Nothing to put up. "
-    st.markdown(f"{work}What limits it: **{local(split.limit)}**.")
+    limit, _, why = split.limit.partition(": ")
+    st.markdown(f"{work}What limits it: **{local(limit)}** ({local(why)}).")
     if late := bedtime_words(sheet):
         st.warning(local(late))
     table(glut_rows(model.glut_table(split), sheet, units), height="content", key="glut_split")

@@ -98,8 +98,10 @@ def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
 def _now(plan: PlannedSeason) -> bool:
     """Let the stretch be chosen; say whether it is the one until this season's crop."""
     present = table_of(plan, model.present_food_table)
-    order = [NOW, NEXT] if 2 * len(present) >= len(plan.case.arrays.foods) else [NEXT, NOW]
-    return not present.empty and choice("Which stretch", order, f"stretch_{session.scope()}") == NOW
+    if present.empty:
+        return False
+    usual = NOW if 2 * len(present) >= len(plan.case.arrays.foods) else NEXT
+    return choice("Which stretch", [NOW, NEXT], f"stretch_{session.scope()}", usual) == NOW
 
 
 def _foods(plan: PlannedSeason, *, now: bool) -> pd.DataFrame:

@@ -29,7 +29,8 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
 
     Groups of the plate only: nobody goes hungry without jam. The cover is what the plan has on
     the shelf as the weeks without fresh begin, in portions. ``remedy`` says how many portions
-    kept elsewhere bring it down to half, and names no way that needs a freezer that died.
+    kept elsewhere bring it down to half, and names no way that needs a freezer that died. What
+    stands in a place and is all there is of a method is told once, by the place.
 
     >>> print(*model.concentration_table(planned))
     food_group stands_by stands_in cover_portions cover_share warning remedy
@@ -41,24 +42,25 @@ def concentration_table(planned: PlannedSeason) -> pd.DataFrame:
         names = {food.name for food in season.foods if food.group == group and food.plate}
         own = [(p, n) for p, n in zip(season.preserves, cover, strict=True) if p.food in names]
         whole = sum(portions for _, portions in own)
+        told: list[set[str]] = []
         for kind in (PLACE, METHOD):
-            held: dict[str, float] = defaultdict(float)
-            for preserve, portions in own:
-                held[_where(preserve, kind)] += portions
-            for where, portions in held.items():
-                if whole > 0 and portions > HALF * whole:
-                    others = [p for p, _ in own if _where(p, kind) != where]
-                    rows.append(
-                        {
-                            "food_group": group,
-                            "stands_by": kind,
-                            "stands_in": where,
-                            "cover_portions": portions,
-                            "cover_share": portions / whole,
-                            "warning": _warning(planned, kind, where, portions / whole),
-                            "remedy": _remedy(others, portions - whole / 2, dead),
-                        }
-                    )
+            for where, held in _held(own, kind).items():
+                portions = sum(held.values())
+                if portions <= HALF * whole or set(held) in told:
+                    continue
+                told.append(set(held))
+                others = [p for p, _ in own if _where(p, kind) != where]
+                rows.append(
+                    {
+                        "food_group": group,
+                        "stands_by": kind,
+                        "stands_in": where,
+                        "cover_portions": portions,
+                        "cover_share": portions / whole,
+                        "warning": _warning(planned, kind, where, portions / whole),
+                        "remedy": _remedy(others, portions - whole / 2, dead),
+                    }
+                )
     return pd.DataFrame(rows, columns=list(COLUMNS))
 
 
@@ -71,6 +73,15 @@ def winter_cover(planned: PlannedSeason) -> list[float]:
         units = plan.shelf[r, begins - 1] if begins else arrays.opening_units[r]
         cover.append(float(units * arrays.portions[r]))
     return cover
+
+
+def _held(own: list[tuple[Preserve, float]], kind: str) -> dict[str, dict[str, float]]:
+    """Give the portions of each preserve that stand in each place, or are kept by each method."""
+    held: dict[str, dict[str, float]] = defaultdict(dict)
+    for preserve, portions in own:
+        if portions > 0:
+            held[_where(preserve, kind)][preserve.name] = portions
+    return held
 
 
 def _where(preserve: Preserve, kind: str) -> str:
