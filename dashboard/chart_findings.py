@@ -61,16 +61,17 @@ def supply_finding(supply: pd.DataFrame, holes: pd.DataFrame, *, counted: bool =
     if holes.empty:
         part = (weeks["portions"] / weeks["wanted_portions"])[weeks["wanted_portions"] > 0]
         if part.empty or part.min() >= WHOLE:
-            return "No hole: every week all the portions wanted are there"
+            return "No gap: every week all the portions wanted are there"
         least = f"least in the week of {day(part.idxmin())}: {part.min():.0%} of the portions"
-        return f"No hole: three quarters of the plate or more every week, {least}"
+        return f"No gap: three quarters of the plate or more every week, {least}"
     worst = holes.loc[holes["short_portions"].idxmax()]
     hungry = worst["fresh_portions"] < FRESH_ENOUGH * worst["wanted_portions"]
     name = "The hungry gap" if hungry else "The plate is short"
     missing = f"{worst['short_portions'] / worst['wanted_portions']:.0%} of the portions missing"
-    others = f"; {count(len(holes) - 1, 'smaller hole')}" if len(holes) > 1 else ""
+    others = f"; {count(len(holes) - 1, 'smaller gap')}" if len(holes) > 1 else ""
     until = day(worst["ends"] - timedelta(days=1))
-    return f"{name}: {_from(worst['begins'], worst['ends'])} to {until}, {missing}{others}"
+    gap = f"{_from(worst['begins'], worst['ends'])} to {until}, {missing}{others}"
+    return f"{name} in an ordinary year: {gap}"
 
 
 def hours_finding(weeks: pd.DataFrame) -> str:
@@ -86,28 +87,29 @@ def hours_finding(weeks: pd.DataFrame) -> str:
         rest = f"{about(-over)} h to spare"
     else:
         rest = f"{about(over)} h over" if over > (1 - TIGHT) * row["free_hours"] else "all used"
-    loads = f", {count(row['loads'], 'load')}" if row["loads"] else ""
+    loads = f", {count(row['loads'], 'canner load')}" if row["loads"] else ""
     hours = f"{about(row['hours'])} of {about(row['free_hours'])} h"
     return f"Tightest week: {day(row['week'])}, {hours}{loads}: {rest}"
 
 
 def lasts_finding(foods: pd.DataFrame) -> str:
-    """Say how many foods do not reach their new crop, and which ends first."""
+    """Say how many foods do not reach their new crop, and which end first."""
     own = foods[foods["other"]]
     short = own[own["enough"] == "no"]
     if short.empty:
         just = (own["enough"] == "likely").sum()
         almost = f", {just} of them just about" if just else ""
         return f"All foods ({len(own)}) reach their new crop{almost}"
-    gone = short[short["standing"].isin([GONE, PAST])].sort_values("lasts_until", kind="stable")
-    first = ""
-    if len(gone):
-        until = gone["lasts_until"].iloc[0]
-        same = gone[gone["lasts_until"] == until]
-        how = "past keeping by " if same["standing"].eq(PAST).all() else ""
-        first = f", {listed(same['food'], 2)} first ({how}{short_day(until)})"
+    firsts = []
+    for standing, how in ((GONE, "eaten up"), (PAST, "past keeping")):
+        gone = short[short["standing"] == standing]
+        until = gone["lasts_until"].min()
+        if len(gone):
+            same = listed(gone[gone["lasts_until"] == until]["food"], 2)
+            firsts.append((until, f"{same} {how} by {short_day(until)}"))
+    told = "".join(f", {words}" for _, words in sorted(firsts))
     does = "does" if len(short) == 1 else "do"
-    return f"{len(short)} of {count(len(own), 'food')} {does} not reach the new crop{first}"
+    return f"{len(short)} of {count(len(own), 'food')} {does} not reach the new crop{told}"
 
 
 def harvest_finding(harvest: pd.DataFrame, units: str) -> str:

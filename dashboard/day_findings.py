@@ -61,7 +61,7 @@ def bedtime_words(sheet: DaySheet) -> str:
     words = f"All of it would be done at **{ends}**, past bedtime at {bed}. "
     if sheet.finish > sheet.bedtime:
         return words + (
-            "Leave the last loads for tomorrow: jars that are hurried, or left in the canner "
+            "Leave the last batches for tomorrow: jars that are hurried, or left in the canner "
             "overnight, are where it goes wrong."
         )
     return words + "What does not fit is left for tomorrow, whole: cut or filled, it cannot wait."
@@ -155,7 +155,7 @@ def now_words(sheet: DaySheet, now: datetime, units: str) -> list[tuple[str, str
 
 def _step_of(phase: str, load: Load, units: str) -> str:
     what = amount_of(load.product, load.units, units)
-    return f"{_phase(load, phase)}: load {load.number}, {what}"
+    return f"{_phase(load, phase)}: batch {load.number}, {what}"
 
 
 def _phase(load: Load, phase: str) -> str:
@@ -170,7 +170,8 @@ def set_out_words(things: Iterable[SetOut], units: str) -> list[str]:
         number = ""
         if one.amount is not None:
             own, unit = in_own(one.amount, one.unit, units)
-            number = f"**{about(own) if unit else round(own)}{f' {unit}' if unit else ''}** "
+            # a jar's name begins with a number of its own: 12 of 228 ml are no 12,228 ml
+            number = f"**{about(own)} {unit}** " if unit else f"**{round(own)} x** "
         said.append(f"{number}{one.what}" + (f" ({one.note})" if one.note else ""))
     return said
 
@@ -183,7 +184,16 @@ def day_steps(steps: pd.DataFrame) -> pd.DataFrame:
     ]
     first = ~steps["load"].duplicated()
     told = first | pd.Series(kinds, index=steps.index).eq(PROCESS)
-    return steps.assign(kind=kinds, number=steps["load"].astype(str).where(told, ""))
+    numbered = steps.assign(kind=kinds, number=steps["load"].astype(str).where(told, ""))
+    return numbered.assign(room=_rooms(numbered[told]).reindex(steps.index, fill_value=1.0))
+
+
+def _rooms(numbered: pd.DataFrame) -> pd.Series:
+    """Give the part of the day from each number to the next one on the same equipment."""
+    whole = numbered["stops"].max() - numbered["starts"].min()
+    ordered = numbered.sort_values("starts", kind="stable")
+    following = ordered.groupby("equipment")["starts"].shift(-1)
+    return ((following - ordered["starts"]) / whole).fillna(1.0)
 
 
 def nearly(sheet: DaySheet) -> datetime | None:

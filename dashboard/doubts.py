@@ -64,7 +64,7 @@ def batch_doubt(season: Season, preserve: Preserve, filled: float, when: date) -
         doubts.append(f"more than the {jar.owned:,} jars ({jar.name}) you own")
     loads = ceil(filled / preserve.units_per_load) if preserve.units_per_load else 0
     if loads > MOST_LOADS:
-        doubts.append(f"{count(loads, 'load')} in one day")
+        doubts.append(f"{count(loads, 'canner load')} in one day")
     for part in preserve.ingredients:
         kg, usual = filled * part.kg, model.usual_picking(season, part.crop, when)
         if usual is None or usual.whole_kg <= LEAST_KG:

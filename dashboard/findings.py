@@ -202,7 +202,7 @@ def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:
     words = f"Week of {day(week['week'])}: about **{kg_words}** to pick"
     if week["jars"]:
         words += f", **{count(week['jars'], 'jar or pack', 'jars and packs')}** to put up"
-        words += f" in {count(week['loads'], 'load')}" if week["loads"] else ""
+        words += f" in {count(week['loads'], 'canner load')}" if week["loads"] else ""
     words += f", {about(week['hours'])} of {about(week['free_hours'])} kitchen hours."
     return words
 

@@ -92,8 +92,8 @@ def crop_finding(crop: str, picked_kg: float, expected_kg: float, units: str) ->
     off = picked_kg / expected_kg - 1.0
     if abs(off) <= LIKE:
         return f"{told}, as expected by now"
-    way = "ahead of" if off > 0 else "behind"
-    return f"{told}, {abs(off):.0%} {way} the expected {weight(expected_kg, units)}"
+    way = "more" if off > 0 else "less"
+    return f"{told}, {abs(off):.0%} {way} than the {weight(expected_kg, units)} expected by now"
 
 
 def standing_words(row: pd.Series) -> str:

@@ -13,6 +13,9 @@ _STYLE = """
   [data-testid="stMainBlockContainer"] h4 {font-size: 1rem; padding: .2rem 0 0 0;}
   [data-testid="stMainBlockContainer"] [data-testid="stCaptionContainer"] {opacity: .8;}
   button[kind^="primary"]:enabled {color: light-dark(#ffffff, #191b17);}
+  [data-testid="stVegaLiteChart"] :is(.role-axis-label, .role-axis-title) text,
+  [data-testid="stVegaLiteChart"] .role-legend-label text,
+  [data-testid="stVegaLiteChart"] text[fill="#8e9091"] {fill: light-dark(#5f5d56, #b9b6aa);}
   .st-key-answer p {font-size: 1.2rem; line-height: 1.4;}
   [data-testid="stCheckbox"] :is([data-testid="stMarkdownContainer"], p) {white-space: normal;}
   [data-testid="stMarkdownContainer"] table {width: 100%;}

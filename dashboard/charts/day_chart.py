@@ -24,7 +24,10 @@ DRAWN = [
     "clock_until",
     "kind",
     "number",
+    "room",
 ]
+# Where the next number is nearer than this one is wide, on a phone, it is left to the order.
+FITS = "datum.room * width < 4 + 8 * length(datum.number) ? 0 : 1"
 
 
 def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.LayerChart:
@@ -34,7 +37,8 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
     ----------
     steps : one row a step: ``load``, ``preserve``, ``units``, ``equipment``, ``phase``,
         ``starts``, ``stops``, ``clock_from``, ``clock_until``, ``kind`` (hands, canner or
-        process), ``number`` (what is written on its bar).
+        process), ``number`` (what is written on its bar), ``room`` (part of the day until the
+        next number on the same equipment).
     bedtime : drawn as a line; None where the day ends long before.
     """
     first, last = steps["starts"].min(), steps["stops"].max()
@@ -47,7 +51,7 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
         .axis(format=CLOCK, grid=True, labelOverlap="greedy", tickCount=8),
         alt.Y("equipment:N").title(None).sort(list(dict.fromkeys(steps["equipment"]))),
         tooltip=[
-            alt.Tooltip("load:N", title="Load"),
+            alt.Tooltip("load:N", title="Batch"),
             alt.Tooltip("preserve:N", title="Of"),
             alt.Tooltip("units:Q", title="How many"),
             alt.Tooltip("phase:N", title="Step"),
@@ -64,7 +68,7 @@ def day_chart(steps: pd.DataFrame, title: str, bedtime: datetime | None) -> alt.
     ]
     layers += [
         base.transform_filter(alt.datum.kind == kind)
-        .mark_text(color=ink, align="left", dx=4, fontWeight=600)
+        .mark_text(color=ink, align="left", dx=4, fontWeight=600, opacity=alt.ExprRef(FITS))
         .encode(text="number:N")
         for kind, ink in {"hands": "black", "process": "white"}.items()
     ]

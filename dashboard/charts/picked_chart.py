@@ -65,6 +65,8 @@ def picked_bars(rows: pd.DataFrame, title: str) -> alt.LayerChart:
         alt.X("picked_share:Q"),
         alt.X2Datum(0),
         alt.Color("behind:N").scale(domain=["no", "yes"], range=[LEAF, RUST]).legend(None),
+        # seen even where nothing was picked
+        alt.Stroke("behind:N").scale(domain=["no", "yes"], range=[LEAF, RUST]).legend(None),
     )
     expected = base.mark_tick(color=CLAY, thickness=3, height={"band": 0.8}).encode(
         alt.X("expected_share:Q")

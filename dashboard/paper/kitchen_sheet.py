@@ -82,7 +82,7 @@ def _limits(sheet: Sheet, plan: PlannedSeason) -> None:
         taken = _free(row.taken_by_plan, row.unit, units)
         told = f"the plan takes {taken}" if row.taken_by_plan > 0 else ""
         if row.kind == "kitchen hours":
-            told += f", {count(loads, 'load')}" if loads else ""
+            told += f", {count(loads, 'canner load')}" if loads else ""
         free = f"{_free(row.free, row.unit, units)} free"
         sheet.cells([local(row.limit), free, told], LIMIT_SHARES)
     _more(sheet, len(limits) - len(shown))
@@ -142,7 +142,7 @@ def _puts(plan: PlannedSeason) -> list[_Row]:
     this = batches[(batches["week"] == plan.case.weeks.monday(0)) & (batches["jars"] > 0)]
     rows = []
     for row in this.sort_values("minutes", ascending=False, kind="stable").itertuples():
-        told = hours(row.minutes) + (f", {count(row.loads, 'load')}" if row.loads else "")
+        told = hours(row.minutes) + (f", {count(row.loads, 'canner load')}" if row.loads else "")
         own, word = in_own(row.jars, row.unit, units)
         amount = put_up_words(row, units)
         told += f", once cured: {short_day(row.cure_until_low)}" if row.cure_until_low else ""

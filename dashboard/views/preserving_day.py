@@ -126,7 +126,7 @@ def _loads(sheet: DaySheet, season: Season) -> None:
                 _write_down(season, load)
             else:
                 st.button(
-                    f"Done: write down load {load.number}",
+                    f"Done: write down batch {load.number}",
                     key=f"day_done_{load.number}_{session.form()}",
                     on_click=session.finish_load,
                     args=(load.number,),
@@ -150,7 +150,7 @@ def _picture(sheet: DaySheet) -> None:
     picture(day_chart(steps, picture_title(sheet), nearly(sheet)), steps, "day")
     st.caption(
         "Grey: your hands. Thin: the canner heats, vents or cools. Thick: the process, with the "
-        "number of its load. The process is the tested one; the times round it are usual ones, "
+        "number of its batch. The process is the tested one; the times round it are usual ones, "
         "and the clock of the process starts only at a full boil or at full pressure."
     )
 

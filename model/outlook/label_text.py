@@ -16,8 +16,8 @@ LONGEST_CODE = 76
 class Label:
     """What stands on the label of every jar (pack, bag, crock) of one batch.
 
-    ``code`` is the name under which the batch is written down; ``method`` says how it was kept,
-    never that it is safe.
+    ``size`` names the jar or pack, and is empty for what stands in none. ``code`` is the name
+    under which the batch is written down; ``method`` says how it was kept, never that it is safe.
 
     >>> label = model.label_for(season.preserve("ketchup"), date(2027, 9, 18), "2027-09-18 ketchup")
     >>> label.lines()
@@ -36,9 +36,10 @@ class Label:
 
         The code stands last and word for word, so that a jar is found again in the record.
         """
+        made_on = write_day(self.made_on)
         return (
             self.product,
-            f"{self.size}, {write_day(self.made_on)}",
+            f"{self.size}, {made_on}" if self.size else made_on,
             f"{self.method}; {self.place}",
             self.code,
         )
@@ -59,7 +60,7 @@ def label_for(preserve: Preserve, made_on: date, code: str) -> Label:
     >>> model.label_for(season.preserve("frozen peas"), date(2027, 6, 6), "peas 1").place
     'chest freezer'
     """
-    size = preserve.jar or preserve.unit
+    size = preserve.jar or (preserve.unit if preserve.in_pieces else "")
     method = preserve.process.method if preserve.process else preserve.method
     return Label(preserve.name, size, made_on, code, method, preserve.place)
 

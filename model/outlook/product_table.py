@@ -92,7 +92,8 @@ def product_table(planned: PlannedSeason) -> pd.DataFrame:
                 "unconfirmed_units": stands.unconfirmed,
                 "still_units": stands.still,
                 "product_status": status,
-                "product_reason": _reason(planned, own, stands, status, picked) or _by_plan(why[r]),
+                "product_reason": _reason(planned, own, stands, status, picked)
+                or _by_plan(why[r], stands),
                 "known_on": _known_on(planned, own),
             }
         )
@@ -140,9 +141,9 @@ def _reason(
     """Give the reason that the garden or the record has; blank where the kitchen's is asked."""
     if status == ENOUGH and stands.kept_plan:
         how = "are sealed" if own.canned else "were put up"
-        return f"{stands.kept:g} {how}, {stands.meant:g} were meant: no more are needed"
+        return f"{stands.kept:g} {how}, {stands.meant:g} were aimed at: no more are needed"
     if not stands.kept_plan:
-        return "held against the plan of today: none was kept before"
+        return "compared with the plan of today: none was kept before"
     if status == BEHIND:
         if stands.lost >= 1.0:
             return f"{stands.lost:g} of the {stands.sealed:g} sealed were lost since"
@@ -150,14 +151,19 @@ def _reason(
     if status == AHEAD:
         return (
             _garden(own, picked, AHEAD, planned.case.season.units)
-            or "the plan of today fills more than was meant"
+            or f"the plan of today comes to {_reached(stands)}, {stands.meant:g} were aimed at"
         )
-    return "as meant"
+    return "as aimed at"
 
 
-def _by_plan(why: str) -> str:
+def _by_plan(why: str, stands: _Stands) -> str:
     """Say that the plan itself has changed, which is no fault of garden or kitchen."""
-    return f"the plan of today makes fewer than was meant{f': {why}' if why else ''}"
+    comes = f"{_reached(stands)} of the {stands.meant:g} aimed at"
+    return f"the plan of today comes to {comes}{f': {why}' if why else ''}"
+
+
+def _reached(stands: _Stands) -> str:
+    return f"{stands.kept + stands.still:g}"
 
 
 def _lost(planned: PlannedSeason, own: Preserve) -> str:

@@ -41,7 +41,10 @@ def finding(*weeks: tuple[float, float, float]) -> str:
 def test_the_hungry_gap_is_named_by_its_days_and_what_is_missing() -> None:
     told = finding((0, 10, 10), (0, 5, 10), (1, 4, 10), (0, 10, 10))
 
-    assert told == "The hungry gap: 8 Mar to 21 Mar 2027, 50% of the portions missing"
+    assert (
+        told
+        == "The hungry gap in an ordinary year: 8 Mar to 21 Mar 2027, 50% of the portions missing"
+    )
 
 
 def test_where_nothing_was_counted_the_first_weeks_are_no_hungry_gap_but_unknown() -> None:
@@ -58,14 +61,15 @@ def test_where_nothing_was_counted_the_first_weeks_are_no_hungry_gap_but_unknown
 def test_a_hole_amid_fresh_food_is_no_hungry_gap() -> None:
     told = finding((10, 0, 10), (7, 0, 10))
 
-    assert told == "The plate is short: 8 Mar to 14 Mar 2027, 30% of the portions missing"
+    short = "The plate is short in an ordinary year"
+    assert told == f"{short}: 8 Mar to 14 Mar 2027, 30% of the portions missing"
 
 
 def test_the_largest_hole_is_told_and_the_others_are_counted() -> None:
     told = finding((0, 7, 10), (0, 10, 10), (0, 1, 10), (0, 10, 10), (0, 6, 10))
 
-    assert told.startswith("The hungry gap: 15 Mar to 21 Mar 2027, 90%")
-    assert told.endswith("; 2 smaller holes")
+    assert told.startswith("The hungry gap in an ordinary year: 15 Mar to 21 Mar 2027, 90%")
+    assert told.endswith("; 2 smaller gaps")
 
 
 def test_a_week_in_which_everyone_is_away_ends_no_hole() -> None:
@@ -80,10 +84,10 @@ def test_a_week_in_which_everyone_is_away_ends_no_hole() -> None:
 def test_without_a_hole_the_leanest_week_is_named() -> None:
     told = finding((0, 10, 10), (0, 8, 10))
 
-    assert told.startswith("No hole")
+    assert told.startswith("No gap")
     assert told.endswith("least in the week of 8 Mar 2027: 80% of the portions")
-    assert finding((0, 10, 10)) == "No hole: every week all the portions wanted are there"
-    assert finding((0, 0, 0)).startswith("No hole")
+    assert finding((0, 10, 10)) == "No gap: every week all the portions wanted are there"
+    assert finding((0, 0, 0)).startswith("No gap")
 
 
 def test_a_hole_over_the_new_year_carries_both_years() -> None:
@@ -108,9 +112,9 @@ def kitchen(*weeks: tuple[float, float, int]) -> pd.DataFrame:
 @pytest.mark.parametrize(
     ("weeks", "told"),
     [
-        ([(5.0, 13.0, 1), (12.0, 20.0, 4)], "8 Mar 2027, 12 of 20 h, 4 loads: 8 h to spare"),
-        ([(13.0, 13.0, 5), (12.0, 20.0, 4)], "1 Mar 2027, 13 of 13 h, 5 loads: all used"),
-        ([(15.0, 13.0, 1), (12.0, 20.0, 4)], "1 Mar 2027, 15 of 13 h, 1 load: 2 h over"),
+        ([(5.0, 13.0, 1), (12.0, 20.0, 4)], "8 Mar 2027, 12 of 20 h, 4 canner loads: 8 h to spare"),
+        ([(13.0, 13.0, 5), (12.0, 20.0, 4)], "1 Mar 2027, 13 of 13 h, 5 canner loads: all used"),
+        ([(15.0, 13.0, 1), (12.0, 20.0, 4)], "1 Mar 2027, 15 of 13 h, 1 canner load: 2 h over"),
         ([(0.5, 0.0, 0), (12.0, 20.0, 4)], "1 Mar 2027, 0.5 of 0 h: 0.5 h over"),
     ],
 )
@@ -140,7 +144,10 @@ def test_foods_that_give_out_are_counted_and_the_first_is_named() -> None:
     )
 
     told = lasts_finding(foods)
-    assert told == "3 of 4 foods do not reach the new crop, roots first (past keeping by 28 Feb)"
+    assert told == (
+        "3 of 4 foods do not reach the new crop, roots past keeping by 28 Feb, "
+        "peas eaten up by 12 Mar"
+    )
     assert lasts_finding(foods.tail(2)) == "1 of 2 foods does not reach the new crop"
 
 

@@ -45,7 +45,7 @@ def test_a_batch_of_more_jars_than_are_owned_is_asked_about(tiny: model.Season) 
     asked = batch_doubt(tiny, tiny.preserve("whole tomatoes"), 250, SUMMER)
 
     assert "more than the 40 jars (quart) you own" in asked
-    assert "36 loads in one day" in asked
+    assert "36 canner loads in one day" in asked
     assert "of tomato, where the whole season should give" in asked
     assert asked.endswith("is it right?")
     assert batch_doubt(tiny, tiny.preserve("whole tomatoes"), 14, SUMMER) == ""

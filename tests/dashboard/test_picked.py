@@ -60,8 +60,8 @@ def test_what_can_be_said_of_a_crop_now_is_told_and_else_from_when() -> None:
 @pytest.mark.parametrize(
     ("picked", "expected", "told"),
     [
-        (14.0, 17.5, "Tomato: 14 kg picked, 20% behind the expected 18 kg"),
-        (22.0, 20.0, "Tomato: 22 kg picked, 10% ahead of the expected 20 kg"),
+        (14.0, 17.5, "Tomato: 14 kg picked, 20% less than the 18 kg expected by now"),
+        (22.0, 20.0, "Tomato: 22 kg picked, 10% more than the 20 kg expected by now"),
         (19.5, 20.0, "Tomato: 20 kg picked, as expected by now"),
         (3.0, 0.0, "Tomato: 3 kg picked, before any was expected"),
         (0.0, 0.0, "Tomato: 0 kg picked, none expected yet"),
@@ -79,7 +79,7 @@ def test_the_crop_furthest_behind_in_kilograms_is_told_and_its_like_are_counted(
     )
 
     told = picked_finding(now, "metric")
-    assert told == "Onion: 30 kg picked, 50% behind the expected 60 kg; 1 more behind"
+    assert told == "Onion: 30 kg picked, 50% less than the 60 kg expected by now; 1 more behind"
     assert worst_first(now)[0] == "onion"
     assert "66 lb" in picked_finding(now, "US")
 
@@ -87,7 +87,7 @@ def test_the_crop_furthest_behind_in_kilograms_is_told_and_its_like_are_counted(
 def test_without_a_crop_behind_the_one_that_is_off_most_is_told() -> None:
     now = standing(("pea", 10.0, 10.0, "on track"), ("bean", 30.0, 20.0, "ahead"))
 
-    assert picked_finding(now, "metric").startswith("Bean: 30 kg picked, 50% ahead of")
+    assert picked_finding(now, "metric").startswith("Bean: 30 kg picked, 50% more than")
 
 
 def test_what_cannot_be_judged_yet_is_not() -> None:

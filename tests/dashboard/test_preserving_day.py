@@ -132,8 +132,8 @@ def test_who_opens_the_page_anew_finds_the_ticks_that_were_made(
 def test_what_is_set_out_is_counted(day: AppTest) -> None:
     part(day, "Set out")
 
-    assert "**14** 850 ml jar" in words(day)
-    assert "**14** new lids for 850 ml jar" in words(day)
+    assert "**14 x** 850 ml jar" in words(day)
+    assert "**14 x** new lids for 850 ml jar" in words(day)
     assert "bottled lemon juice" in words(day)
 
 
@@ -212,7 +212,7 @@ def test_a_load_that_is_done_is_written_down_with_its_size_and_code(
     day: AppTest, store_path: Path
 ) -> None:
     told = load_of(day, "crushed tomatoes")
-    labelled(day, "button", "Done: write down load 2").click().run()
+    labelled(day, "button", "Done: write down batch 2").click().run()
     assert labelled(day, "number_input", "How many were filled").value == 7
     labelled(day, "button", "Save").click().run()
 
@@ -223,7 +223,7 @@ def test_a_load_that_is_done_is_written_down_with_its_size_and_code(
     assert last["finished_at"][11:16] in told
     assert "written down" in load_of(day, "crushed tomatoes")
     assert "1 written down" in day.markdown[1].value
-    assert not any(b.label == "Done: write down load 2" for b in day.button)
+    assert not any(b.label == "Done: write down batch 2" for b in day.button)
 
 
 def tap(page: Page, name: str) -> None:
@@ -268,7 +268,7 @@ def test_the_preserving_day_leads_to_the_sealed_count(
         expect(main.get_by_text("nothing in oil is a shelf product")).to_be_visible()
         fits(page)
 
-        tap(page, "Done: write down load 2")
+        tap(page, "Done: write down batch 2")
         tap(page, "Save: 7 jars of crushed tomatoes")
         expect(main.get_by_text("Put up 7 jars of crushed tomatoes")).to_be_visible()
         fits(page)

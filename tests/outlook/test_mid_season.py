@@ -41,7 +41,7 @@ def test_what_was_meant_and_is_sealed_is_enough() -> None:
     row = products(jars_put_up(6), 6).loc[JARS]
 
     assert row["product_status"] == ENOUGH
-    assert row["product_reason"] == "6 are sealed, 6 were meant: no more are needed"
+    assert row["product_reason"] == "6 are sealed, 6 were aimed at: no more are needed"
     assert (row["filled_units"], row["sealed_units"], row["unconfirmed_units"]) == (14, 6, 7)
 
 
