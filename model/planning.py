@@ -166,7 +166,8 @@ def _planting(
     words = "Trying how much more to plant than an ordinary year needs"
     same = before is not None and before.case.season.plan_for == case.season.plan_for
     if before is not None and same and before.planting.tried:
-        amounts, _ = with_margin(case, before.planting.margin, before.basis)
+        choice = before.planting
+        amounts, _ = with_margin(case, choice.margin, before.basis, whole_loads=choice.whole_loads)
         return replace(before.planting, amounts=amounts)
     return tuned_margin(case, generator, progress=lambda part: progress(words, 0.05 + 0.35 * part))
 

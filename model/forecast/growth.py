@@ -16,6 +16,10 @@ from model.season.weeks import Weeks, a_year_later
 RAMP = 0.2
 # What takes longer than this stands in the bed over winter: no frost of this year ends it.
 OVER_WINTER_DAYS = 200.0
+# So long after the usual frost a first picking is still one of the season that it ends.
+SEASON_OVER_DAYS = 60
+# Judgement: nobody covers what is tender for longer than this before the early last frosts.
+MOST_COVERED = timedelta(weeks=4)
 # Judgement: over so many days the slow growth of autumn sets in with the day of the start.
 SLOWING_DAYS = 28
 
@@ -25,7 +29,8 @@ class PickingDates:
     """The picking of one planting: dates with their spread.
 
     ``late`` is the first picking of a late year: a last frost and a growing time that are
-    beaten in nine years of ten. ``kill`` is the frost that ends picking, if one does.
+    beaten in nine years of ten. ``kill`` is the frost that ends picking, if one does, the first
+    after ``kill_from``. ``caught_share`` is the part of late spring frosts that strike it.
     """
 
     first: date
@@ -35,13 +40,20 @@ class PickingDates:
     length_high_days: float
     shape: str
     kill: Frost | None
+    kill_from: date
     kill_delay_days: float
+    caught_share: float
     chance_killed_young: float
 
     @property
     def length_days(self) -> float:
         """Give the usual days from the first to the last picking."""
         return (self.length_low_days + self.length_high_days) / 2
+
+    @property
+    def usual_kill(self) -> date | None:
+        """Give the day of the usual frost that ends its picking; None where none does."""
+        return self.kill.median.on_or_after(self.kill_from) if self.kill else None
 
     @property
     def ends(self) -> date:
@@ -62,12 +74,13 @@ def picking_dates(
     Published days to first picking are read as the span that holds eight years in ten;
     a date that the household wrote down goes before them, and one from its own thermometer
     (``warm``) before both. What is started after midsummer takes longer than the published
-    days. A spring frost cannot take what stands past its late date.
+    days. A spring frost cannot take what stands past its late date. A tender crop is ended by the
+    autumn frost that follows the spring it came into the open in, however late it would be ripe.
     """
     crop = season.crop(planting.crop)
     spring = season.frosts.last_spring
     started = planting.started
-    killed_young = 0.0
+    killed_young, caught = 0.0, season.settings.frost_caught_share
     own_day = warm or planting.first_picking
     if own_day is not None:
         first, sd = own_day, SPREAD_DAYS if warm else season.settings.own_date_spread_days
@@ -85,10 +98,14 @@ def picking_dates(
             safe = spring.late.nearest(in_the_open)
             late += max(timedelta(0), safe - in_the_open)
             if years_later or today < safe:
-                caught = season.settings.frost_caught_share
+                if in_the_open < spring.early.nearest(in_the_open) - MOST_COVERED:
+                    caught = 1.0
                 killed_young = caught * spring.chance_after(in_the_open)
+    kill_from = first - timedelta(days=SEASON_OVER_DAYS)
+    if crop.frost == "kills" and started is not None:
+        kill_from = spring.median.nearest(started)
     for _ in range(years_later):
-        first, late = a_year_later(first), a_year_later(late)
+        first, late, kill_from = map(a_year_later, (first, late, kill_from))
     return PickingDates(
         first=first,
         sd_days=sd,
@@ -97,7 +114,9 @@ def picking_dates(
         length_high_days=crop.picking_days_high,
         shape=crop.shape,
         kill=season.frosts.first_autumn if crop.frost in ("kills", "light") else None,
+        kill_from=kill_from,
         kill_delay_days=season.settings.light_frost_days if crop.frost == "light" else 0.0,
+        caught_share=caught,
         chance_killed_young=killed_young,
     )
 
@@ -165,9 +184,9 @@ def expected_week_shares(dates: PickingDates, weeks: Weeks) -> Floats:
     first = np.array([(dates.first - weeks.first).days], dtype=float)
     length = np.array([dates.length_days])
     kills = np.array([np.inf])
-    if dates.kill is not None:
+    middle = dates.usual_kill
+    if dates.kill is not None and middle is not None:
         z = np.array([NormalDist().inv_cdf((step + 0.5) / 9) for step in range(9)])
-        middle = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
         kills = (middle - weeks.first).days + dates.kill.sd_days * z + dates.kill_delay_days
     same = np.ones(len(kills))
     shares: Floats = week_shares(dates, weeks, first * same, length * same, kills).mean(axis=0)

@@ -10,7 +10,6 @@ all crops. First pickings move together with the spring.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import timedelta
 
 import numpy as np
 from scipy.stats import norm
@@ -182,8 +181,8 @@ def _picking(
     low, high = dates.length_low_days, dates.length_high_days
     length = low + (high - low) * luck.length[:, b]
     kill = np.full(len(first), np.inf)
-    if dates.kill is not None:
-        middle = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
+    middle = dates.usual_kill
+    if dates.kill is not None and middle is not None:
         days = (middle - forecast.weeks.first).days
         kill = days + dates.kill.sd_days * luck.autumn + dates.kill_delay_days
     shares = week_shares(dates, forecast.weeks, first, length, kill)
@@ -192,7 +191,7 @@ def _picking(
         # a late last frost strikes every tender planting of the year together
         started = planting.started or dates.first
         after = (started - spring.median.nearest(started)).days / spring.sd_days
-        caught = (luck.spring > after) & (luck.young[:, b] < season.settings.frost_caught_share)
+        caught = (luck.spring > after) & (luck.young[:, b] < dates.caught_share)
         kg = kg * ~caught
     picked: Floats = shares * kg[:, None] * forecast.still_to_come[b]
     return picked

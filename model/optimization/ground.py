@@ -62,9 +62,14 @@ def _year_cases(case: Case, kg_per_unit: Floats) -> list[Case]:
     ]
 
 
+def steps_of(case: Case) -> Floats:
+    """Give in what steps each planting is measured: plants, or tenths of m2 or metres; (B,)."""
+    return np.array([1.0 if p.per == "plant" else 0.1 for p in case.forecast.plantings])
+
+
 def whole_amounts(case: Case, wanted: Floats) -> Floats:
     """Give whole plants and tenths of m2 or metres, never below the least; shape (B,)."""
-    steps = np.array([1.0 if p.per == "plant" else 0.1 for p in case.forecast.plantings])
+    steps = steps_of(case)
     rounded: Floats = np.maximum(np.floor(wanted / steps + 1e-6) * steps, case.forecast.least)
     return rounded
 

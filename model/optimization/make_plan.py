@@ -10,7 +10,7 @@ from model.case import Case
 from model.optimization.planning_program import FAMILIES, Family, planning_program
 from model.optimization.program import LinearProgram
 from model.optimization.solve import GOOD_ENOUGH, Basis, Solution, Solver
-from model.optimization.whole_loads import Meant, Progress, make_whole, round_amounts
+from model.optimization.whole_loads import Meant, Progress, best_whole, make_whole, round_amounts
 from model.plan import Plan, SolverReport
 from model.season.arrays import Bools, Floats, SeasonArrays
 
@@ -52,7 +52,12 @@ def make_plan(
     def finish(solver: Solver, relaxed: Solution) -> Solution:
         progress(0.1)
         fixed = round_amounts(case, solver, relaxed)
-        return make_whole(case, solver, fixed, lambda part: progress(0.1 + 0.9 * part), meant=meant)
+        whole = make_whole(
+            case, solver, fixed, lambda part: progress(0.1 + 0.8 * part), meant=meant
+        )
+        answer = best_whole(case, solver, fixed, whole)
+        progress(1.0)
+        return answer
 
     return _made(case, families, start, finish)
 

@@ -17,6 +17,7 @@ from model.optimization.program import LinearProgram
 from model.season.arrays import Floats, Ints
 
 GOOD_ENOUGH = 5e-3
+MOST_NODES = 2000
 # Sharper than the solver's usual tolerance, so that plans of almost equal worth are told apart.
 SHARP, USUAL = 1e-9, 1e-7
 StatusArray = NDArray[np.object_]
@@ -97,7 +98,6 @@ class Solver:
             ("threads", 1),
             ("random_seed", 1),
             ("mip_rel_gap", GOOD_ENOUGH),
-            ("mip_max_nodes", 2000),
             ("dual_feasibility_tolerance", SHARP),
         ):
             self._highs.setOptionValue(option, value)
@@ -129,8 +129,12 @@ class Solver:
             kinds = np.full(count, kind)
             self._highs.changeColsIntegrality(count, columns.astype(np.int32), kinds)
 
-    def solve(self) -> Solution:
-        """Solve; raises NoPlan when HiGHS ends without an answer."""
+    def solve(self, most_nodes: int = MOST_NODES) -> Solution:
+        """Solve; raises NoPlan when HiGHS ends without an answer.
+
+        A search for whole numbers divides the program into ``most_nodes`` at most.
+        """
+        self._highs.setOptionValue("mip_max_nodes", most_nodes)
         self._highs.run()
         if self._highs.getModelStatus() == highspy.HighsModelStatus.kUnknown:
             # a rare program is too rough for the sharp tolerance

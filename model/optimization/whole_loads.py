@@ -5,7 +5,8 @@ order, each week's clear loads are rounded; for the doubtful ones the program is
 one load more, and the better answer is kept. Then the week's jars are rounded down and the
 weeks after it adapt. Each step starts from the answer before, so it is quick; the
 relaxation's worth stays as the proven bound. Searching for the very best plan instead took
-ten times as long for half a per cent (tests/benchmarks).
+ten times as long for half a per cent (tests/benchmarks). Only where the answer stays well below
+that bound is it held against two others: no loads at all, and those that a short search finds.
 """
 
 from collections.abc import Callable
@@ -21,6 +22,10 @@ from model.season.arrays import Floats, Ints
 
 CLEAR_DOWN, CLEAR_UP = 0.15, 0.9
 NEARLY = 1e-6
+# Part of the bound that weeks taken one by one may lose before others are tried.
+COARSE = 0.02
+HALF_A_JAR = 0.5
+FEW_NODES = 10
 # Worth, in wanted portions, that a week gives up to stay as it was meant.
 NEXT_TO_NOTHING = 0.5
 Progress = Callable[[float], None]
@@ -79,6 +84,55 @@ def make_whole(
     return answer
 
 
+def best_whole(
+    case: Case, solver: Solver, relaxed: Solution, answer: Solution, *, search: bool = True
+) -> Solution:
+    """Give the best of whole loads: those of an answer, none at all, and what a search finds.
+
+    Only where the answer's worth stays well below that of the ``relaxed`` program; the search
+    is a short one, and is not made without ``search``.
+    """
+    if answer.worth >= relaxed.worth - COARSE * abs(relaxed.worth):
+        return answer
+    variables = solver.program.variables
+    loads, put_up = variables["loads"].columns, variables["put_up"].index
+    jars = put_up[case.arrays.canned]
+    weeks = [column[column >= 0] for column in jars.T]
+    taken = answer.values[loads], [answer.values[week] for week in weeks]
+    others = [np.zeros(len(loads))]
+    if search:
+        others += _searched(solver, loads, jars[jars >= 0])
+    for whole in others:
+        _free(solver, jars[jars >= 0])
+        found = _try(solver, loads, whole)
+        if found is None:
+            continue
+        for week in weeks:
+            found = _round_jars(solver, week, found, None) if len(week) else found
+        if found.worth > answer.worth + NEXT_TO_NOTHING:
+            answer, taken = found, (found.values[loads], [found.values[week] for week in weeks])
+    bounds = np.concatenate([taken[0], *taken[1]])
+    columns = np.concatenate([loads, *weeks])
+    solver.bound(columns, np.round(bounds), np.round(bounds))
+    return solver.solve()
+
+
+def _searched(solver: Solver, loads: Ints, jars: Ints) -> list[Floats]:
+    """Give the loads that a short search finds, if it finds any."""
+    _free(solver, np.concatenate([loads, jars]))
+    solver.make_whole(loads)
+    try:
+        return [np.round(solver.solve(most_nodes=FEW_NODES).values[loads])]
+    except NoPlan:
+        return []
+    finally:
+        solver.make_whole(loads, whole=False)
+
+
+def _free(solver: Solver, columns: Ints) -> None:
+    solver.bound(columns, solver.program.lower[columns], solver.program.upper[columns])
+
+
 def _kept(
     solver: Solver, columns: Ints, kept: Floats | None, answer: Solution, best: float
 ) -> Solution | None:
@@ -120,19 +174,32 @@ def _round_loads(solver: Solver, columns: Ints, answer: Solution, kept: Floats |
 
 
 def _round_jars(solver: Solver, jars: Ints, answer: Solution, kept: Floats | None) -> Solution:
-    same = _kept(solver, jars, kept, answer, answer.worth)
+    found, filled = answer, np.floor(answer.values[jars] + NEARLY)
+    if (np.abs(answer.values[jars] - filled) >= NEARLY).any():
+        found, filled = _filled(solver, jars, answer.values[jars])
+    same = _kept(solver, jars, kept, found, found.worth)
     if same is not None:
         return same
-    filled = np.floor(answer.values[jars] + NEARLY)
-    if (np.abs(answer.values[jars] - filled) < NEARLY).all():
-        solver.bound(jars, filled, filled)
-        return answer
+    solver.bound(jars, filled, filled)
+    return found if found is answer else solver.solve()
+
+
+def _filled(solver: Solver, jars: Ints, wanted: Floats) -> tuple[Solution, Floats]:
+    """Take the jars down to whole ones, and those up again that bring more so."""
+    filled = np.floor(wanted + NEARLY)
     found = _try(solver, jars, filled)
     if found is None:  # the last jar lay just above what the harvest fills
-        filled = np.maximum(np.floor(answer.values[jars] - NEARLY), 0.0)
+        filled = np.maximum(np.floor(wanted - NEARLY), 0.0)
         solver.bound(jars, filled, filled)
         found = solver.solve()
-    return found
+    part = wanted - filled
+    for i in np.argsort(-part, kind="stable"):
+        more = filled.copy()
+        more[i] += 1.0
+        fuller = _try(solver, jars, more) if part[i] >= HALF_A_JAR else None
+        if fuller is not None and fuller.worth > found.worth:
+            found, filled = fuller, more
+    return found, filled
 
 
 def _try(solver: Solver, columns: Ints, whole: Floats) -> Solution | None:

@@ -200,7 +200,7 @@ def _known_on(planned: PlannedSeason, own: Preserve) -> date | None:
 
 def _usual_end(dates: PickingDates) -> date:
     """Give the usual last day of picking: when the crop has given all, or the usual frost."""
-    if dates.kill is None:
+    frost = dates.usual_kill
+    if frost is None:
         return dates.ends
-    frost = dates.kill.median.on_or_after(dates.first - timedelta(days=60))
     return min(dates.ends, frost + timedelta(days=round(dates.kill_delay_days)))

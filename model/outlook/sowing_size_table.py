@@ -75,7 +75,7 @@ def _row(planned: PlannedSeason, b: int, today: date) -> dict[str, object] | Non
     row["used_week_kg"] = float(used_kg.max())
     apart = timedelta(days=max(LEAST_DAYS, round(crop.picking_days_high)))
     # What nobody uses is not used up in parts either.
-    heaviest = comes_kg.max() / used_kg.max() if used_kg.any() else 0.0
+    heaviest = comes_kg.max() / used_kg.max() if used_kg.max() > LEAST_KG else 0.0
     sowings = _sowings(planned, crop, planting.started, apart, heaviest)
     if sowings == 1:
         return {**row, "sow_as": ONE_SOWING}

@@ -3,7 +3,8 @@
 The plan for the mean year has no reserve for the others. Planting as if every crop gave
 ``1 / (1 + margin)`` of what is expected gives one; each margin is tried in the simulator,
 where nobody foresees the season, and the best one is taken. Held against areas chosen for
-many years at once it is as good (figures in the README), and simpler.
+many years at once it is as good (figures in the README), and simpler. Where few loads are
+canned, amounts for whole loads are tried beside those for parts of them.
 """
 
 from collections.abc import Callable
@@ -13,9 +14,10 @@ import numpy as np
 
 from model.case import Case
 from model.optimization.ground import whole_amounts, with_amounts
-from model.optimization.make_plan import relaxed_plan
+from model.optimization.make_plan import make_plan, relaxed_plan
 from model.optimization.solve import Basis
 from model.optimization.two_stage import weighed
+from model.optimization.whole_planting import amounts_for_whole_loads
 from model.planting.fresh_years import lived, met_portions
 from model.planting.outlooks import OUTLOOKS
 from model.season.arrays import Floats
@@ -25,6 +27,8 @@ MARGINS = (0.0, 0.5, 1.0, 1.5, 2.0)
 TUNING_YEARS = 300
 # Between margins whose worth differs by less, the smaller one is taken.
 TIED_SHARE = 1e-3
+# With as many loads as this, what a part of one is off is next to nothing.
+MANY_LOADS = 15
 
 
 @dataclass(frozen=True, eq=False)
@@ -32,20 +36,24 @@ class PlantingChoice:
     """Amounts of every planting (B,), in whole plants and tenths, and the margin behind them.
 
     ``tried`` pairs every margin with what it is worth: portions met in the years it was
-    tuned on, the bad ones weighted.
+    tuned on, the bad ones weighted. ``whole_loads`` says that they are chosen for whole loads.
     """
 
     amounts: Floats
     margin: float
     tried: tuple[tuple[float, float], ...]
+    whole_loads: bool = False
 
 
 def with_margin(
-    case: Case, margin: float, start: Basis | None = None
+    case: Case, margin: float, start: Basis | None = None, *, whole_loads: bool = False
 ) -> tuple[Floats, Basis | None]:
     """Give the amounts (B,) for harvests that are ``1 / (1 + margin)`` of the expected ones."""
-    less = replace(case.forecast, kg_per_unit=case.forecast.kg_per_unit / (1 + margin))
-    made = relaxed_plan(replace(case, forecast=less), start)
+    kg_per_unit = case.forecast.kg_per_unit / (1 + margin)
+    less = replace(case, forecast=replace(case.forecast, kg_per_unit=kg_per_unit))
+    if whole_loads:
+        return amounts_for_whole_loads(less, start), start
+    made = relaxed_plan(less, start)
     return whole_amounts(case, made.plan.amounts), made.basis
 
 
@@ -78,4 +86,18 @@ def tuned_margin(
         tried[margin] = weighed(met.sum(axis=(1, 2)), tail)
     enough = max(tried.values()) * (1 - TIED_SHARE)
     best = min(margin for margin, worth in tried.items() if worth >= enough)
-    return PlantingChoice(chosen[best], best, tuple(tried.items()))
+    found = PlantingChoice(chosen[best], best, tuple(tried.items()))
+    loads = relaxed_plan(with_amounts(case, found.amounts), start).plan.loads.sum()
+    if loads >= MANY_LOADS or not case.arrays.canned.any():
+        return found
+    whole = (
+        replace(found, amounts=amounts, margin=margin, whole_loads=True)
+        for margin in sorted({MARGINS[0], best})
+        for amounts, _ in (with_margin(case, margin, start, whole_loads=True),)
+    )
+
+    def worth(choice: PlantingChoice) -> float:
+        plan = make_plan(with_amounts(case, choice.amounts), start=start).plan
+        return weighed(met_portions(case, lived(case, plan, years, seed)).sum(axis=(1, 2)), tail)
+
+    return max((found, *whole), key=worth)

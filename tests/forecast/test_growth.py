@@ -91,3 +91,30 @@ def test_shares_of_a_week_sum_to_the_whole_when_nothing_cuts_them(tiny: Season) 
     assert shares[0].sum() == pytest.approx(1.0)
     assert shares[1].sum() == pytest.approx(picked_by("flush", np.array([10 / 21]))[0])
     assert (shares >= 0).all()
+
+
+@pytest.mark.parametrize(
+    ("sown", "out"),
+    [
+        ("2027-07-20", "2027-09-01"),
+        ("2027-08-10", "2027-09-20"),
+        ("2027-09-20", "2027-11-20"),
+    ],
+)
+def test_a_tender_crop_set_out_too_late_is_ended_by_that_autumns_frost_and_gives_nothing(
+    sown: str, out: str
+) -> None:
+    late = TABLES["plantings.csv"].replace("2027-03-20,2027-05-28", f"{sown},{out}")
+    season = small_season(plantings=late)
+    dates = picking_dates(season, planting_of(season, "tomato"), TODAY)
+    weeks = Weeks(date(2027, 3, 1), 60)
+
+    assert expected_week_shares(dates, weeks).sum() < 0.02
+
+
+def test_a_tender_crop_set_out_months_before_the_last_frost_is_not_covered_so_long() -> None:
+    early = TABLES["plantings.csv"].replace("2027-03-20,2027-05-28", "2027-01-20,2027-03-10")
+    season = small_season(plantings=early)
+    dates = picking_dates(season, planting_of(season, "tomato"), date(2027, 1, 4))
+
+    assert dates.chance_killed_young > 0.99

@@ -4,14 +4,33 @@ from datetime import date
 import numpy as np
 import pytest
 
+from model import FirstAnswers, YearDay, first_notes, plan_season, season_from_tables
 from model.case import Case, make_case
 from model.optimization.ground import with_amounts
 from model.optimization.make_plan import relaxed_plan
+from model.plan import Plan
 from model.planting.fresh_years import lived, met_portions
 from model.planting.margin import MARGINS, tuned_margin, with_margin
 from tests.small_season import TABLES, small_season
 
 TODAY = date(2027, 3, 1)
+SMALL = FirstAnswers(
+    household="Small garden",
+    adults=2,
+    children_ages=(),
+    bed_area_m2=30.0,
+    altitude="640 m",
+    units="metric",
+    country="US",
+    last_spring_frost=YearDay(5, 10),
+    first_autumn_frost=YearDay(10, 5),
+    canner="",
+    freezer_l=150.0,
+    shelf_m2=2.0,
+    root_store_kg=100.0,
+    kitchen_hours_a_week=6.0,
+    time_zone="Europe/Vienna",
+)
 
 
 @pytest.fixture(scope="module")
@@ -65,3 +84,18 @@ def test_every_way_meets_the_same_years(free_case: Case) -> None:
 
     assert (one == two).all()
     assert (one <= free_case.demand.wanted + 1e-3).all()
+
+
+@pytest.mark.parametrize(("adults", "bed_area_m2"), [(1, 10.0), (2, 30.0)])
+def test_a_canner_makes_the_first_plan_of_a_small_garden_no_worse(
+    adults: int, bed_area_m2: float
+) -> None:
+    def first(canner: str) -> Plan:
+        answers = replace(SMALL, adults=adults, bed_area_m2=bed_area_m2, canner=canner)
+        season = season_from_tables(first_notes(answers, TODAY))
+        return plan_season(season, TODAY, years=5).plan
+
+    canned, bare = first("boiling-water canner"), first("")
+
+    assert np.minimum(canned.met, canned.wanted).sum() > np.minimum(bare.met, bare.wanted).sum()
+    assert canned.report.relative_gap < 0.02
