@@ -7,7 +7,7 @@ import numpy as np
 
 from model.forecast.growth import PickingDates, expected_week_shares, picked_by
 from model.forecast.setbacks import setbacks_of
-from model.season.arrays import MOST_STANDING_WEEKS, Floats
+from model.season.arrays import MOST_STANDING_WEEKS, Floats, hold_weeks
 from model.season.garden import GardenSeason, Planting
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
@@ -59,7 +59,8 @@ def picked_before(
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
     all before it, and what was put up since is taken off.
     The newest column is of this week, today's pickings among it: they lie in the kitchen, and
-    come off what is still expected of the week.
+    come off what is still expected of the week. What was picked late in a week and by its days
+    still is good stands in the oldest column that is still used.
 
     Parameters
     ----------
@@ -69,6 +70,7 @@ def picked_before(
     begins = weeks.first - timedelta(weeks=BEFORE_WEEKS)
     counted = {name: season.counted_on(weeks.today, name) or date.min for name in names}
     before = np.zeros((len(names), BEFORE_WEEKS + 1))
+    late = np.zeros_like(before)
     logged, this_week = np.zeros(len(names)), np.zeros(len(names))
     for picking in season.pickings:
         if not (year.begins <= picking.day <= weeks.today and picking.crop in names):
@@ -78,6 +80,8 @@ def picked_before(
         if picking.day > counted[picking.crop] and picking.day >= begins:
             week = (monday_of(picking.day) - begins).days // 7
             before[names.index(picking.crop), week] += picking.kg
+            if picking.day + timedelta(days=season.crop(picking.crop).hold_days) > weeks.today:
+                late[names.index(picking.crop), week] += picking.kg
     unlogged, unlogged_this_week = _put_up_since(season, before, begins, weeks, counted)
     ahead = this_week + unlogged_this_week
     for b, planting in enumerate(plantings):
@@ -96,6 +100,11 @@ def picked_before(
         before[c] *= 1.0 - used / stood if stood else 1.0
         unlogged[c] -= used
         ahead[c] = logged[c] + unlogged[c]
+    for c, name in enumerate(names):
+        oldest = max(0, BEFORE_WEEKS + 1 - hold_weeks(season, name))
+        good = np.minimum(before[c, :oldest], late[c, :oldest])
+        before[c, :oldest] -= good
+        before[c, oldest] += good.sum()
     return before, np.maximum(ahead, 0.0)
 
 

@@ -1,7 +1,7 @@
 """What was picked this week, up to today, lies in the kitchen and is used before it spoils."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -14,11 +14,10 @@ from tests.plan_check import broken_rules
 WEDNESDAY = date(2027, 8, 18)
 
 
-def planned(season: Season, *pickings: Picking) -> model.PlannedSeason:
+def planned(season: Season, *pickings: Picking, today: date = WEDNESDAY) -> model.PlannedSeason:
     """Plan on a Wednesday with these pickings besides those of the log."""
-    return model.plan_season(
-        replace(season, pickings=(*season.pickings, *pickings)), WEDNESDAY, years=10
-    )
+    more = replace(season, pickings=(*season.pickings, *pickings))
+    return model.plan_season(more, today, years=10)
 
 
 @pytest.mark.parametrize("day", [date(2027, 8, 16), WEDNESDAY])
@@ -37,6 +36,25 @@ def test_thirty_kilograms_of_tomatoes_of_this_week_are_planned_for_this_week(
     assert after["expected_kg"] < before["expected_kg"]
     assert after["put_up_kg"] > before["put_up_kg"] + 10
     assert broken_rules(glut.case, glut.plan) == []
+
+
+def test_what_was_picked_on_saturday_is_there_on_monday_and_no_longer_than_it_holds(
+    alder_lane: Season,
+) -> None:
+    saturday, monday, next_monday = date(2027, 8, 21), date(2027, 8, 23), date(2027, 8, 30)
+    assert monday < saturday + timedelta(days=holding("tomato").days_low)
+    assert saturday + timedelta(days=holding("tomato").days_high) < next_monday
+    heap = Picking(saturday, "tomato", 30.0)
+    plans = {day: planned(alder_lane, heap, today=day) for day in (monday, next_monday)}
+    there = {
+        day: model.fresh_table(plan, 0).set_index("crop").loc["tomato"]
+        for day, plan in plans.items()
+    }
+
+    assert there[monday]["before_kg"] > 25
+    assert there[monday]["put_up_kg"] > 20
+    assert there[next_monday]["before_kg"] < 5
+    assert broken_rules(plans[monday].case, plans[monday].plan) == []
 
 
 def test_what_was_put_up_of_it_lies_there_no_more(alder_lane: Season) -> None:
