@@ -41,6 +41,23 @@ def logged_kg(season: Season, year: GardenSeason, today: date) -> dict[str, floa
     return logged
 
 
+def still_good_on(season: Season, weeks: Weeks, day: date) -> Floats:
+    """Give the kilograms picked this week up to today that hold beyond a day; shape (C,)."""
+    return np.array(
+        [
+            sum(
+                picking.kg
+                for picking in season.pickings
+                if picking.crop == crop.name
+                and weeks.first <= picking.day <= weeks.today
+                and picking.day + timedelta(days=crop.hold_days) > day
+            )
+            for crop in season.crops
+        ],
+        dtype=float,
+    )
+
+
 def picked_before(
     season: Season,
     year: GardenSeason,

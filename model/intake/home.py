@@ -132,8 +132,8 @@ def frosts(desk: Desk) -> Frosts:
         early, median, late = (day if isinstance(day, YearDay) else _NO_FROST for day in days)
         middle = median.in_year(2001)
         if not early.nearest(middle) < middle < late.nearest(middle):
-            wanted = "write the early date, then the median, then the late one"
-            desk.add(row, "the three dates are out of order", wanted)
+            wanted = "write three different days: early, then median, then late"
+            desk.add(row, "the three dates are not one after the other", wanted)
         else:
             found[row.text("frost")] = Frost(early, median, late)
     for name in FROSTS:

@@ -57,6 +57,19 @@ def test_what_was_picked_on_saturday_is_there_on_monday_and_no_longer_than_it_ho
     assert broken_rules(plans[monday].case, plans[monday].plan) == []
 
 
+def test_what_was_picked_at_the_weekend_is_held_for_next_week_and_not_given_away(
+    alder_lane: Season,
+) -> None:
+    sunday = date(2027, 8, 22)
+    plan = planned(alder_lane, Picking(sunday, "tomato", 30.0), today=sunday)
+    row = model.fresh_table(plan, 0).set_index("crop").loc["tomato"]
+    uses = row[["eaten_kg", "put_up_kg", "held_kg", "spare_kg"]].sum()
+
+    assert row["spare_kg"] < 3
+    assert row["held_kg"] > 15
+    assert uses == pytest.approx(row["expected_kg"] + row["before_kg"])
+
+
 def test_what_was_put_up_of_it_lies_there_no_more(alder_lane: Season) -> None:
     heap = Picking(WEDNESDAY, "tomato", 30.0)
     bare = planned(alder_lane, heap)
