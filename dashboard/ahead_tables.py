@@ -115,7 +115,7 @@ def buy_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
             "preserve": buying["preserve"],
             "buy_hours": [f"{about(hours)} h" for hours in buying["buy_hours"]],
             "less_portions": [
-                "" if pd.isna(part) else f"{about(part)} portions from {day_or(when, 'now')}"
+                "" if pd.isna(part) else f"{about(part)} a week from {day_or(when, 'now')}"
                 for part, when in less
             ],
         }

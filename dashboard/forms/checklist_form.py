@@ -9,7 +9,7 @@ from dashboard.forms.writing import save, stored_rows
 from dashboard.words import day, local
 from model import Edit, Point
 
-FILE = "checklist.csv"
+FILE, GAUGE = "checklist.csv", "gauge"
 
 
 def checklist_form(points: Sequence[Point]) -> None:
@@ -26,11 +26,10 @@ def checklist_form(points: Sequence[Point]) -> None:
             on_change=_tick,
             args=(point,),
         )
+    gauge = any(point.item == GAUGE for point in points)
+    a_year = ", that of the gauge for a year" if gauge else ""
     sources = "; ".join(dict.fromkeys(point.source for point in points))
-    st.caption(
-        "You can go on without ticking. A tick holds for the day, that of the gauge for a year. "
-        f"From: {sources}."
-    )
+    st.caption(f"You can go on without ticking. A tick holds for the day{a_year}. From: {sources}.")
 
 
 def _tick(point: Point) -> None:

@@ -17,7 +17,7 @@ KEEP_TO = (
 
 def buy_list(season: Season, rows: pd.DataFrame, today: date) -> bytes:
     """Give the list as PDF, from its rows in the household's own units, each with a box to tick."""
-    sheet = Sheet(season, "To be in the house by", f"by the plan of {day(today)}", today)
+    sheet = Sheet(season, "Buy list", f"by the plan of {day(today)}", today)
     shares = list(SHARES.values())
     sheet.head([HEADINGS[name].words for name in SHARES], shares)
     for row in rows[list(SHARES)].to_dict("records"):

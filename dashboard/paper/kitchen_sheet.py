@@ -70,22 +70,20 @@ def _fitting(heights: Sequence[float], room_mm: float) -> int:
 
 
 def _limits(sheet: Sheet, plan: PlannedSeason) -> None:
-    """Write what is free, what the week's work takes of it first."""
+    """Write what is free of what the week's work takes, and of hours and freezer in any case."""
     sheet.heading("This week's limits")
     limits = model.week_limit_table(plan)
     loads = int(model.week_table(plan).iloc[0]["loads"])
     used = limits["taken_by_plan"] > 0
     first = used | limits["kind"].isin(("kitchen hours", "freezer"))
-    shown = limits.assign(later=~first).sort_values("later", kind="stable").head(MOST_LIMITS)
     units = plan.case.season.units
-    for row in shown.itertuples():
+    for row in limits[first].head(MOST_LIMITS).itertuples():
         taken = _free(row.taken_by_plan, row.unit, units)
         told = f"the plan takes {taken}" if row.taken_by_plan > 0 else ""
         if row.kind == "kitchen hours":
             told += f", {count(loads, 'canner load')}" if loads else ""
         free = f"{_free(row.free, row.unit, units)} free"
         sheet.cells([local(row.limit), free, told], LIMIT_SHARES)
-    _more(sheet, len(limits) - len(shown))
 
 
 def _free(number: float, unit: str, units: str) -> str:

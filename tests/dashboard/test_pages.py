@@ -163,7 +163,7 @@ def test_small_curves_stand_with_the_first_to_give_out_first(app: AppTest) -> No
         "Peaches",
         "Snap beans",
     ]
-    assert titles[4].startswith("Tomatoes: gone about May 31, 2027. ")
+    assert titles[4].startswith("Tomatoes: gone about Jun 7, 2027. ")
 
 
 def test_of_a_shelf_never_counted_nothing_says_how_long_it_lasts(app: AppTest) -> None:

@@ -121,7 +121,10 @@ def test_of_what_is_not_there_no_day_is_told_on_which_it_gives_out(
 ) -> None:
     rows = ration_table(southern_february, SEED, years=20).set_index("food")
 
-    for food in ("snap beans", "corn", "jam"):
+    arrays, plan = southern_february.case.arrays, southern_february.plan
+    there = arrays.opening_units + plan.put_up.sum(axis=1)
+    for food in ("snap beans", "corn", "pickles"):
+        assert not there[arrays.food_of_preserve == arrays.foods.index(food)].any()
         assert str(rows.loc[food, "lasts_until"]) in ("NaT", "None")
         assert rows.loc[food, "ration"].startswith("nothing stands there")
 

@@ -49,7 +49,17 @@ def test_what_gets_none_of_its_crop_says_where_the_crop_goes(begun: PlannedSeaso
     assert begun.plan.spare_kg[crop].sum() == pytest.approx(0.0, abs=1e-6)
 
 
-def test_what_never_fills_half_a_load_at_once_says_so(begun: PlannedSeason) -> None:
+def test_what_never_fills_half_a_load_at_once_says_so() -> None:
+    today = date(2027, 3, 1)
+    season = model.season_from_tables(model.first_notes(ANSWERS, today))
+    planted_m2 = {"paste tomato": 1.0, "tomato": 3.0}
+    plantings = tuple(
+        replace(p, amount=fixed, least=fixed, most=fixed)
+        if (fixed := planted_m2.get(p.crop))
+        else p
+        for p in season.plantings
+    )
+    begun = model.plan_season(replace(season, plantings=plantings), today, years=5)
     own = begun.case.season.preserve("crushed tomatoes")
     crop = begun.case.arrays.crops.index("paste tomato")
     most = int(begun.plan.spare_kg[crop].max() / own.ingredients[0].kg)
