@@ -61,12 +61,13 @@ def picked_bars(rows: pd.DataFrame, title: str) -> alt.LayerChart:
         .scale(domainMin=0, domainMax=end, nice=False),
         alt.X2("high_share:Q"),
     )
+    colours = {"domain": ["no", "yes"], "range": [LEAF, RUST]}
     picked = base.mark_bar(height={"band": 0.4}, cornerRadiusEnd=2).encode(
         alt.X("picked_share:Q"),
         alt.X2Datum(0),
-        alt.Color("behind:N").scale(domain=["no", "yes"], range=[LEAF, RUST]).legend(None),
+        alt.Color("behind:N").scale(**colours).legend(None),
         # seen even where nothing was picked
-        alt.Stroke("behind:N").scale(domain=["no", "yes"], range=[LEAF, RUST]).legend(None),
+        alt.Stroke("behind:N").scale(**colours).legend(None),
     )
     expected = base.mark_tick(color=CLAY, thickness=3, height={"band": 0.8}).encode(
         alt.X("expected_share:Q")

@@ -12,6 +12,7 @@ from statistics import NormalDist
 
 from model.forecast.growth import (
     OVER_WINTER_DAYS,
+    SEASON_OVER_DAYS,
     PickingDates,
     autumn_slowness,
     picking_dates,
@@ -19,8 +20,6 @@ from model.forecast.growth import (
 from model.season.garden import Crop, Planting
 from model.season.season import Season
 
-# So long after the usual first frost a start still belongs to the season that is over.
-SEASON_OVER_DAYS = 60
 # The slow growth of autumn, and of a tender crop the spring's frosts, shift the last day by no
 # more than the season they come in.
 MOST_DAYS_BACK = 90

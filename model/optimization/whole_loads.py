@@ -104,7 +104,7 @@ def best_whole(
         others += _searched(solver, loads, jars[jars >= 0])
     for whole in others:
         _free(solver, jars[jars >= 0])
-        found = _try(solver, loads, whole)
+        found = fixed_at(solver, loads, whole)
         if found is None:
             continue
         for week in weeks:
@@ -142,7 +142,7 @@ def _kept(
     if (np.abs(answer.values[columns] - kept) < NEARLY).all():
         solver.bound(columns, kept, kept)
         return answer
-    found = _try(solver, columns, kept)
+    found = fixed_at(solver, columns, kept)
     return found if found is not None and found.worth >= best - NEXT_TO_NOTHING else None
 
 
@@ -155,7 +155,7 @@ def _round_loads(solver: Solver, columns: Ints, answer: Solution, kept: Floats |
     solver.bound(columns, whole, whole)
     if not doubtful and (np.abs(wanted - whole) < 1e-6).all():
         return answer
-    best = _try(solver, columns, whole)
+    best = fixed_at(solver, columns, whole)
     if best is None:  # rounding up ran out of hours: take the whole loads only
         whole = np.floor(wanted + 1e-6)
         solver.bound(columns, whole, whole)
@@ -163,7 +163,7 @@ def _round_loads(solver: Solver, columns: Ints, answer: Solution, kept: Floats |
     for i in doubtful:
         more = whole.copy()
         more[i] += 1.0
-        found = _try(solver, columns, more)
+        found = fixed_at(solver, columns, more)
         if found is not None and found.worth > best.worth + 1e-7:
             whole, best = more, found
     same = None if kept is None else _kept(solver, columns, kept, best, best.worth)
@@ -187,7 +187,7 @@ def _round_jars(solver: Solver, jars: Ints, answer: Solution, kept: Floats | Non
 def _filled(solver: Solver, jars: Ints, wanted: Floats) -> tuple[Solution, Floats]:
     """Take the jars down to whole ones, and those up again that bring more so."""
     filled = np.floor(wanted + NEARLY)
-    found = _try(solver, jars, filled)
+    found = fixed_at(solver, jars, filled)
     if found is None:  # the last jar lay just above what the harvest fills
         filled = np.maximum(np.floor(wanted - NEARLY), 0.0)
         solver.bound(jars, filled, filled)
@@ -196,13 +196,14 @@ def _filled(solver: Solver, jars: Ints, wanted: Floats) -> tuple[Solution, Float
     for i in np.argsort(-part, kind="stable"):
         more = filled.copy()
         more[i] += 1.0
-        fuller = _try(solver, jars, more) if part[i] >= HALF_A_JAR else None
+        fuller = fixed_at(solver, jars, more) if part[i] >= HALF_A_JAR else None
         if fuller is not None and fuller.worth > found.worth:
             found, filled = fuller, more
     return found, filled
 
 
-def _try(solver: Solver, columns: Ints, whole: Floats) -> Solution | None:
+def fixed_at(solver: Solver, columns: Ints, whole: Floats) -> Solution | None:
+    """Give the answer with some columns fixed; None where there is none."""
     solver.bound(columns, whole, whole)
     try:
         return solver.solve()

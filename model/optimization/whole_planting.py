@@ -7,11 +7,10 @@ kitchen: the loads are made whole first, while the amounts can still follow them
 import numpy as np
 
 from model.case import Case
-from model.errors import NoPlan
 from model.optimization.ground import steps_of, whole_amounts
 from model.optimization.planning_program import planning_program
 from model.optimization.solve import Basis, Solution, Solver
-from model.optimization.whole_loads import best_whole, make_whole
+from model.optimization.whole_loads import best_whole, fixed_at, make_whole
 from model.season.arrays import Floats
 
 ROUNDING = 1e-6
@@ -43,18 +42,10 @@ def _rounded(case: Case, solver: Solver, answer: Solution) -> Floats:
         tried = [
             (found, amount)
             for amount in np.clip(sorted(ends), case.forecast.least[b], case.forecast.most[b])
-            if (found := _fixed(solver, column, amount)) is not None
+            if (found := fixed_at(solver, np.array([column]), np.array([amount]))) is not None
         ]
         if not tried:
             return whole_amounts(case, area.values(answer.values))
         answer, amount = max(tried, key=lambda one: one[0].worth)
         solver.bound(np.array([column]), np.array([amount]), np.array([amount]))
     return np.round(area.values(answer.values), 6)
-
-
-def _fixed(solver: Solver, column: int, amount: float) -> Solution | None:
-    solver.bound(np.array([column]), np.array([amount]), np.array([amount]))
-    try:
-        return solver.solve()
-    except NoPlan:
-        return None

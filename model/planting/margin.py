@@ -77,6 +77,7 @@ def tuned_margin(
         return PlantingChoice(case.forecast.least, 0.0, ())
     tried: dict[float, float] = {}
     chosen: dict[float, Floats] = {}
+    loads: dict[float, float] = {}
     start: Basis | None = None
     for done, margin in enumerate(MARGINS):
         progress(done / len(MARGINS))
@@ -84,11 +85,11 @@ def tuned_margin(
         plan = relaxed_plan(with_amounts(case, chosen[margin]), start).plan
         met = met_portions(case, lived(case, plan, years, seed))
         tried[margin] = weighed(met.sum(axis=(1, 2)), tail)
+        loads[margin] = float(plan.loads.sum())
     enough = max(tried.values()) * (1 - TIED_SHARE)
     best = min(margin for margin, worth in tried.items() if worth >= enough)
     found = PlantingChoice(chosen[best], best, tuple(tried.items()))
-    loads = relaxed_plan(with_amounts(case, found.amounts), start).plan.loads.sum()
-    if loads >= MANY_LOADS or not case.arrays.canned.any():
+    if loads[best] >= MANY_LOADS or not case.arrays.canned.any():
         return found
     whole = (
         replace(found, amounts=amounts, margin=margin, whole_loads=True)
