@@ -9,6 +9,7 @@ else is needed than counts, and whatever was written down between them.
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -202,8 +203,10 @@ def _may_have_run_out(
     return False
 
 
+@lru_cache
 def week_of_year(weeks: Weeks) -> Ints:
-    """Give the week of the year, 0 to 51, of each week; shape (W,)."""
+    """Give the week of the year, 0 to 51, of each week; shape (W,), not to be written to."""
     days = [monday.timetuple().tm_yday for monday in weeks.mondays]
     of_year: Ints = np.minimum((np.array(days) - 1) // 7, YEAR_WEEKS - 1)
+    of_year.setflags(write=False)
     return of_year

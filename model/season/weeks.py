@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 
 WEEK = timedelta(days=7)
 
@@ -48,15 +49,19 @@ class Weeks:
     @property
     def mondays(self) -> tuple[date, ...]:
         """List every Monday of the run."""
-        return tuple(self.monday(week) for week in range(self.count))
+        return _mondays(self.first, self.count)
 
     def days_inside(self, begins: date, ends: date) -> tuple[int, ...]:
         """Count, for each week, its days from ``begins`` to ``ends``, both included."""
-        days = []
-        for monday in self.mondays:
-            first, last = max(monday, begins), min(monday + timedelta(days=6), ends)
-            days.append(max(0, (last - first).days + 1))
-        return tuple(days)
+        first, last = (begins - self.first).days, (ends - self.first).days
+        mondays = range(0, 7 * self.count, 7)
+        return tuple(max(0, min(day + 6, last) - max(day, first) + 1) for day in mondays)
+
+
+@lru_cache
+def _mondays(first: date, count: int) -> tuple[date, ...]:
+    """List the Mondays of a run once: few runs are asked for thousands of times."""
+    return tuple(first + week * WEEK for week in range(count))
 
 
 @dataclass(frozen=True, slots=True, order=True)

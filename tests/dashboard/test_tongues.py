@@ -11,6 +11,7 @@ from model.reference.read import table
 from tests.dashboard.steps import look, tables, unfold
 from tests.dashboard.test_how_we_write import write_as
 from tests.dashboard.test_pages import MORE
+from tests.dashboard.visiting import LONG_ANSWERS
 
 # Batches, jars and the tested products keep the names they were given.
 OWN_NAMES = ("batch", "product", "jar", "source")
@@ -29,6 +30,8 @@ AS_STORED = (
 # A published amount has both units: 2 tbsp (30 ml); a jar or pack keeps its name of the notes.
 METRIC = r"(?<!freezer pack )(?<![(\d.])\d[\d.,]* ?(?:kg|g|km|cm|m²|m|l|litres?|ml)\b(?! bag| jar)"
 DAYS = {"Alder Lane": date(2027, 8, 16), "Two Rivers": date(2027, 1, 25)}
+# Answers that plan many times over are read in one of the tongues.
+READ_ONCE = {"Two Rivers": LONG_ANSWERS}
 
 
 def foreign(tongue: str) -> re.Pattern[str]:
@@ -86,7 +89,7 @@ def test_no_page_says_a_word_of_the_other_tongue(
     for page, control in MORE.items():
         app.switch_page(page).run()
         for part in app.segmented_control(key=control).options:
-            if part in AS_STORED:
+            if part in AS_STORED or part in READ_ONCE.get(household, ()):
                 continue
             unfold(app.segmented_control(key=control).set_value(part).run())
             assert not app.exception

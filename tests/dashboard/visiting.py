@@ -23,7 +23,7 @@ STILL = """
     .observe(document.body, {subtree: true, childList: true, attributes: true});
   const look = setInterval(() => {
     if (!rests()) last = performance.now();
-    if (performance.now() - last > 250) { clearInterval(look); done(); }
+    if (performance.now() - last > 150) { clearInterval(look); done(); }
   }, 50);
 })
 """
