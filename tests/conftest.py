@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from hypothesis import settings
 import model
 from model.case import Case, make_case
 from model.planning import PlannedSeason
+from model.season.garden import Picking
 from tests.needs import not_shown
 from tests.small_season import small_season
 
@@ -35,6 +37,14 @@ def two_rivers() -> model.Season:
 @pytest.fixture(scope="session")
 def spring_plan(alder_lane: model.Season) -> PlannedSeason:
     return model.plan_season(alder_lane, SPRING, years=200)
+
+
+@pytest.fixture(scope="session")
+def sunday_plan(alder_lane: model.Season) -> PlannedSeason:
+    """Give the plan of a Sunday with a heap of tomatoes that still are good on Monday."""
+    sunday = date(2027, 8, 22)
+    heap = (*alder_lane.pickings, Picking(sunday, "tomato", 30.0))
+    return model.plan_season(replace(alder_lane, pickings=heap), sunday, years=10)
 
 
 @pytest.fixture(scope="session")

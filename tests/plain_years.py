@@ -145,7 +145,8 @@ class Year:
             before, harvest = self.before[c], self.harvest[c]
             picked = [*before[:-1], before[-1] + harvest[0], *harvest[1 : week + 1]]
             recent = sum(picked[len(picked) - int(span) + 1 :])
-            self.on_hand[c] = min(self.on_hand[c], recent) if span > 1 else 0.0
+            late = 0.0 if week else float(self.arrays.good_next_week_kg[c])
+            self.on_hand[c] = min(self.on_hand[c], recent if span > 1 else late)
 
     def _open(self, week: int, made: list[float], missing: list[float]) -> list[float]:
         plan, arrays = self.plan, self.arrays

@@ -49,7 +49,8 @@ def _kilograms(case: Case, plan: Plan) -> list[str]:
             held = plan.on_hand_kg[c, week]
             harvest = plan.harvest_kg[c].tolist()
             picked = [*earlier[:-1], earlier[-1] + harvest[0], *harvest[1 : week + 1]]
-            good = sum(picked[len(picked) - span + 1 :]) if span > 1 else 0.0
+            late = 0.0 if week else float(case.arrays.good_next_week_kg[c])
+            good = sum(picked[len(picked) - span + 1 :]) if span > 1 else late
             if held > good + CLOSE * max(1.0, good):
                 faults.append(f"{crop}: held longer than it holds in week {week}")
     return faults

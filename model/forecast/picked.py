@@ -7,8 +7,9 @@ import numpy as np
 
 from model.forecast.growth import PickingDates, expected_week_shares, picked_by
 from model.forecast.setbacks import setbacks_of
-from model.season.arrays import MOST_STANDING_WEEKS, Floats, hold_weeks
+from model.season.arrays import Floats
 from model.season.garden import GardenSeason, Planting
+from model.season.holding import MOST_STANDING_WEEKS, hold_weeks
 from model.season.season import Season
 from model.season.weeks import Weeks, monday_of
 
@@ -39,23 +40,6 @@ def logged_kg(season: Season, year: GardenSeason, today: date) -> dict[str, floa
         if year.begins <= picking.day <= min(today, year.ends):
             logged[picking.crop] = logged.get(picking.crop, 0.0) + picking.kg
     return logged
-
-
-def still_good_on(season: Season, weeks: Weeks, day: date) -> Floats:
-    """Give the kilograms picked this week up to today that hold beyond a day; shape (C,)."""
-    return np.array(
-        [
-            sum(
-                picking.kg
-                for picking in season.pickings
-                if picking.crop == crop.name
-                and weeks.first <= picking.day <= weeks.today
-                and picking.day + timedelta(days=crop.hold_days) > day
-            )
-            for crop in season.crops
-        ],
-        dtype=float,
-    )
 
 
 def picked_before(

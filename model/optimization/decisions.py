@@ -52,9 +52,14 @@ def to_hand(case: Case, harvest: Floats) -> Bools:
 
 
 def picked_lately(case: Case, harvest: Floats, spans: Ints) -> Floats:
-    """Sum for each crop and week what was picked in the last ``spans`` weeks; shape (C, W)."""
+    """Sum for each crop and week what was picked in the last ``spans`` weeks; shape (C, W).
+
+    In week 1 with what was picked so late in week 0 that it still is good.
+    """
     picked, earlier = with_this_week(harvest, case.before_kg)
-    return last_weeks_sum(picked, spans, earlier)
+    lately = last_weeks_sum(picked, spans, earlier)
+    lately[:, 1:2] += case.arrays.good_next_week_kg[:, None]
+    return lately
 
 
 def can_put_up(case: Case, harvest: Floats) -> Bools:
@@ -102,6 +107,7 @@ def add_decisions(case: Case, variables: Variables) -> None:
     spans = np.maximum(arrays.hold_weeks - 1, 0)
     held = picked_lately(case, harvest, spans) > LEAST_KG
     held &= arrays.hold_weeks[:, None] > 1
+    held[:, 0] |= arrays.good_next_week_kg > LEAST_KG
     eatable = np.zeros_like(present)
     eaten_as = arrays.food_of_crop >= 0
     eatable[eaten_as] = needs.most[arrays.food_of_crop[eaten_as]] > 0

@@ -42,7 +42,7 @@ def held_while_good(case: Case, variables: Variables) -> Constraints:
     """Hold no picking longer than the crop holds.
 
     ``on_hand[c,w] <= sum of the harvest of the last hold_weeks - 1 weeks``, those before the
-    first week included.
+    first week included; of what holds only a week, what was picked late in the first.
     """
     arrays, forecast = case.arrays, case.forecast
     on_hand = variables["on_hand"].index
@@ -55,7 +55,9 @@ def held_while_good(case: Case, variables: Variables) -> Constraints:
             window = np.convolve(forecast.kg_per_unit[b], np.ones(span))[: len(arrays.weeks)]
             used = on_hand[c] >= 0
             rows.add(np.broadcast_to(area[b], used.sum()), -window[used], rows.index[c][used])
-    return rows.at_most(held_from_before(case)[:, 1:])
+    most = held_from_before(case)[:, 1:]
+    most[:, 0] += arrays.good_next_week_kg
+    return rows.at_most(most)
 
 
 def only_sound_waits(sound_kg: Floats, case: Case, variables: Variables) -> Constraints:

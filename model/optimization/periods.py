@@ -67,6 +67,7 @@ def _arrays(arrays: SeasonArrays, weeks: Weeks, span: int) -> SeasonArrays:
         arrays,
         weeks=weeks,
         hold_weeks=_ceil(arrays.hold_weeks, span),
+        good_next_week_kg=np.zeros_like(arrays.good_next_week_kg),
         keeps_weeks=np.maximum(1, arrays.keeps_weeks // span),
         ready_after_weeks=arrays.ready_after_weeks // span,
         loss_per_week=1.0 - (1.0 - arrays.loss_per_week) ** span,

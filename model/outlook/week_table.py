@@ -5,7 +5,6 @@ from datetime import date, timedelta
 import numpy as np
 import pandas as pd
 
-from model.forecast.picked import still_good_on
 from model.outlook.eat_first_table import BEFORE_TAKING, LOOK, best_weeks
 from model.outlook.limits import kitchen_minutes
 from model.planning import PlannedSeason
@@ -20,9 +19,8 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
     """One row a crop to hand in a week: what is picked, and what becomes of it.
 
     ``expected_kg`` + ``before_kg`` = ``eaten_kg`` + ``put_up_kg`` + ``held_kg`` + ``spare_kg``;
-    ``before_kg`` was picked before, up to today, and is still good. What the present week has no
-    use for and was picked so late in it that next week still can use it is held, not spare.
-    Raises IndexError for a week beyond the plan.
+    ``before_kg`` was picked before, up to today, and is still good. Raises IndexError for a
+    week beyond the plan.
 
     >>> print(*model.fresh_table(planned, 25))
     crop expected_kg low_kg high_kg before_kg eaten_kg put_up_kg held_kg spare_kg
@@ -32,10 +30,6 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
     # Of what lay there before, what is past holding is no part of the plan.
     kept = plan.eaten_kg[:, week] + put_up + plan.on_hand_kg[:, week] + plan.spare_kg[:, week]
     before = np.maximum(0.0, kept - plan.harvest_kg[:, week])
-    over = np.zeros(len(arrays.crops))
-    if week == 0:
-        late_kg = still_good_on(planned.case.season, arrays.weeks, arrays.weeks.monday(1))
-        over = np.minimum(plan.spare_kg[:, 0], np.where(arrays.hold_weeks == 1, late_kg, 0.0))
     rows = [
         {
             "crop": crop,
@@ -45,8 +39,8 @@ def fresh_table(planned: PlannedSeason, week: int) -> pd.DataFrame:
             "before_kg": float(before[c]),
             "eaten_kg": float(plan.eaten_kg[c, week]),
             "put_up_kg": float(put_up[c]),
-            "held_kg": float(plan.on_hand_kg[c, week] + over[c]),
-            "spare_kg": float(plan.spare_kg[c, week] - over[c]),
+            "held_kg": float(plan.on_hand_kg[c, week]),
+            "spare_kg": float(plan.spare_kg[c, week]),
         }
         for c, crop in enumerate(arrays.crops)
         if plan.harvest_kg[c, week] + kept[c] > 0.05

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from functools import partial
 
 import numpy as np
@@ -54,8 +55,11 @@ def with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float]) -> Case:
     kg_per_unit[:, 0] = 0.0
     on_table = np.zeros((len(arrays.crops), len(case.weeks)))
     on_table[:, 0] = [pile_kg.get(crop, 0.0) for crop in arrays.crops]
+    holds = [case.today + timedelta(days=crop.hold_days) for crop in case.season.crops]
+    good = (arrays.hold_weeks == 1) & (np.array(holds) > case.weeks.monday(1))
     return replace(
         case,
+        arrays=replace(arrays, good_next_week_kg=np.where(good, on_table[:, 0], 0.0)),
         before_kg=np.zeros_like(case.before_kg),
         forecast=with_given(replace(forecast, kg_per_unit=kg_per_unit), on_table),
     )

@@ -9,6 +9,7 @@ from datetime import timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from model.season.holding import good_next_week_kg, hold_weeks
 from model.season.kitchen import KitchenHours, Place, Preserve
 from model.season.ledger import Standing
 from model.season.season import Season
@@ -19,10 +20,6 @@ Singles = NDArray[np.float32]
 Ints = NDArray[np.int64]
 Bools = NDArray[np.bool_]
 
-# A picking is held for the kitchen at most so long; what keeps longer goes to a store.
-MOST_HOLD_WEEKS = 6
-MOST_STANDING_WEEKS = 12
-
 
 @dataclass(frozen=True, eq=False)
 class SeasonArrays:
@@ -32,6 +29,7 @@ class SeasonArrays:
     ----------
     food_of_crop, jar_of : shape (C,) and (R,); index, or -1 for none.
     portions_per_kg : shape (C,), portions in a kilogram as picked.
+    good_next_week_kg : shape (C,), picked in week 0 of what holds only a week, and still good.
     fresh_kg : shape (R, C), kilograms as picked in one unit of a preserve.
     prepared_kg : shape (R,), the same trimmed, shelled and stoned: what the freezer freezes.
     portions : shape (R,), portions in one unit.
@@ -60,6 +58,7 @@ class SeasonArrays:
     food_of_crop: Ints
     portions_per_kg: Floats
     hold_weeks: Ints
+    good_next_week_kg: Floats
     food_of_preserve: Ints
     fresh_kg: Floats
     prepared_kg: Floats
@@ -96,7 +95,7 @@ class SeasonArrays:
         crops, foods, rows = len(self.crops), len(self.foods), len(self.preserves)
         jars, places, weeks = len(self.jars), len(self.places), len(self.weeks)
         by_axis: tuple[tuple[tuple[int, ...], tuple[str, ...]], ...] = (
-            ((crops,), ("food_of_crop", "portions_per_kg", "hold_weeks")),
+            ((crops,), ("food_of_crop", "portions_per_kg", "hold_weeks", "good_next_week_kg")),
             ((foods,), ("food_worth",)),
             ((rows, crops), ("fresh_kg",)),
             ((jars,), ("owned_jars", "lids")),
@@ -163,6 +162,7 @@ def season_arrays(
             ]
         ),
         hold_weeks=np.array([hold_weeks(season, name) for name in crops], dtype=int),
+        good_next_week_kg=np.array([good_next_week_kg(season, weeks, name) for name in crops]),
         food_of_preserve=np.array([foods.index(p.food) for p in rows], dtype=int),
         fresh_kg=fresh_kg,
         prepared_kg=fresh_kg @ np.array([crop.edible_share for crop in season.crops]),
@@ -210,19 +210,6 @@ def _at_least(limit: Floats, index: Ints, there: Floats) -> Floats:
     np.add.at(used, index[index >= 0], there[index >= 0])
     raised: Floats = np.maximum(limit, used)
     return raised
-
-
-def hold_weeks(season: Season, crop_name: str) -> int:
-    """Count the weeks in which a picking can still be used, its own week among them.
-
-    A crop that is lifted once stands in the ground over its picking time.
-    """
-    crop = season.crop(crop_name)
-    held = min(MOST_HOLD_WEEKS, max(1, round((crop.hold_days + 3.5) / 7)))
-    if crop.shape == "single lift":
-        standing = (crop.picking_days_low + crop.picking_days_high) / 2 / 7
-        return max(held, min(MOST_STANDING_WEEKS, round(standing)))
-    return held
 
 
 def with_this_week(harvest_kg: Floats, before_kg: Floats) -> tuple[Floats, Floats]:

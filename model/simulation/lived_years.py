@@ -205,7 +205,8 @@ class _Run:
                 window += self._held_from_before(c, week)
                 kept = np.minimum(self.on_hand[c], window)
             else:
-                kept = np.zeros_like(self.on_hand[c])
+                late_kg = 0.0 if week else self.arrays.good_next_week_kg[c]
+                kept = np.minimum(self.on_hand[c], np.float32(late_kg))
             self.wasted[c] += self.on_hand[c] - kept
             self.on_hand[c] = kept
 

@@ -14,7 +14,7 @@ YEARS = 3
 
 
 @pytest.mark.parametrize("as_wanted", [True, False])
-@pytest.mark.parametrize("plan_of", ["spring_plan", "southern_plan", "tiny_plan"])
+@pytest.mark.parametrize("plan_of", ["spring_plan", "sunday_plan", "southern_plan", "tiny_plan"])
 def test_lived_years_agree_with_plain_python(
     plan_of: str, request: pytest.FixtureRequest, *, as_wanted: bool
 ) -> None:
