@@ -226,13 +226,14 @@ def _words_of(chart: alt.LayerChart) -> str:
 def _told(chart: alt.LayerChart) -> alt.LayerChart:
     """Say a chart in words too, which is all that a screen reader is given of it.
 
-    Its title stands above it. Words in it have the ink of the scheme that the page is seen in.
+    Its title stands above it. Its words, and a line of no other meaning, have the ink of the
+    scheme that the page is seen in.
     """
     words = f"{_words_of(chart)}. The figures are in the table below."
     told = chart.properties(description=words)
     told.title = alt.Undefined
     ink = INKS.get(st.context.theme.type or "")
-    return told.configure_text(color=ink) if ink else told
+    return told.configure_text(color=ink).configure_line(color=ink) if ink else told
 
 
 def figures(make: Callable[[], pd.DataFrame], key: str) -> None:
@@ -242,8 +243,14 @@ def figures(make: Callable[[], pd.DataFrame], key: str) -> None:
             told = make()
             shown = told[[name for name in told.columns if name in model.HEADINGS]]
             days = {name: shown[name].dt.date for name in shown.select_dtypes("datetime").columns}
-            parts = {name: shown[name].round(2) for name in shown.select_dtypes("float").columns}
+            parts = {name: _to_read(shown[name]) for name in shown.select_dtypes("float").columns}
             table(shown.assign(**days, **parts))
+
+
+def _to_read(numbers: pd.Series) -> pd.Series:
+    """Round to what can be read and compared: three figures, or whole ones."""
+    size = numbers.abs()
+    return numbers.round(2).mask(size >= 10, numbers.round(1)).mask(size >= 100, numbers.round(0))
 
 
 def printed(what: str, make: Callable[..., bytes], *given: object) -> None:

@@ -54,9 +54,7 @@ def food_curve(
         alt.Y2("high_portions:Q"),
         tooltip=tips,
     )
-    middle = base.mark_line(color=CLAY, strokeWidth=2.5).encode(
-        alt.Y("middle_portions:Q"), tooltip=tips
-    )
+    middle = base.mark_line(strokeWidth=2.5).encode(alt.Y("middle_portions:Q"), tooltip=tips)
     plan = base.mark_line(color=SLATE, strokeDash=[5, 3], strokeWidth=1.5).encode(
         alt.Y("plan_portions:Q")
     )
@@ -98,9 +96,7 @@ def small_curve(
         alt.Y2("high_portions:Q"),
         tooltip=tips,
     )
-    middle = base.mark_line(color=CLAY, strokeWidth=2).encode(
-        alt.Y("middle_portions:Q"), tooltip=tips
-    )
+    middle = base.mark_line(strokeWidth=2).encode(alt.Y("middle_portions:Q"), tooltip=tips)
     layers: list[alt.Chart] = [*shaded(lean), spread, middle]
     if not new_crop.empty:
         day = alt.Chart(new_crop[["new_crop"]]).mark_rule(strokeDash=[4, 3], color=LEAF)

@@ -3,8 +3,9 @@
 Meaning of colours: leaf is fresh or enough, clay is kept in jars or the plan, slate is the
 freezer, ochre the root store, plum what is dried or fermented, rust is what falls short. The
 grey of rules and shades is half transparent, so that it shows on paper and at night. Where the
-preserves of one food are drawn, their colours only tell them apart. Each is
-told from every other by people who see no red, no green or no blue, by lightness too.
+preserves of one food are drawn, their colours only tell them apart; what stands there of all of
+them is a line in the ink of the words. Each is told from every other by people who see no red, no
+green or no blue, by lightness too.
 """
 
 import altair as alt
@@ -35,6 +36,7 @@ def shelves() -> alt.theme.ThemeConfig:
         "config": {
             "text": {"fontSize": WORDS_FONT_PX, "color": FAINT},
             "rule": {"color": FAINT},
+            "line": {"color": FAINT},
             # without it whatever has no tips of ours is told by the names of its columns
             "mark": {"aria": False, "tooltip": None},
             "legend": {"title": None, "orient": "bottom", "labelLimit": 300},
@@ -67,6 +69,7 @@ def name_axis(*, limit_px: int = 130) -> alt.Axis:
         ticks=False,
         domain=False,
         labelOverlap=False,
+        labelFlush=False,
     )
 
 
