@@ -7,7 +7,7 @@ from typing import Any
 import pandas as pd
 
 from dashboard.units import amount, in_own, weight
-from dashboard.words import about, chance, count, day, day_or, in_own_days, short_day
+from dashboard.words import about, chance, count, day, day_or, hours, in_own_days, short_day
 
 # What evidence is called when there is one of it.
 ONE_OF = {
@@ -113,7 +113,7 @@ def buy_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:
             "buy_kg": [weight(kg, units) for kg in buying["buy_kg"]],
             "buy_by": [day_or(when, "") for when in buying["buy_by"]],
             "preserve": buying["preserve"],
-            "buy_hours": [f"{about(hours)} h" for hours in buying["buy_hours"]],
+            "buy_hours": [hours(60 * one) for one in buying["buy_hours"]],
             "less_portions": [
                 "" if pd.isna(part) else f"{about(part)} a week from {day_or(when, 'now')}"
                 for part, when in less

@@ -48,7 +48,7 @@ def spring_headline(
     sentences += _standing_words(foods)
     scarce = limit_words(limits)
     if scarce:
-        sentences.append(f"Fullest: **{scarce}**.")
+        sentences.append(f"Used up: **{scarce}**.")
     return " ".join(sentences)
 
 
@@ -115,6 +115,8 @@ def _standing_words(foods: pd.DataFrame) -> list[str]:
         lasting = f"**{count(len(enough) + len(likely), 'food')}** of {len(foods)}"
         sure = "" if enough.empty else f", {listed(enough, 3)} in eight years of ten"
         words.append(f"With that {lasting} should reach the new crop{sure}.")
+    elif len(foods):
+        words.append(f"With that none of the {count(len(foods), 'food')} reaches the new crop.")
     ages = short["keeps_until"].notna()
     filled = short["met_portions"] >= MET * short["wanted_portions"]
     causes = [

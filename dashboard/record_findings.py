@@ -13,6 +13,7 @@ COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
 A_UNIT = 0.5
 MOST_SHORT = 12
+MOST_LOOKED_AT = 4
 _, _, TOO_MUCH, _ = VERDICTS
 
 
@@ -38,11 +39,12 @@ def larder_headline(
         told = "By the book the larder is empty."
     elif len(doubtful):
         told = _look_first(doubtful)
+        sound = told_now.drop(doubtful.index)
+        told += "" if sound.empty else f" {_eat_first(sound)}"
     elif told_now.empty:
         told = "What stands there was put up today: let it stand untouched until tomorrow."
     else:
-        row = _whole_first(told_now)
-        told = f"**Eat first: {row['preserve']}**, {row['why_first']}."
+        told = _eat_first(told_now)
     counted = season.counted_on(today)
     if counted is None:
         return f"{told} It was never counted: ten minutes with a pencil make every figure sure."
@@ -56,6 +58,11 @@ def larder_headline(
     return f"{told} A count is due: the last was {ago}."
 
 
+def _eat_first(sound: pd.DataFrame) -> str:
+    row = _whole_first(sound)
+    return f"**Eat first: {row['preserve']}**, {row['why_first']}."
+
+
 def _whole_first(first: pd.DataFrame) -> pd.Series:
     """Give the first making of which by all that is known a whole unit is left, if one is."""
     whole = first[first["standing_units"] >= A_UNIT]
@@ -63,12 +70,10 @@ def _whole_first(first: pd.DataFrame) -> pd.Series:
 
 
 def _look_first(doubtful: pd.DataFrame) -> str:
-    """Name what is to be looked at, once for each reason."""
-    by_reason = doubtful.groupby("why_first", sort=False)["preserve"].unique()
-    if len(by_reason) == 1:
-        return f"**Look first at {listed(by_reason.iloc[0])}**: {by_reason.index[0]}."
-    told = [f"**{listed(names)}** ({why})" for why, names in by_reason.items()]
-    return f"Look first at {listed(told)}."
+    """Name what is to be looked at; where there are several reasons, they stand in the rows."""
+    names, reasons = doubtful["preserve"].unique(), doubtful["why_first"].unique()
+    why = f": {reasons[0]}" if len(reasons) == 1 else ""
+    return f"**Look first at {listed(list(names), MOST_LOOKED_AT)}**{why}."
 
 
 def log_headline(season: Season, due: int, fresh: int, today: date) -> str:
@@ -93,15 +98,17 @@ def nothing_to_buy_words(foods: pd.DataFrame) -> str:
 
 
 def review_headline(review: pd.DataFrame, changes: pd.DataFrame, year: str, units: str) -> str:
-    """Say how many jars were filled, what ran out or was lost, and the changes for next year."""
-    jars = review[review["unit"] == "jar"]
-    filled, sealed = jars["filled_units"].sum(), jars["sealed_units"].sum()
+    """Say how much was filled, what ran out or was lost, and the changes for next year."""
+    of_unit = review.groupby("unit")[["filled_units", "sealed_units"]].sum()
+    filled, sealed = of_unit.reindex(["jar"], fill_value=0.0).loc["jar"]
+    packs = of_unit["filled_units"].get("pack", 0.0)
     out = list(review[review["ran_out"].notna()]["preserve"])
     lost = list(review[review["lost_out"].notna()]["preserve"])
-    parts = [f"No jars were filled in {year}."]
+    made = [(filled, count(round(filled), "jar")), (packs, count(round(packs), "freezer pack"))]
+    told = listed([words for number, words in made if number])
+    parts = [f"In {year} **{told} put up**." if told else f"No jars were filled in {year}."]
     if filled:
-        were = "jar was" if filled == 1 else "jars were"
-        parts = [f"In {year} **{filled:.0f} {were} filled** and {sealed:.0f} came onto the shelf."]
+        parts.append(f"{sealed:.0f} of the jars are known to have sealed.")
     if out:
         parts.append(f"Ran out: {listed(out)}.")
     if lost:
@@ -139,7 +146,7 @@ def draft_words(draft: pd.DataFrame) -> str:
 
 
 def _before(row: tuple) -> str:
-    return "filled" if pd.isna(row.meant_units) else "meant"
+    return "filled" if pd.isna(row.meant_units) else "aimed at"
 
 
 def doubt_words(draft: pd.DataFrame, units: str) -> str:

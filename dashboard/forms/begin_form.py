@@ -100,7 +100,7 @@ def begin_form() -> None:
 
 def _asked(where: _Place) -> _Given:
     people, garden, kitchen = st.columns(3)
-    us, year = where.units == US, session.today().year
+    us, year = where.units == US, session.clock().year
     area, usual = "ft²" if us else "m²", f"{where.units}_{where.country}_{where.spring[0]}"
     with people:
         st.subheader("Who eats")
@@ -174,7 +174,8 @@ def _begin(given: _Given, where: _Place, wrong: DeltaGenerator) -> None:
         _point()
         return
     try:
-        tables = model.first_notes(_answers(given, where), session.today())
+        # the day that an invented household is looked at from is none of ours
+        tables = model.first_notes(_answers(given, where), session.clock().date())
         season = model.season_from_tables(tables)
         planned((season,), session.first_day(season))
         household = kept.begin(tables, "Begun from a few answers")

@@ -59,6 +59,10 @@ MEAN_WORDS = (
     "On average: over the simulated years, bad ones too. To fill: the aim, for which there is "
     "ground, time and jars, and which takes good weeks for every crop."
 )
+WHY_WORDS = (
+    "Why it is not the rule of thumb: some are kept for a bad year; lean weeks want more than an "
+    "even share; the harvest is too small; or it stands in for another."
+)
 
 
 def show() -> None:
@@ -91,7 +95,7 @@ def show() -> None:
         kept_head(plan, partial(jar_rows, jars, season.units), "jars", MOST_ROWS + 3 * free)
         told = bad_year_words(table_of(plan, model.totals_table))
         if told:
-            st.caption(f"{MEAN_WORDS} {told}")
+            st.caption(f"{MEAN_WORDS} {told} {WHY_WORDS}")
         working_behind(of_preserves(plan), "jars")
     _more(plan, every)
 

@@ -32,6 +32,7 @@ from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
 
+LEAST_KG = 0.05
 AHEAD, CURE_SOON = 10, timedelta(weeks=2)
 
 
@@ -91,7 +92,10 @@ def _glut(plan: PlannedSeason) -> None:
 
 def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> None:
     units = plan.case.season.units
-    picking, putting_up = st.columns([4, 3], gap="small")
+    if fresh.empty and sowing.empty:
+        picking = putting_up = st.container()
+    else:
+        picking, putting_up = st.columns([4, 3], gap="small")
     with picking:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
@@ -195,7 +199,8 @@ def _season(plan: PlannedSeason, units: str) -> None:
     progress = model.progress_table(plan)
     if progress.empty:
         return
-    st.subheader("How the season stands")
+    over = plan.plan.harvest_kg.sum() < LEAST_KG
+    st.subheader("How the season came out" if over else "How the season stands")
     today = session.today()
     logged = [picking.day for picking in plan.case.season.pickings if picking.day <= today]
     last = max(logged, default=None)

@@ -81,10 +81,10 @@ def _lasts(foods: pd.DataFrame, today: pd.Timestamp) -> alt.LayerChart:
 
 def _meaning(plan: PlannedSeason, foods: pd.DataFrame, share: float) -> str:
     words = (
-        "Bar: until it is gone in the middle of the simulated years; thin bar below it: from when "
-        "to when in eight years of ten. "
-        "Diamond: the new crop. Enough: it lasts in eight years of ten or more; just about: in "
-        "half of them or more; else the day by which it is gone."
+        "Bar: from when little fresh is left until it is gone in the middle of the simulated "
+        "years; thin bar below it: from when to when in eight years of ten. Diamond: the new "
+        "crop. Enough: it lasts in eight years of ten or more; just about: in half of them or "
+        "more; else the day by which it is gone."
     )
     if foods["other"].all():
         return words

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 import numpy as np
 import pandas as pd
@@ -18,6 +18,8 @@ from model.season.kitchen import Preserve
 COLUMNS = ("in_house_by", "what", "needed", "there", "to_buy", "unit", "used_for")
 NOT_WRITTEN = "how many empty ones are there is not in the notes"
 LEAST = 1e-6
+# A sowing as late as this is still worth doing in most springs: a judgement.
+LATE_SOWING = timedelta(weeks=2)
 
 _Row = dict[str, object]
 
@@ -167,6 +169,9 @@ def _garden(planned: PlannedSeason) -> Iterator[_Row]:
     for row in planting_table(planned).to_dict("records"):
         sown, start, amount = row["sown"], row["start"], float(row["amount"])
         day, how = (sown, "sow") if sown is not None else (start, "plant")
+        late = sown is not None and today - LATE_SOWING <= sown < today
+        if late and start is not None and today < start:
+            day, how = today, "sow now, if that was not done"
         if day is not None and day >= today and amount > LEAST:
             part = _Part(f"{row['crop']} to {how}", row["per"], amount)
             yield _row(day, part, None, amount, f"{row['bed']}")

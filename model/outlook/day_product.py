@@ -15,6 +15,9 @@ from model.safety.methods import ways_that_remain
 from model.season.kitchen import Canner, Ingredient, Jar, Preserve
 from model.season.season import Season
 
+# So far below a whole kilogram is a slip of the sums.
+A_HAIR = 1e-6
+
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
@@ -138,7 +141,15 @@ def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
     units = put_up_on(planned.case.season, planned.case.today)
     for row in this.to_dict("records"):
         units[row["preserve"]] = units.get(row["preserve"], 0.0) + row["jars"]
-    return tuple(Wanted(name, round(number)) for name, number in units.items())
+    return tuple(
+        Wanted(name, _whole(planned.case.season.preserve(name), number))
+        for name, number in units.items()
+    )
+
+
+def _whole(own: Preserve, number: float) -> int:
+    """Give whole units; of what is weighed no more than there is to put up."""
+    return int(number + A_HAIR) if own.unit == "kg" and number >= 1 else round(number)
 
 
 def put_up_on(season: Season, day: date) -> dict[str, float]:

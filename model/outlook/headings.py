@@ -152,7 +152,7 @@ HEADINGS: dict[str, Heading] = (
         "less_portions": Heading(
             "Or eat less",
             "portions a week",
-            "a week, and it reaches the new crop; blank: it does not keep",
+            "a week, and in an ordinary year it reaches the new crop; blank: it does not keep",
         ),
         "level_portions": Heading("Eaten evenly", "portions a week", "just reaches the new crop"),
         "likely_kg": Heading("Likely", "", "eight years in ten lie between these"),

@@ -1,11 +1,13 @@
 """The beginning: an invented household, or one of one's own from a dozen answers."""
 
+from datetime import date, timedelta
 from importlib.resources import files
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from dashboard import kept
 from model import Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.steps import labelled, words
@@ -48,6 +50,21 @@ def test_a_household_of_one_s_own_is_planned_at_once_and_told_what_to_do_next(
     first.button(key="to_plan").click().run()
     assert "Our garden" in words(first)
     assert labelled(first, "selectbox", "Household").value == "Our garden"
+
+
+def test_after_a_look_round_on_another_day_one_s_own_household_begins_today(
+    app: AppTest, store_path: Path
+) -> None:
+    assert "as of 15 Mar 2027" in words(app)
+    app.button(key="another").click().run()
+    began = kept.now().date()
+    begun(app, "640 m")
+
+    assert not app.exception
+    (ours,) = (own for own in Store(store_path, FIRST).households() if own.name == "Our garden")
+    rows = Store(store_path, FIRST).rows(ours.household_id, "seasons.csv")
+    begins = min(date.fromisoformat(cells["begins"]) for cells in rows.values())
+    assert begins <= began + timedelta(days=1)
 
 
 def test_only_what_is_grown_is_begun_with(first: AppTest, store_path: Path) -> None:

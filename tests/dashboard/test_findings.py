@@ -106,7 +106,7 @@ def test_nothing_is_opened_from_an_empty_shelf() -> None:
     assert opened.endswith("open about **3 jars and packs**.")
 
 
-def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> None:
+def test_what_is_to_be_looked_at_is_named_and_then_what_to_eat_first(tiny: model.Season) -> None:
     first = pd.DataFrame(
         [
             ("cabbages", "past keeping", "past its keeping"),
@@ -115,13 +115,17 @@ def test_what_is_to_be_looked_at_has_each_its_own_reason(tiny: model.Season) -> 
         columns=["preserve", "condition", "why_first"],
     ).assign(put_up_on=date(2027, 1, 9))
     alike = first.assign(why_first="past its keeping")
+    sound = first.head(1).assign(preserve="jam", condition=model.KEEPS, why_first="oldest")
+    sound = pd.concat([first, sound.assign(standing_units=2.0)], ignore_index=True)
 
     assert larder_headline(tiny, first, date(2027, 8, 1), None).startswith(
-        "Look first at **cabbages** (past its keeping) and "
-        "**apples** (keeps about 2 weeks more: sort it now)."
+        "**Look first at cabbages and apples**."
     )
     assert larder_headline(tiny, alike, date(2027, 8, 1), None).startswith(
         "**Look first at cabbages and apples**: past its keeping."
+    )
+    assert "apples**. **Eat first: jam**, oldest." in larder_headline(
+        tiny, sound, date(2027, 8, 1), None
     )
 
 

@@ -38,7 +38,7 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
     page: Page,
 ) -> None:
     settle(page, PLACES["Spring: what to plant"])
-    expect(page.get_by_text("Fullest")).to_be_visible()
+    expect(page.get_by_text("Used up: ")).to_be_visible()
     fits(page)
 
     look_from(page, "Glut", "16 Aug 2027")

@@ -156,7 +156,7 @@ def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, scree
         look_from(page, "Midwinter", "10 Jan 2028")
         go(page, "Review")
         expect(
-            main.get_by_text("potatoes in the cellar 57 kg (38 kg meant in 2027)")
+            main.get_by_text("potatoes in the cellar 57 kg (38 kg aimed at in 2027)")
         ).to_be_visible()
         choose(page, "Verdicts")
         potatoes = main.get_by_role("radiogroup", name="Potatoes in the cellar")
@@ -164,7 +164,7 @@ def test_a_review_leads_to_next_year_s_draft(browser: Browser, demos: str, scree
         fits(page)
         save(page, "^Save 1 verdict on 2027")
         expect(
-            main.get_by_text("potatoes in the cellar 0 kg (38 kg meant in 2027)")
+            main.get_by_text("potatoes in the cellar 0 kg (38 kg aimed at in 2027)")
         ).to_be_visible()
 
         choose(page, "Next year")

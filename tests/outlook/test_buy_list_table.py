@@ -110,10 +110,23 @@ def test_seed_is_there_by_the_day_of_sowing_and_what_is_started_is_not_bought(
 
     assert (beans["in_house_by"], beans["unit"]) == (date(2027, 5, 28), "m2 of bed")
     assert beans["to_buy"] == pytest.approx(float(few.plan.amounts[0]))
-    later = model.plan_season(few.case.season, date(2027, 4, 1), years=20)
-    told = model.buy_list_table(later)
     assert "tomato to sow" in set(model.buy_list_table(few)["what"])
-    assert not told["what"].str.startswith("tomato to").any()
+    (sown,) = (one.sown for one in few.case.season.plantings if one.crop == "tomato")
+    later = model.plan_season(few.case.season, sown + timedelta(weeks=3), years=20)
+    assert not model.buy_list_table(later)["what"].str.startswith("tomato to").any()
+
+
+def test_seed_for_what_should_have_been_sown_and_still_can_be_is_bought_today(
+    spring_plan: PlannedSeason,
+) -> None:
+    today, plantings = spring_plan.case.today, model.planting_table(spring_plan)
+    late = plantings[
+        [s is not None and s < today < p for s, p in plantings[["sown", "start"]].to_numpy()]
+    ]
+    assert not late.empty
+    bought = model.buy_list_table(spring_plan)
+    for crop in late["crop"]:
+        assert row(bought, f"{crop} to sow now, if that was not done")["in_house_by"] == today
 
 
 def test_the_list_is_in_the_order_of_its_days_and_none_lies_behind_today(
