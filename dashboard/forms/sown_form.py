@@ -7,18 +7,19 @@ from datetime import date, timedelta
 import streamlit as st
 
 from dashboard import session
-from dashboard.cached import known_plan
+from dashboard.cached import planned
 from dashboard.entries import day_in, is_guess
 from dashboard.forms.past_day import past_day
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.units import from_own, in_own
 from dashboard.words import local, short_day
-from model import US, Edit, Season
+from model import US, Edit, PlanningError, Season
 
 PLANTINGS, METRIC = "plantings.csv", "metric"
 # Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
 BACK, AHEAD = timedelta(weeks=10), timedelta(weeks=3)
 SOWN, OUT = "sown", "planted_out"
+SETTLED = {"least_percent": "100", "most_percent": "100"}
 DONE = {SOWN: "Sown", OUT: "Planted out"}
 # How much is measured, and in whose units it stands under a heading.
 AMOUNTS = {
@@ -75,7 +76,7 @@ def sown_form(season: Season) -> None:
     day = past_day("When", f"sown_day_{form}_{row}")
     if day is None:
         return
-    amount = round(amount) if per == "plant" else amount
+    amount = round(amount or 0.0) if per == "plant" else amount or 0.0
     written = in_own(from_own(amount, per, season.units), per, there)[0]
     words = f"{amount:g} {word} of {cells['crop']} in {cells['bed']}"
     edits = _edits(row, cells, {heading: f"{written:.6g}", step: f"{day}"})
@@ -97,7 +98,6 @@ def _edits(row: int, cells: Mapping[str, str], done: Mapping[str, str]) -> list[
     left = {name: cell for name, cell in cells.items() if name != "choice"}
     if is_guess(cells):
         del left["note"]
-    percents = {"least_percent": "100", "most_percent": "100"}
     others = [
         Edit(PLANTINGS, None, other)
         for other, also in stored_rows(PLANTINGS).items()
@@ -105,15 +105,22 @@ def _edits(row: int, cells: Mapping[str, str], done: Mapping[str, str]) -> list[
         and cells.get("choice")
         and (also.get("choice"), also.get("season")) == (cells["choice"], cells["season"])
     ]
-    return [Edit(PLANTINGS, {**left, **percents, **done}, row), *others]
+    return [Edit(PLANTINGS, {**left, **SETTLED, **done}, row), *others]
 
 
-def _planned(cells: Mapping[str, str], heading: str, units: str) -> float:
-    """Give how much the plan has of a planting, else what the notes say, in own units."""
-    plan, (per, there) = known_plan(session.seasons(), session.today()), AMOUNTS[heading]
+def _planned(cells: Mapping[str, str], heading: str, units: str) -> float | None:
+    """Give how much the plan has of a planting, or the notes where they settle it, in own units.
+
+    None where there is no plan: Save would make a fact of what the notes only guess.
+    """
+    per, there = AMOUNTS[heading]
     written = round(in_own(from_own(float(cells[heading]), per, there), per, units)[0], 1)
-    if plan is None:
+    if all(cells.get(name) == part for name, part in SETTLED.items()):
         return written
+    try:
+        plan = planned(session.seasons(), session.today())
+    except PlanningError:
+        return None
     for planting, amount in zip(plan.case.forecast.plantings, plan.plan.amounts, strict=True):
         dates = {SOWN: planting.sown, OUT: planting.planted_out}
         same = all(

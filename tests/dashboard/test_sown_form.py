@@ -36,6 +36,22 @@ def test_what_was_sown_fixes_how_much_of_it_and_when(app: AppTest, store_path: P
     assert plantings(store_path, "pepper") == [before]
 
 
+def test_what_is_offered_is_the_plan_s_after_a_save_too(app: AppTest) -> None:
+    log = look(app, "Alder Lane", SPRING, LOG)
+    part(log, "Sown")
+
+    def offered(crop: str) -> float:
+        chooser = labelled(log, "selectbox", "What was sown")
+        chooser.select(next(one for one in chooser.options if one.startswith(crop))).run()
+        return labelled(log, "number_input", "How much").value
+
+    # as Spring says, where the notes have 24 and 16
+    assert offered("paste tomato") > 30
+    assert offered("tomato") > 20
+    labelled(log, "button", "Save: ").click().run()
+    assert offered("paste tomato") > 30
+
+
 def test_nothing_is_written_of_what_was_not_sown_at_all(app: AppTest, store_path: Path) -> None:
     before = rows(store_path, "plantings.csv")
     log = look(app, "Alder Lane", SPRING, LOG)
