@@ -140,16 +140,16 @@ def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
     this = batches[batches["week"] == planned.case.weeks.monday(0)]
     units = put_up_on(planned.case.season, planned.case.today)
     for row in this.to_dict("records"):
-        units[row["preserve"]] = units.get(row["preserve"], 0.0) + row["jars"]
-    return tuple(
-        Wanted(name, _whole(planned.case.season.preserve(name), number))
-        for name, number in units.items()
-    )
+        name = row["preserve"]
+        units[name] = units.get(name, 0.0) + _whole(planned, name, row["jars"])
+    return tuple(Wanted(name, round(number)) for name, number in units.items())
 
 
-def _whole(own: Preserve, number: float) -> int:
-    """Give whole units; of what is weighed no more than there is to put up."""
-    return int(number + A_HAIR) if own.unit == "kg" and number >= 1 else round(number)
+def _whole(planned: PlannedSeason, name: str, units: float) -> float:
+    """Give the whole units of a batch; of what is weighed no more than the week has, from 1 on."""
+    has = planned.plan.put_up[planned.case.arrays.preserves.index(name), 0]
+    weighed = planned.case.season.preserve(name).unit == "kg" and has >= 1
+    return float(min(units, int(has + A_HAIR))) if weighed else units
 
 
 def put_up_on(season: Season, day: date) -> dict[str, float]:

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 
@@ -12,6 +12,7 @@ from model.outlook.day_table import day_table
 from model.outlook.kitchen_table import batch_table
 from model.planning import plan_season
 from model.season.garden import Picking
+from model.season.season import Season
 from tests.day_kitchen import DAY, KITCHEN, PRESSURE, SNAP_BEANS, sheet
 from tests.recorded import batch, recorded
 from tests.small_season import small_season
@@ -70,3 +71,12 @@ def test_what_is_wanted_today_is_the_week_s_plan_and_what_was_put_up_already() -
 
     assert units["whole tomatoes"] > 2
     assert {one.name: one.units for one in wanted_today(planned)} == units
+
+
+def test_of_what_is_weighed_no_more_is_wanted_than_the_week_has(alder_lane: Season) -> None:
+    planned = plan_season(alder_lane, date(2027, 8, 16), years=2)
+    kg = planned.plan.put_up[planned.case.arrays.preserves.index("onions on strings"), 0]
+    wanted = {one.name: one.units for one in wanted_today(planned)}
+
+    assert kg - 1 < wanted["onions on strings"] <= kg
+    assert 0.1 < kg % 1 < 0.9  # so that rounding up would tell of more
