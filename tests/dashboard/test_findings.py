@@ -71,20 +71,6 @@ def test_what_every_year_reaches_is_told_once_and_what_is_not_put_up_not_at_all(
     assert headline(("jar", 0.0, 0.0), ("pack", 0.0, 0.0)) == "Plant **9 crops**."
 
 
-def test_where_no_food_reaches_the_new_crop_that_is_said_before_the_reasons() -> None:
-    foods = pd.DataFrame(
-        [("peas", "no", None, 3.0, 9.0), ("potatoes", "no", date(2028, 3, 1), 9.0, 9.0)],
-        columns=["food", "enough", "keeps_until", "met_portions", "wanted_portions"],
-    )
-    shelf = pd.DataFrame([("jar", 12.0, 12.0)], columns=["unit", "planned", "mean"])
-    limits = pd.DataFrame(columns=["limit", "share", "week"])
-
-    assert spring_headline(shelf, foods, limits, "9 crops").endswith(
-        "With that none of the 2 foods reaches the new crop. Past their keeping before it: "
-        "potatoes. Short even after an ordinary harvest: peas."
-    )
-
-
 def test_an_empty_plan_has_no_bad_year_to_tell() -> None:
     totals = pd.DataFrame(
         [("jar", 0.0, 0.0, 1.0), ("pack", 0.0, 0.0, 1.0), ("h", 0.0, 0.0, 1.0)],
