@@ -76,7 +76,8 @@ def sown_form(season: Season) -> None:
     day = past_day("When", f"sown_day_{form}_{row}")
     if day is None:
         return
-    amount = round(amount or 0.0) if per == "plant" else amount or 0.0
+    amount = amount or 0.0
+    amount = round(amount) if per == "plant" else amount
     written = in_own(from_own(amount, per, season.units), per, there)[0]
     words = f"{amount:g} {word} of {cells['crop']} in {cells['bed']}"
     edits = _edits(row, cells, {heading: f"{written:.6g}", step: f"{day}"})

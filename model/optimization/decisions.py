@@ -33,7 +33,8 @@ def held_from_before(case: Case) -> Floats:
     """Give what was picked before and may still be held; shape (C, W + 1).
 
     Column 0 is the moment before the first week, column ``w + 1`` the end of week ``w``. The
-    newest of it is of the first week itself: what does not hold a week is used in it.
+    newest of it is of the first week itself: what does not hold a week is used in it, but for
+    what was picked so late that it still is good.
     """
     earlier = case.before_kg.shape[1]
     newest_first = np.cumsum(case.before_kg[:, ::-1], axis=1)
@@ -43,6 +44,7 @@ def held_from_before(case: Case) -> Floats:
     held: Floats = np.take_along_axis(
         totals, np.clip(spans[:, None] - weeks[None, :], 0, earlier), axis=1
     )
+    held[:, 1] += case.arrays.good_next_week_kg
     return held
 
 

@@ -55,9 +55,7 @@ def held_while_good(case: Case, variables: Variables) -> Constraints:
             window = np.convolve(forecast.kg_per_unit[b], np.ones(span))[: len(arrays.weeks)]
             used = on_hand[c] >= 0
             rows.add(np.broadcast_to(area[b], used.sum()), -window[used], rows.index[c][used])
-    most = held_from_before(case)[:, 1:]
-    most[:, 0] += arrays.good_next_week_kg
-    return rows.at_most(most)
+    return rows.at_most(held_from_before(case)[:, 1:])
 
 
 def only_sound_waits(sound_kg: Floats, case: Case, variables: Variables) -> Constraints:

@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import timedelta
 from functools import partial
 
 import numpy as np
@@ -14,6 +13,8 @@ from model.optimization.ground import with_amounts
 from model.optimization.harvest_constraints import only_sound_waits
 from model.optimization.planning_program import FAMILIES, Family
 from model.planning import PlannedSeason
+from model.season.garden import Picking
+from model.season.holding import good_next_week_kg
 
 MOST_KG = 10_000.0
 MOST_HOURS = 168.0
@@ -55,11 +56,11 @@ def with_pile(planned: PlannedSeason, pile_kg: Mapping[str, float]) -> Case:
     kg_per_unit[:, 0] = 0.0
     on_table = np.zeros((len(arrays.crops), len(case.weeks)))
     on_table[:, 0] = [pile_kg.get(crop, 0.0) for crop in arrays.crops]
-    holds = [case.today + timedelta(days=crop.hold_days) for crop in case.season.crops]
-    good = (arrays.hold_weeks == 1) & (np.array(holds) > case.weeks.monday(1))
+    pile = tuple(Picking(case.today, crop, kg) for crop, kg in pile_kg.items())
+    good = good_next_week_kg(replace(case.season, pickings=pile), case.weeks)
     return replace(
         case,
-        arrays=replace(arrays, good_next_week_kg=np.where(good, on_table[:, 0], 0.0)),
+        arrays=replace(arrays, good_next_week_kg=np.array(good)),
         before_kg=np.zeros_like(case.before_kg),
         forecast=with_given(replace(forecast, kg_per_unit=kg_per_unit), on_table),
     )

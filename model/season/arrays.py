@@ -162,7 +162,7 @@ def season_arrays(
             ]
         ),
         hold_weeks=np.array([hold_weeks(season, name) for name in crops], dtype=int),
-        good_next_week_kg=np.array([good_next_week_kg(season, weeks, name) for name in crops]),
+        good_next_week_kg=np.array(good_next_week_kg(season, weeks)),
         food_of_preserve=np.array([foods.index(p.food) for p in rows], dtype=int),
         fresh_kg=fresh_kg,
         prepared_kg=fresh_kg @ np.array([crop.edible_share for crop in season.crops]),

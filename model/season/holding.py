@@ -23,18 +23,16 @@ def hold_weeks(season: Season, crop_name: str) -> int:
     return held
 
 
-def good_next_week_kg(season: Season, weeks: Weeks, crop_name: str) -> float:
-    """Give what was picked in the first week, up to today, and is good beyond its end.
+def good_next_week_kg(season: Season, weeks: Weeks) -> list[float]:
+    """Give of each crop what was picked in the first week, up to today, and is good beyond it.
 
     None of a crop that holds for weeks: all of its pickings are.
     """
-    if hold_weeks(season, crop_name) > 1:
-        return 0.0
-    holds, monday = timedelta(days=season.crop(crop_name).hold_days), weeks.monday(1)
-    return sum(
-        picking.kg
-        for picking in season.pickings
-        if picking.crop == crop_name
-        and weeks.first <= picking.day <= weeks.today
-        and picking.day + holds > monday
-    )
+    good, monday = [0.0] * len(season.crops), weeks.monday(1)
+    names = [crop.name for crop in season.crops]
+    for picking in season.pickings:
+        if weeks.first <= picking.day <= weeks.today and picking.crop in names:
+            holds = timedelta(days=season.crop(picking.crop).hold_days)
+            if picking.day + holds > monday and hold_weeks(season, picking.crop) == 1:
+                good[names.index(picking.crop)] += picking.kg
+    return good

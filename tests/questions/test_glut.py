@@ -109,10 +109,9 @@ ROOTS = {
 def with_roots() -> model.PlannedSeason:
     """Give a plan in which roots go to the store at once: nothing waits into the next week."""
     planned = model.plan_season(small_season(stock=None, **ROOTS), OCTOBER, years=20)
-    season, arrays = planned.case.season, planned.case.arrays
+    arrays = planned.case.arrays
     at_once = replace(arrays, hold_weeks=np.ones_like(arrays.hold_weeks))
-    short = replace(season, crops=tuple(replace(crop, hold_days=0.0) for crop in season.crops))
-    return replace(planned, case=replace(planned.case, season=short, arrays=at_once))
+    return replace(planned, case=replace(planned.case, arrays=at_once))
 
 
 @pytest.mark.parametrize(("bruised", "hours"), [(6.0, 3.0), (18.0, 3.0), (20.0, 0.0), (20.0, 9.0)])
