@@ -1,8 +1,9 @@
 """What is to be made on a preserving day, each with its tested process or refused."""
 
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
 from model.errors import NoTestedProcess
 from model.outlook.kitchen_table import batch_table
@@ -141,15 +142,14 @@ def wanted_today(planned: PlannedSeason) -> tuple[Wanted, ...]:
     units = put_up_on(planned.case.season, planned.case.today)
     for row in this.to_dict("records"):
         name = row["preserve"]
-        units[name] = units.get(name, 0.0) + _whole(planned, name, row["jars"])
+        units[name] = units.get(name, 0.0) + _whole(row)
     return tuple(Wanted(name, round(number)) for name, number in units.items())
 
 
-def _whole(planned: PlannedSeason, name: str, units: float) -> float:
+def _whole(batch: Mapping[Hashable, Any]) -> float:
     """Give the whole units of a batch; of what is weighed no more than the week has, from 1 on."""
-    has = planned.plan.put_up[planned.case.arrays.preserves.index(name), 0]
-    weighed = planned.case.season.preserve(name).unit == "kg" and has >= 1
-    return float(min(units, int(has + A_HAIR))) if weighed else units
+    weighed = batch["unit"] == "kg" and batch["units"] >= 1
+    return float(min(batch["jars"], int(batch["units"] + A_HAIR)) if weighed else batch["jars"])
 
 
 def put_up_on(season: Season, day: date) -> dict[str, float]:
