@@ -11,6 +11,8 @@ from dashboard.words import day, short_day
 
 YEAR = timedelta(days=365)
 LEAST_SPARE_KG = 0.5
+# What the notes call a planting of which nothing is left to do.
+OUT = "planted out"
 # A sowing as late as this is still worth doing in most springs: a judgement.
 LATE_SOWING, SOON_SOWING = timedelta(weeks=2), timedelta(days=13)
 
@@ -53,6 +55,8 @@ def _started(row: tuple, today: date) -> str:
     if _stands(row):
         return f"{row.start:%b %Y}"
     if row.sown is not None and row.sown < row.start:
+        if row.done:
+            return f"sown {short_day(row.sown)}"
         late = " or now" if row.sown < today < row.start else ""
         return f"sow {short_day(row.sown)}{late}"
     other_year = row.first_picking and row.first_picking.year != row.start.year
@@ -81,7 +85,8 @@ def yield_rows(plantings: pd.DataFrame, units: str) -> pd.DataFrame:
 def sow_now_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFrame:
     """Give what is to be sown or planted out by the end of next week, what is late first.
 
-    Nobody writes down what was sown: a day that is over is told as long as it is not far back.
+    What was written down as done is over. Much never is: a day that is over is told as long as
+    it is not far back.
     """
     first = today - LATE_SOWING
     last = today - timedelta(days=today.weekday()) + SOON_SOWING
@@ -89,7 +94,7 @@ def sow_now_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFra
         (when, task, row)
         for row in plantings.itertuples()
         if row.amount
-        for when, task in _steps_of(row)
+        for when, task in _steps_to_do(row)
         if first <= when <= last
     ]
     return pd.DataFrame(
@@ -109,10 +114,13 @@ def sow_now_rows(plantings: pd.DataFrame, today: date, units: str) -> pd.DataFra
     )
 
 
-def _steps_of(row: Any) -> list[tuple[date, str]]:
+def _steps_to_do(row: Any) -> list[tuple[date, str]]:
+    """Give the days and words of what is still to be done: sowing, planting out, both, neither."""
+    if row.done == OUT:
+        return []
     raised = row.start is not None and row.start != row.sown
     sow = "sow, to plant out later" if raised else "sow"
-    steps = [(row.sown, sow)] if row.sown is not None else []
+    steps = [(row.sown, sow)] if row.sown is not None and not row.done else []
     if raised:
         steps.append((row.start, "plant out"))
     return steps

@@ -67,7 +67,7 @@ def season_edits(
 def _moved(cells: Mapping[str, str], planting: Planting) -> dict[str, str]:
     dates = {name: getattr(planting, name) for name in DATES}
     return {
-        **cells,
+        **{name: cell for name, cell in cells.items() if name != "done"},
         "season": planting.season,
         **{name: f"{when}" for name, when in dates.items() if isinstance(when, date)},
     }

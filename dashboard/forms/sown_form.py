@@ -19,8 +19,11 @@ PLANTINGS, METRIC = "plantings.csv", "metric"
 # Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
 BACK, AHEAD = timedelta(weeks=10), timedelta(weeks=3)
 SOWN, OUT = "sown", "planted_out"
+# The column that says which step was done last.
+LAST = "done"
 SETTLED = {"least_percent": "100", "most_percent": "100"}
 DONE = {SOWN: "Sown", OUT: "Planted out"}
+TO_DO = {SOWN: "to sow", OUT: "to plant out"}
 # How much is measured, and in whose units it stands under a heading.
 AMOUNTS = {
     "plants": ("plant", METRIC),
@@ -33,17 +36,16 @@ AMOUNTS = {
 
 def sown_form(season: Season) -> None:
     """Ask which planting was sown or planted out, how much of it and when."""
-    form, today = session.form(), session.today()
+    form = session.form()
     due = {
         row: cells
         for row, cells in stored_rows(PLANTINGS).items()
-        if any(today - BACK <= day <= today + AHEAD for day in _days(cells)) and _amount(cells)
+        if any(map(_near, _days(cells))) and _amount(cells)
     }
     if not due:
         st.markdown("By the notes nothing is to be sown or planted out in these weeks.")
         return
-    # what still is a guess, and what came due last, is likeliest what was done
-    order = sorted(due, key=lambda row: (not is_guess(due[row]), min(map(_off, _days(due[row])))))
+    order = sorted(due, key=lambda row: _likely(due[row]))
     # told now: the chooser asks again once the page has run, and then in no tongue
     told = {row: _told(due[row]) for row in order}
     row = st.selectbox(
@@ -51,7 +53,8 @@ def sown_form(season: Season) -> None:
     )
     cells = due[row]
     steps = [step for step in DONE if cells.get(step)]
-    step = near = min(steps, key=lambda step: _off(day_in(cells[step])))
+    left = _to_do(cells) or steps
+    step = near = min(left, key=lambda step: _off(day_in(cells[step])))
     if len(steps) > 1:
         step = st.segmented_control(
             "Step",
@@ -80,7 +83,9 @@ def sown_form(season: Season) -> None:
     amount = round(amount) if per == "plant" else amount
     written = in_own(from_own(amount, per, season.units), per, there)[0]
     words = f"{amount:g} {word} of {cells['crop']} in {cells['bed']}"
-    edits = _edits(row, cells, {heading: f"{written:.6g}", step: f"{day}"})
+    last = OUT if cells.get(LAST) == DONE[OUT].lower() else step
+    made = {heading: f"{written:.6g}", step: f"{day}", LAST: DONE[last].lower()}
+    edits = _edits(row, cells, made)
     save_button(
         "sown_save",
         local(f"Save: {words}, {short_day(day)}"),
@@ -133,8 +138,24 @@ def _planned(cells: Mapping[str, str], heading: str, units: str) -> float | None
     return written
 
 
+def _likely(cells: Mapping[str, str]) -> tuple[bool, bool, timedelta]:
+    """Put first what is not written down yet, then guesses, then what is due about now."""
+    days = [day for step in _to_do(cells) if (day := day_in(cells[step])) and _near(day)]
+    return not days, not is_guess(cells), min(map(_off, days or _days(cells)))
+
+
+def _near(day: date) -> bool:
+    return session.today() - BACK <= day <= session.today() + AHEAD
+
+
 def _amount(cells: Mapping[str, str]) -> str:
     return next((name for name in AMOUNTS if cells.get(name)), "")
+
+
+def _to_do(cells: Mapping[str, str]) -> list[str]:
+    """List the steps that are dated and not written down as done."""
+    over = {DONE[SOWN].lower(): [SOWN], DONE[OUT].lower(): list(DONE)}.get(cells.get(LAST, ""), [])
+    return [step for step in DONE if cells.get(step) and step not in over]
 
 
 def _days(cells: Mapping[str, str]) -> list[date]:
@@ -147,8 +168,9 @@ def _off(day: date | None) -> timedelta:
 
 
 def _told(cells: Mapping[str, str]) -> str:
+    to_do = _to_do(cells)
     dated = ", ".join(
-        f"{DONE[step].lower()} {short_day(day)}"
+        f"{TO_DO[step] if step in to_do else DONE[step].lower()} {short_day(day)}"
         for step in DONE
         if (day := day_in(cells.get(step, "")))
     )

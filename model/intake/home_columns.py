@@ -15,6 +15,7 @@ from model.intake.columns import (
     whole_column,
 )
 from model.reference.read import table
+from model.season.garden import STEPS
 from model.season.household import DATE_FORMS, TONGUES, UNITS
 from model.season.settings import PLAN_FOR
 
@@ -168,6 +169,7 @@ HOME_TABLES: tuple[TableKind, ...] = (
             number_column("least_percent", "the plan may shrink it to", 0.0, 100.0, required=False),
             number_column("most_percent", "the plan may grow it to", 100.0, 1000.0, required=False),
             text_column("choice", "rows with one word here share the amount", required=False),
+            choice_column("done", "the last step that was done", STEPS, required=False),
             text_column("note", "a guess stays one after its day", required=False),
         ),
         most_rows=MOST_ENTRIES,

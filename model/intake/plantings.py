@@ -29,7 +29,7 @@ def plantings(
         amounts = [key for key in _AMOUNTS if row.known(key) is not None]
         if len(amounts) != 1:
             desk.add(row, f"{len(amounts)} amounts are given", "give one: area, plants or row")
-        in_order = _in_order(desk, row)
+        in_order = _in_order(desk, row) and _dated(desk, row)
         if name is None or len(amounts) != 1:
             continue
         crop = find_crop(name)
@@ -71,6 +71,7 @@ def _planting(row: TypedRow, crop: Crop, published: CropYield, season: str, bed:
         area_m2_per_unit=area,
         choice=row.text("choice"),
         guessed=row.text("note") == GUESS,
+        done=row.text("done"),
     )
 
 
@@ -116,6 +117,15 @@ def _in_order(desk: Desk, row: TypedRow) -> bool:
             desk.add(row, found.replace("_", " "), "mend a date")
             return False
     return True
+
+
+def _dated(desk: Desk, row: TypedRow) -> bool:
+    """Check that the step that is said to be done has its day."""
+    done = row.text("done")
+    if not done or row.day(done.replace(" ", "_")):
+        return True
+    desk.add(row, f"{done} is done, and has no day", f"give {done.replace(' ', '_')}")
+    return False
 
 
 def _timed(desk: Desk, row: TypedRow, crop: Crop) -> bool:

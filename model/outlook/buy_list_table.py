@@ -166,7 +166,8 @@ def _parts(preserve: Preserve) -> Iterator[_Part]:
 def _garden(planned: PlannedSeason) -> Iterator[_Row]:
     """Give what is sown, and what is planted out without having been sown here."""
     today = planned.case.today
-    for row in planting_table(planned).to_dict("records"):
+    table = planting_table(planned)
+    for row in table[table["done"] == ""].to_dict("records"):
         sown, start, amount = row["sown"], row["start"], float(row["amount"])
         day, how = (sown, "sow") if sown is not None else (start, "plant")
         late = sown is not None and today - LATE_SOWING <= sown < today

@@ -24,7 +24,7 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
     choice only those are listed that are taken.
 
     >>> print(*model.planting_table(planned))
-    crop bed per written amount area_m2 plants sown start first_picking expected_kg spare_kg
+    crop bed per written amount area_m2 plants done sown start first_picking expected_kg spare_kg
     own_seasons family_before
     """
     case, plan = planned.case, planned.plan
@@ -47,6 +47,7 @@ def planting_table(planned: PlannedSeason) -> pd.DataFrame:
                 "amount": amount,
                 "area_m2": round(area, 2),
                 "plants": math.ceil(plants - 1e-9) if plants else None,
+                "done": planting.done,
                 "sown": planting.sown,
                 "start": planting.started,
                 "first_picking": case.forecast.dates[b].first,

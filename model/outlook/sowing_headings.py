@@ -8,6 +8,7 @@ SOWING_HEADINGS: dict[str, Heading] = {
     "catch_crop": Heading("Catch crop", "", "not in the notes, quick, and likely to make it"),
     "chance_today": Heading("Started today", "", "chance of being picked, or that it is too early"),
     "days_apart": Heading("Days apart", "days", "from one sowing to the next; blank: one does"),
+    "done": Heading("Done", "", "the last step that was written down: sown, or planted out"),
     "free_bed": Heading("Most room in", "", "bed"),
     "free_beds": Heading("Room", "", "beds free until it is picked"),
     "free_m2": Heading("Most room", "m2", "in one bed"),

@@ -11,6 +11,7 @@ from model.outlook.kitchen_table import batch_table
 from model.outlook.stores_table import stores_table
 from model.planning import PlannedSeason
 from model.safety.seals import seal_hours
+from model.season.garden import OUT
 from model.season.unseen_seals import unconfirmed
 
 SOW, PLANT_OUT, PICK, CURE, PUT_AWAY, PUT_UP, SEALS, SORT, COUNT = TASKS = (
@@ -78,9 +79,10 @@ def _garden(planned: PlannedSeason) -> Iterator[_Task]:
         what, amount = f"{row['crop']} in {row['bed']}", float(row["amount"])
         if amount <= 0:
             continue
-        if row["sown"] is not None and row["sown"] >= today:
+        if row["sown"] is not None and row["sown"] >= today and not row["done"]:
             yield _task(row["sown"], SOW, what, amount, row["per"])
-        if row["start"] is not None and row["start"] != row["sown"] and row["start"] >= today:
+        out = row["start"] is not None and row["start"] != row["sown"] and row["done"] != OUT
+        if out and row["start"] >= today:
             yield _task(row["start"], PLANT_OUT, what, amount, row["per"])
 
 

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
+SOWN, OUT = STEPS = ("sown", "planted out")
+
 
 @dataclass(frozen=True, slots=True)
 class CropYield:
@@ -73,6 +75,7 @@ class Planting:
     differ where the plan may choose; they equal ``amount`` where it may not. Plantings of one
     ``choice`` (another bed, another sowing day) share one amount, written with the first. The
     amount of a ``guessed`` one was never the household's: it is no fact once its day is past.
+    ``done`` is the last of STEPS that was written down as done; blank where none was.
 
     >>> planting = season.plantings[0]
     >>> planting.crop, planting.bed, planting.per
@@ -94,6 +97,7 @@ class Planting:
     area_m2_per_unit: float
     choice: str
     guessed: bool = False
+    done: str = ""
 
     @property
     def started(self) -> date | None:

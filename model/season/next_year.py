@@ -34,6 +34,7 @@ def next_garden_year(season: Season, name: str) -> tuple[GardenSeason, tuple[Pla
             sown=_later(planting.sown),
             planted_out=_later(planting.planted_out),
             first_picking=_later(planting.first_picking),
+            done="",
         )
         for planting in season.plantings
         if planting.season == name

@@ -7,6 +7,7 @@ import pandas as pd
 import model
 from dashboard.garden_tables import garden_rows, sow_now_rows
 from model import PlannedSeason
+from model.season.garden import STEPS
 
 MONDAY = date(2027, 3, 15)
 
@@ -20,6 +21,7 @@ def plantings(*days: tuple[str, date | None, date | None], amount: float = 4.0) 
                 "bed": "bed",
                 "per": "m2",
                 "amount": amount,
+                "done": "",
                 "sown": sown,
                 "start": start,
             }
@@ -45,6 +47,22 @@ def test_what_is_due_by_the_end_of_next_week_is_told_and_what_is_a_little_late()
     assert list(rows["task"]) == ["sow, to plant out later", "plant out", "sow"]
     assert list(rows["start_when"]) == ["8 Mar: now, if it was not done", "15 Mar", "28 Mar"]
     assert set(rows.columns) <= set(model.HEADINGS)
+
+
+def test_a_step_that_was_written_down_as_done_is_over() -> None:
+    days = date(2027, 3, 8), date(2027, 3, 20)
+    left = {
+        done: list(
+            sow_now_rows(plantings(("leek", *days)).assign(done=done), MONDAY, "metric").task
+        )
+        for done in ("", *STEPS)
+    }
+
+    assert left == {
+        "": ["sow, to plant out later", "plant out"],
+        "sown": ["plant out"],
+        "planted out": [],
+    }
 
 
 def test_what_the_plan_leaves_out_is_not_to_be_sown() -> None:

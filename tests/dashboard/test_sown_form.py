@@ -7,7 +7,7 @@ from streamlit.testing.v1 import AppTest
 
 from dashboard.words import short_day
 from tests.dashboard.seeding import rows
-from tests.dashboard.steps import labelled, look, part, words
+from tests.dashboard.steps import labelled, look, part, tables, words
 
 SPRING, LOG, WEEK = date(2027, 3, 15), "views/log.py", "views/this_week.py"
 
@@ -31,7 +31,7 @@ def test_what_was_sown_fixes_how_much_of_it_and_when(app: AppTest, store_path: P
     assert not log.exception
     (after,) = plantings(store_path, "pepper")
     fixed = {"plants": "9", "sown": "2027-03-15", "least_percent": "100", "most_percent": "100"}
-    assert after == {**before, **fixed}
+    assert after == {**before, **fixed, "done": "sown"}
     labelled(log, "button", "Undo").click().run()
     assert plantings(store_path, "pepper") == [before]
 
@@ -50,6 +50,27 @@ def test_what_is_offered_is_the_plan_s_after_a_save_too(app: AppTest) -> None:
     assert offered("tomato") > 20
     labelled(log, "button", "Save: ").click().run()
     assert offered("paste tomato") > 30
+
+
+def test_what_was_written_down_as_sown_is_not_asked_for_again(app: AppTest) -> None:
+    def asked() -> list[str]:
+        week = look(app, "Alder Lane", SPRING, WEEK)
+        (sow_now,) = tables(week, "task", "start_when")[:1]
+        return list(sow_now[sow_now["crop"] == "pepper"]["task"])
+
+    assert asked() == ["sow, to plant out later"]
+    log = look(app, "Alder Lane", SPRING, LOG)
+    part(log, "Sown")
+    chooser = labelled(log, "selectbox", "What was sown")
+    chooser.select(next(one for one in chooser.options if one.startswith("pepper"))).run()
+    labelled(log, "button", "Save: ").click().run()
+    assert asked() == []
+    look(app, "Alder Lane", SPRING, LOG)
+    part(app, "Sown")
+    chooser = labelled(app, "selectbox", "What was sown")
+    (pepper,) = [one for one in chooser.options if one.startswith("pepper")]
+    assert "sown 15 Mar, to plant out" in pepper
+    assert chooser.options.index(pepper) > 0
 
 
 def test_nothing_is_written_of_what_was_not_sown_at_all(app: AppTest, store_path: Path) -> None:

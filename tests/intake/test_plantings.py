@@ -83,3 +83,14 @@ def test_a_planting_that_cannot_be_dated_says_which_dates_would_do() -> None:
 
     assert annual.wanted == "give first_picking or sown"
     assert perennial.wanted == "give first_picking"
+
+
+@pytest.mark.parametrize(("done", "sound"), [("sown", True), ("planted out", False), ("no", False)])
+def test_a_step_that_is_done_is_known_and_has_a_day(done: str, sound: bool) -> None:
+    rows = f"{HEADINGS.strip()},done\n2027,bush bean,only bed,2027-05-28,,,8,,,{done}\n"
+    if sound:
+        assert small_season(plantings=rows).plantings[0].done == done
+        return
+    (told,) = faults(plantings=rows)
+
+    assert done in told.found

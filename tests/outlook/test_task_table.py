@@ -38,6 +38,21 @@ def test_sowing_and_planting_out_stand_on_the_days_of_the_notes(tiny_plan: Plann
     ]
 
 
+def test_what_is_done_in_the_garden_is_neither_a_task_nor_bought(tiny_plan: PlannedSeason) -> None:
+    def left(done: str) -> tuple[list[str], int]:
+        season = tiny_plan.case.season
+        bean, tomato = season.plantings
+        noted = replace(season, plantings=(bean, replace(tomato, done=done)))
+        plan = model.plan_season(noted, tiny_plan.case.today, years=20)
+        tasks, bought = model.task_table(plan), model.buy_list_table(plan)
+        own = tasks[tasks["what"].str.startswith("tomato in")]["task"]
+        return list(own), int(bought["what"].str.startswith("tomato to").sum())
+
+    assert left("") == (["sow", "plant out"], 1)
+    assert left("sown") == (["plant out"], 0)
+    assert left("planted out") == ([], 0)
+
+
 def test_what_is_picked_and_put_up_sums_to_the_plan(tiny_plan: PlannedSeason) -> None:
     table = model.task_table(tiny_plan)
     picked = table.loc[table["task"] == "pick", "number"].sum()
