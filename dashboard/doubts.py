@@ -6,7 +6,7 @@ from math import ceil
 import model
 from dashboard.units import weight
 from dashboard.words import count, day, listed
-from model import Edit, Preserve, Season
+from model import Edit, Ledger, Preserve, Season
 
 LEAST_KG = 0.05
 # Judgement: what is lifted at once may well give more than expected, what is picked again and
@@ -54,14 +54,21 @@ def edit_doubt(season: Season, edit: Edit) -> str:
     return ""
 
 
-def batch_doubt(season: Season, preserve: Preserve, filled: float, when: date) -> str:
+def batch_doubt(
+    season: Season, preserve: Preserve, filled: float, when: date, *, new: bool = False
+) -> str:
     """Ask whether a batch is right that has more jars than are owned, or took a day's loads.
 
-    Or more of a crop than all that an ordinary season gives. Blank where it may well be right.
+    Or more of a crop than all that an ordinary season gives; a ``new`` one, more jars than stand
+    empty by the book. Blank where it may well be right.
     """
     doubts, jar = [], season.jar(preserve.jar) if preserve.jar else None
-    if jar is not None and jar.owned is not None and filled > jar.owned:
-        doubts.append(f"more than the {jar.owned:,} jars ({jar.name}) you own")
+    if jar is not None and jar.owned is not None:
+        empty = jar.owned - (_full(season, jar.name, when) if new else 0)
+        if filled > jar.owned:
+            doubts.append(f"more than the {jar.owned:,} jars ({jar.name}) you own")
+        elif filled > empty:
+            doubts.append(f"more than the {max(0, empty):,} {jar.name}s that by the book are empty")
     loads = ceil(filled / preserve.units_per_load) if preserve.units_per_load else 0
     if loads > MOST_LOADS:
         doubts.append(f"{count(loads, 'canner load')} in one day")
@@ -74,6 +81,30 @@ def batch_doubt(season: Season, preserve: Preserve, filled: float, when: date) -
             told = f"{weight(kg, season.units)} of {part.crop}"
             doubts.append(f"{told}, where the whole season should give {whole}")
     return _asked(doubts)
+
+
+def _full(season: Season, jar: str, when: date) -> int:
+    books = model.ledgers(season, when)
+    return ceil(sum(books[own.name].units for own in season.preserves if own.jar == jar))
+
+
+def again_doubt(season: Season, code: str | None, filled: float) -> str:
+    """Ask whether more jars are processed again than did not seal of a batch; else blank."""
+    of_batch = {batch.code: batch.filled for batch in season.record.batches}
+    if code not in of_batch:
+        return ""
+    sealed = [check.sealed for check in season.record.seal_checks if check.batch == code]
+    failed = of_batch[code] - (sealed[-1] if sealed else 0)
+    if filled <= failed:
+        return ""
+    return _asked([f"more than the {failed:g} of {code} that did not seal"])
+
+
+def taken_doubt(book: Ledger, number: float) -> str:
+    """Ask whether more was taken than stands there by the book; else blank."""
+    if number <= book.units:
+        return ""
+    return _asked([f"more than the {book.units:g} of {book.preserve} that by the book were there"])
 
 
 def _asked(doubts: list[str]) -> str:

@@ -9,6 +9,7 @@ import model
 from dashboard import session
 from dashboard.forms.edited import edits_between
 from dashboard.forms.mend_form import mend_form
+from dashboard.forms.weighed import weighed_anew
 from dashboard.forms.writing import save_button, stored_rows
 from dashboard.look import choice
 
@@ -55,7 +56,9 @@ def correct_table(words: str, file: str, among: Callable[[Mapping[str, str]], bo
             for name in frame
         },
     )
-    edits = edits_between(file, newest, edited)
+    edits, notes = edits_between(file, newest, edited), session.notes()
+    if notes:
+        edits = weighed_anew(notes.season, edits, dict(newest))
     save_button(
         "correct_save",
         f"Save {len(edits)} changed" if edits else "Save",

@@ -2,15 +2,16 @@
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 
 import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.past_day import past_day, typed_past_day
+from dashboard.forms.past_day import past_day, told_day, typed_past_day
 from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
-from dashboard.words import capital, count, day, listed, local, short_day, speaker
+from dashboard.words import capital, count, day, listed, local, speaker
 from model import Edit, Ledger, Preserve, Season
 
 
@@ -55,17 +56,18 @@ def count_form(season: Season, books: Mapping[str, Ledger]) -> None:
         names = listed(dict.fromkeys(before.values()))
         st.caption(f"{local(capital(names))}: counted on that day already. This count replaces it.")
     words = f"{count(len(found), 'preserve')} in {place}" if ready else ""
-    known = sure(count_doubt(found, books, unseen), "count_sure")
+    then = books if counted_on in (None, today) else model.ledgers(season, counted_on)
+    known = sure(count_doubt(found, then, unseen), "count_sure")
     changes = [*(Edit("stock.csv", None, row_id) for row_id in before), *edits, *seen]
     save_button(
         "count_save",
         f"Save: {words}" if ready else "Save",
         changes if known else [],
-        f"Counted {words} on {short_day(today)}",
+        f"Counted {words} on {told_day(counted_on or today)}",
         missing=IS_RIGHT if changes else "Fill in what you counted.",
     )
     for name, number in found.items():
-        _difference(books[name], number)
+        _difference(then[name], number, books[name].counted)
 
 
 def unlooked_at(season: Season, day: date) -> Counter[str]:
@@ -120,11 +122,19 @@ def _columns(number: int) -> list[st.delta_generator.DeltaGenerator]:
     return [column for row in rows for column in row][:number]
 
 
-def _difference(book: Ledger, number: float) -> None:
+def _difference(book: Ledger, number: float, newest: date | None) -> None:
+    """Say what a count differs by from the book of its day, or that a newer one stands."""
+    name = local(capital(book.preserve))
+    if newest and newest != book.counted:
+        st.caption(
+            f"{name}: counted again on {day(newest)}. That count stands: this one changes nothing "
+            "of today."
+        )
+        return
     differs = number - book.units
     if abs(differs) > 1e-6:
         seen = f"counted {day(book.counted)} before" if book.counted else "never counted before"
-        st.caption(f"{local(capital(book.preserve))}: {differs:+g} against the book ({seen}).")
+        st.caption(f"{name}: {differs:+g} against the book ({seen}).")
 
 
 def _counted_before(found: dict[str, float], counted_on: date) -> dict[int, str]:
@@ -153,7 +163,8 @@ def count_edits(
     season: Season, found: Mapping[str, float], counted_on: date, made: date
 ) -> list[Edit]:
     """Write counts as rows, one a making; what the book does not know was made on ``made``."""
-    books = model.ledgers(season, counted_on)
+    others = (c for c in season.counts if c.day != counted_on or c.preserve not in found)
+    books = model.ledgers(replace(season, counts=tuple(others)), counted_on)
     return [
         Edit(
             "stock.csv",

@@ -7,7 +7,8 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.writing import save_button, stored_rows
+from dashboard.doubts import taken_doubt
+from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
 from dashboard.units import US, units_of
 from dashboard.words import capital, count, listed, short_day, speaker, typed_day
 from model import (
@@ -190,12 +191,14 @@ def _suspect(season: Season, books: Mapping[str, Ledger]) -> None:
     of_counted = books[name].count_of(today)
     gone = Taken(today, name, units, LOST, SUSPECT, code or "", of_counted=of_counted)
     _say_counted([gone])
+    known = sure(taken_doubt(books[name], units), "suspect_sure")
     words = f"{count(units, 'suspect jar')} of {name} thrown away, on {short_day(today)}"
     save_button(
         "suspect_save",
         "Write it off",
-        [_edit(gone)],
+        [_edit(gone)] if known else [],
         words,
+        missing=IS_RIGHT,
     )
 
 

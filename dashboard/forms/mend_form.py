@@ -12,6 +12,7 @@ from dashboard.doubts import edit_doubt
 from dashboard.entries import changed_cells, day_in, entry_told, moment_in
 from dashboard.forms.edited import edits_between
 from dashboard.forms.put_up_form import moment_text
+from dashboard.forms.weighed import weighed_anew
 from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.look import fold
 from dashboard.words import capital, typed_day
@@ -50,6 +51,9 @@ def mend_form(
     told = f"{words}: {entry_told(stored[chosen])}"
     edits = edits_between(file, before, pd.DataFrame([mended]))
     notes = session.notes()
+    if notes and edits:
+        edits = weighed_anew(notes.season, edits, stored)
+        mended = dict(edits[0].cells or mended)
     doubt = edit_doubt(notes.season, edits[0]) if notes and edits else ""
     known = sure(doubt, "mend_sure")
     save_button(

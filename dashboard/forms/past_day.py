@@ -6,7 +6,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.look import choice
-from dashboard.words import short_day, typed_day
+from dashboard.words import day, short_day, typed_day
 
 TODAY, YESTERDAY, OTHER = "today", "yesterday", "another day"
 
@@ -27,7 +27,12 @@ def typed_past_day(label: str, key: str, usual: date, earliest: date | None = No
     """Ask for a day up to that looked from, as a date; ``usual`` is offered."""
     today = session.today()
     first = usual if earliest is None else max(usual, earliest)
-    day = st.date_input(
+    asked = st.date_input(
         label, first, min_value=earliest, max_value=today, format=typed_day(), key=key
     )
-    return day if isinstance(day, date) else None
+    return asked if isinstance(asked, date) else None
+
+
+def told_day(when: date) -> str:
+    """Tell a day of an entry, with its year where that is not the one looked from."""
+    return short_day(when) if when.year == session.today().year else day(when)

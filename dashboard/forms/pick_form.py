@@ -9,10 +9,10 @@ import streamlit as st
 import model
 from dashboard import session
 from dashboard.doubts import picking_doubt
-from dashboard.forms.past_day import past_day
+from dashboard.forms.past_day import past_day, told_day
 from dashboard.forms.writing import IS_RIGHT, save, save_button, sure
 from dashboard.units import in_own, weight
-from dashboard.words import local, pieces, short_day, speaker
+from dashboard.words import local, pieces, speaker
 from model import Edit, Season
 
 NUMBERS = {"½": 0.5, "1": 1.0, "1½": 1.5, "2": 2.0, "3": 3.0, "4": 4.0, "5": 5.0, "7": 7.0}
@@ -53,7 +53,7 @@ def pick_form(season: Season) -> None:
     words, doubt = "Save", ""
     if ready:
         words = f"{picked_words(many, container or usual, crop, kg, season.units)}, on "
-        words += short_day(day)
+        words += told_day(day)
         if kg < LEAST_KG:
             st.caption("So little need not be written down.")
         doubt = picking_doubt(season, crop, kg, day)

@@ -1,7 +1,8 @@
 """What was put up: the preserve, how many jars, when its last process ended."""
 
 import math
-from datetime import date, datetime, time
+from collections.abc import Mapping
+from datetime import date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import pandas as pd
@@ -9,18 +10,20 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.doubts import batch_doubt
-from dashboard.forms.past_day import past_day
+from dashboard.doubts import again_doubt, batch_doubt
+from dashboard.forms.past_day import past_day, told_day
 from dashboard.forms.pick_form import likely_crops
 from dashboard.forms.writing import IS_RIGHT, save_button, stored_rows, sure
 from dashboard.look import table
 from dashboard.record_findings import fill_words
 from dashboard.units import units_of
-from dashboard.words import local, short_day, speaker
+from dashboard.words import local, speaker
 from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
+# On the preserving day a load may be written down while its canner still cools.
+AHEAD = timedelta(hours=3)
 JARS = "jars.csv"
 
 
@@ -78,8 +81,11 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
     if day is None:
         return
     code = next(model.free_codes(season, day, name))
-    words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {short_day(day)}"
-    known = sure(batch_doubt(season, preserve, filled, day), "put_up_sure")
+    words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {told_day(day)}"
+    doubt = batch_doubt(season, preserve, filled, day, new=True) or again_doubt(
+        season, again, filled
+    )
+    known = sure(doubt, "put_up_sure")
     cells = {
         "batch": code,
         "put_up_on": f"{day}",
@@ -89,15 +95,14 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         "lid_box": (box or "").strip(),
         "again_of": again or "",
     }
-    untold = preserve.canned and finished is None
-    missing = "Say when its last process ended." if untold else IS_RIGHT
+    fault = _fault(season, preserve, filled, cells)
     lids = _lids_used(preserve, filled)
     save_button(
         "put_up_save",
         local(f"Save: {words}"),
-        [Edit("batches.csv", cells), *lids] if filled and known and not untold else [],
+        [Edit("batches.csv", cells), *lids] if known and not fault else [],
         f"Put up {words}{f'; {filled:g} new lids used' if lids else ''}",
-        missing=missing if filled else "Say how many were filled.",
+        missing=fault or IS_RIGHT,
     )
     if preserve.method == "root store":
         st.caption("  \n".join(model.cautions_for({preserve.method})[1:]))
@@ -106,6 +111,36 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
             "Let the jars stand untouched. They count once their seals have been looked at, after "
             "12 to 24 hours."
         )
+
+
+def _fault(season: Season, preserve: Preserve, filled: float, cells: Mapping[str, str]) -> str:
+    """Say why a batch cannot be written down as it is; blank where it can."""
+    if not filled:
+        return "Say how many were filled."
+    if preserve.in_pieces and filled != round(filled):
+        return f"Say it in whole {preserve.unit}s."
+    return _time_fault(season, preserve, cells) if preserve.canned else ""
+
+
+def _time_fault(season: Season, preserve: Preserve, cells: Mapping[str, str]) -> str:
+    if not cells["finished_at"]:
+        return "Say when its last process ended."
+    ended, again = datetime.fromisoformat(cells["finished_at"]), cells["again_of"]
+    if ended > session.moment() + AHEAD:
+        return "That is still to come: say when its last process ended, once it has."
+    if again and _too_late(season, preserve, again, ended):
+        st.error(
+            f"The 24 hours of {again} were over. Its unsealed jars are thrown away, untasted: "
+            "processing them again does not make them safe."
+        )
+        return "What stood longer than 24 hours is not put up again."
+    return ""
+
+
+def _too_late(season: Season, preserve: Preserve, again: str, ended: datetime) -> bool:
+    first = next(batch for batch in season.record.batches if batch.code == again)
+    minutes = preserve.process.minutes if preserve.process else 0.0
+    return model.seal_times(first, season.zone).too_late_again(ended, minutes)
 
 
 def _canned(

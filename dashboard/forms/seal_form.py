@@ -1,7 +1,7 @@
 """The morning after: how many jars sealed, and what to do with those that did not."""
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import date, datetime, time
 
 import streamlit as st
 
@@ -38,15 +38,15 @@ def seal_form(season: Season, waiting: Sequence[Batch]) -> None:
 
 
 def _look_at(season: Season, batch: Batch) -> None:
-    form, now = session.form(), session.moment()
+    form, times = session.form(), model.seal_times(batch, season.zone)
     st.caption(
         "Press the middle of each lid: sealed, it is curved down and does not move. Count only "
         "jars that are sealed. Until this is done the batch is not counted as sure."
     )
     sealed = _sealed(batch, form)
-    checked = past_day("Looked at on", f"sealed_day_{form}", earliest=batch.put_up)
+    checked = past_day("Looked at on", f"sealed_day_{form}", earliest=times.look_from.date())
     failed = 0.0 if sealed is None else batch.filled - sealed
-    went = _failed(season, batch, failed, now, form) if failed else ""
+    went = _failed(season, batch, failed, _looked(checked, times.look_from), form) if failed else ""
     ready = sealed is not None and checked is not None and bool(went or not failed)
     words = f"{count(sealed or 0, 'jar')} sealed of {batch.code}"
     if went:
@@ -64,6 +64,15 @@ def _look_at(season: Season, batch: Batch) -> None:
         capital(words),
         missing="Say how many sealed, and where those went that did not.",
     )
+
+
+def _looked(checked: date | None, look_from: datetime) -> datetime:
+    """Give the first moment at which lids can have been looked at: now, or on a day before."""
+    now = session.moment()
+    if checked is None or checked >= session.today():
+        return now
+    begins = datetime.combine(checked, time(), look_from.tzinfo)
+    return min(now, max(begins, look_from))
 
 
 def _sealed(batch: Batch, form: str) -> float | None:

@@ -7,10 +7,11 @@ import streamlit as st
 
 import model
 from dashboard import session
-from dashboard.forms.past_day import past_day
-from dashboard.forms.writing import save_button
+from dashboard.doubts import taken_doubt
+from dashboard.forms.past_day import past_day, told_day
+from dashboard.forms.writing import IS_RIGHT, save_button, sure
 from dashboard.units import units_of
-from dashboard.words import capital, day, local, short_day, speaker
+from dashboard.words import capital, day, local, speaker
 from model import CAUSES, EATEN, LOST, WHYS, Edit, Ledger, Season
 
 MOST_PRESERVES = 12
@@ -52,7 +53,11 @@ def take_form(season: Season) -> None:
     words = ""
     if ready:
         unit = season.preserve(name).unit
-        words = f"{units_of(number, unit, season.units)} of {name} {why}, on {short_day(taken_on)}"
+        words = f"{units_of(number, unit, season.units)} of {name} {why}, on {told_day(taken_on)}"
+    doubt = ""
+    if ready and not of_counted and taken_on and taken_on > (books[name].counted or date.min):
+        doubt = taken_doubt(books[name], number or 0.0)
+    known = sure(doubt, "take_sure")
     cells = {
         "taken_on": f"{taken_on}",
         "preserve": name or "",
@@ -65,9 +70,9 @@ def take_form(season: Season) -> None:
     save_button(
         "take_save",
         local(f"Save: {words}") if ready else "Save",
-        [Edit("taken.csv", cells)] if ready else [],
+        [Edit("taken.csv", cells)] if ready and known else [],
         f"Took {words}",
-        missing="Choose what was taken, and how many.",
+        missing=IS_RIGHT if ready else "Choose what was taken, and how many.",
     )
 
 

@@ -35,6 +35,14 @@ class SealTimes:
     limit: datetime
     known: bool
 
+    def too_late_again(self, ended: datetime, minutes: float) -> bool:
+        """Say whether unsealed jars went into a second process after the limit.
+
+        Its time of so many minutes in the table began at the latest that long before it
+        ``ended``. Raises ValueError when that names no moment.
+        """
+        return _moment(ended) - timedelta(minutes=minutes) > self.limit
+
 
 @dataclass(frozen=True, slots=True)
 class Way:

@@ -8,9 +8,9 @@ from model.season.ledger import Ledger
 def makings_counted(book: Ledger, units: float, unknown: date) -> tuple[tuple[date, float], ...]:
     """Spread a count over the days on which the book says they were made, oldest first.
 
-    What the book does not know of was made about on the day ``unknown``, or on the newest day
-    that the book knows. A count of none is one making of none. What was taken after a count of
-    the same day counts as known: what was saved of it is counted anew.
+    What the book does not know of was made about on the day ``unknown``. A count of none is one
+    making of none. What was taken after a count of the same day counts as known: what was saved
+    of it is counted anew.
 
     >>> book = model.ledgers(season, date(2027, 3, 15))["ketchup"]
     >>> model.makings_counted(book, 2.0, date(2027, 3, 1))
@@ -23,6 +23,6 @@ def makings_counted(book: Ledger, units: float, unknown: date) -> tuple[tuple[da
             found.append((standing.put_up, part))
             left -= part
     if left > 0 or not found:
-        newest = found.pop(0) if found else (unknown, 0.0)
-        found.insert(0, (newest[0], newest[1] + left))
+        known = dict(found)
+        found = sorted((known | {unknown: known.get(unknown, 0.0) + left}).items(), reverse=True)
     return tuple(reversed(found))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from model.season.ledger import ledgers
 from model.season.record import SUSPECT, Batch
 from model.season.season import Season
 from model.season.unseen_seals import SEALS_SEEN
@@ -62,17 +63,19 @@ def to_look_at(season: Season, today: date) -> tuple[ToLookAt, ...]:
     """List the batches that nobody has looked at since a jar like theirs was bad, likeliest first.
 
     A count is no such look: who counts jars does not press their lids. A later look at their
-    seals is.
+    seals is. Of what is all gone by the book nothing is left to look at.
 
     >>> model.to_look_at(season, date(2027, 3, 15))
     ()
     """
     found: dict[str, ToLookAt] = {}
     looks = season.record.newest_checks(today)
-    for taken in season.record.taken:
-        if taken.cause != SUSPECT or taken.day > today:
-            continue
+    bad = [one for one in season.record.taken if one.cause == SUSPECT and one.day <= today]
+    books = ledgers(season, today) if bad else {}
+    for taken in bad:
         for mate in batch_mates(season, taken.preserve, taken.batch, today):
+            if not books[mate.batch.preserve].units:
+                continue
             code, look = mate.batch.code, looks.get(mate.batch.code)
             # of a fresh batch the look of that very day may be the one on the morning after
             settled = mate.batch.put_up + SEALS_SEEN < taken.day

@@ -9,7 +9,7 @@ from model import Author, SeasonTables, Store
 
 FIRST = datetime(2026, 1, 1, tzinfo=UTC)
 HOUSEHOLDS = {"Two Rivers": "two_rivers", "Alder Lane": "alder_lane"}
-ALDER_LANE = 2
+TWO_RIVERS, ALDER_LANE = 1, 2
 
 
 def seeded(path: Path) -> Path:
@@ -25,6 +25,6 @@ def begin(store: Store, name: str, tables: SeasonTables) -> int:
     return store.begin(name, tables, Author(f"begin {name}", FIRST, "", f"{name} begun"))
 
 
-def rows(path: Path, file: str) -> list[dict[str, str]]:
-    """Give the rows of a table of Alder Lane as they are kept."""
-    return list(Store(path, FIRST).rows(ALDER_LANE, file).values())
+def rows(path: Path, file: str, household: int = ALDER_LANE) -> list[dict[str, str]]:
+    """Give the rows of a table of a household as they are kept."""
+    return list(Store(path, FIRST).rows(household, file).values())

@@ -3,7 +3,9 @@
 from datetime import date
 
 import model
-from dashboard.doubts import batch_doubt, picking_doubt
+from dashboard.doubts import again_doubt, batch_doubt, picking_doubt, taken_doubt
+from model.season.record import SealCheck
+from tests.recorded import JARS, batch, recorded
 
 SUMMER = date(2027, 8, 16)
 
@@ -65,3 +67,21 @@ def test_what_a_household_put_up_in_two_good_years_is_never_asked_about(
 
     assert len(asked) > 50
     assert set(asked.values()) == {""}
+
+
+def test_more_jars_than_are_empty_than_did_not_seal_or_than_are_there_are_asked_about() -> None:
+    """The tiny season owns 40 quarts."""
+    made = recorded(
+        batches=(batch("A", date(2027, 8, 1), 36),), checks=(SealCheck("A", SUMMER, 34.0, ""),)
+    )
+    own = made.preserve(JARS)
+
+    assert batch_doubt(made, own, 6, SUMMER, new=True) == ""
+    asked = batch_doubt(made, own, 7, SUMMER, new=True)
+    assert "more than the 6 quarts that by the book are empty" in asked
+    assert batch_doubt(made, own, 7, SUMMER) == ""
+    assert again_doubt(made, "A", 2) == again_doubt(made, None, 9) == ""
+    assert "the 2 of A that did not seal" in again_doubt(made, "A", 3)
+    book = model.ledgers(made, SUMMER)[JARS]
+    assert taken_doubt(book, 34) == ""
+    assert "the 34 of" in taken_doubt(book, 35)

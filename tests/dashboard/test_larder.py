@@ -7,13 +7,14 @@ import pandas as pd
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from dashboard.forms.count_form import count_edits
 from model import Store, ledgers, season_from_tables
-from tests.dashboard.seeding import FIRST, rows
+from tests.dashboard.seeding import ALDER_LANE, FIRST, TWO_RIVERS, rows
 from tests.dashboard.steps import labelled, look, part, plain_tables, table_with, words
+from tests.recorded import PACKS, batch, count, recorded
 
 SEPTEMBER = date(2027, 9, 6)
 GLUT, MIDWINTER, LARDER = date(2027, 8, 16), date(2028, 1, 10), "views/larder.py"
-TWO_RIVERS, ALDER_LANE = 1, 2
 
 
 @pytest.fixture
@@ -167,6 +168,17 @@ def test_a_second_count_of_the_day_replaces_the_first(larder: AppTest, store_pat
 
     assert told
     assert stock(store_path)["ketchup"] == 4
+
+
+def test_a_slip_in_a_count_does_not_make_old_packs_new() -> None:
+    old, new = date(2026, 6, 13), date(2027, 6, 12)
+    packs = (batch("A", old, 3, preserve=PACKS), batch("B", new, 10, preserve=PACKS))
+    slip = count(SEPTEMBER, 1, preserve=PACKS, put_up=new)
+    season = recorded(batches=packs, counts=(slip,))
+    edits = count_edits(season, {PACKS: 13.0}, SEPTEMBER, SEPTEMBER)
+
+    cells = [edit.cells or {} for edit in edits]
+    assert [(c["put_up_on"], c["jars"]) for c in cells] == [(f"{old}", "3"), (f"{new}", "10")]
 
 
 def freezer_died(larder: AppTest) -> AppTest:

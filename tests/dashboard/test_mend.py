@@ -8,7 +8,8 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from dashboard.forms.edited import edits_between
-from model import GUESS, Edit
+from dashboard.forms.weighed import weighed_anew
+from model import GUESS, Edit, Season, container_kg
 from tests.dashboard.seeding import rows
 from tests.dashboard.steps import labelled, look, part, unfold
 
@@ -47,6 +48,27 @@ def test_one_entry_is_mended_by_thumb_and_dated_back(log: AppTest, store_path: P
     unfold(log)
     assert any(text.value.endswith("now 30 Sep 2026 · 3.5 kg") for text in log.text)
     assert not any(".csv" in text.value for text in log.text)
+
+
+def test_a_picking_s_number_and_container_weigh_anew_and_a_weight_stands_alone(
+    tiny: Season,
+) -> None:
+    was = {"picked_on": "2027-08-01", "crop": "tomato", "picked_kg": "9", "number": "2"}
+    was["container"] = "bucket"
+    kg = container_kg(tiny, "tomato")
+
+    def mended(**cells: str) -> dict[str, str]:
+        (edit,) = weighed_anew(tiny, [Edit("harvest_log.csv", {**was, **cells}, 4)], {4: was})
+        return dict(edit.cells or {})
+
+    assert mended(number="1")["picked_kg"] == "4.5"
+    assert float(mended(container="trug")["picked_kg"]) == pytest.approx(2 * kg["trug"])
+    assert mended(picked_kg="7") == {
+        "picked_on": "2027-08-01",
+        "crop": "tomato",
+        "picked_kg": "7",
+    }
+    assert mended(picked_on="2027-08-02")["picked_kg"] == "9"
 
 
 def test_the_end_of_a_process_is_mended_by_the_clock(log: AppTest, store_path: Path) -> None:

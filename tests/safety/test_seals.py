@@ -162,3 +162,14 @@ def test_no_step_with_a_number_rests_on_memory() -> None:
     for row in table("incidents"):
         if any(letter.isdigit() for letter in row["step"]):
             assert row["status"] == "published", row["step"]
+
+
+def test_a_second_process_begins_within_the_24_hours_or_comes_too_late() -> None:
+    """Iowa State University Extension: processed again within 24 hours; 50 minutes of the table."""
+    times = seal_hours(finished(19, 40), LONDON)
+    limit = finished(19, 40) + timedelta(hours=24)
+
+    assert not times.too_late_again(limit + timedelta(minutes=50), 50)
+    assert times.too_late_again(limit + timedelta(minutes=51), 50)
+    with pytest.raises(ValueError, match="names no moment"):
+        times.too_late_again(datetime.fromisoformat("2027-08-17T20:00"), 50)

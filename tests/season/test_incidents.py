@@ -9,7 +9,7 @@ from model.case import make_case
 from model.planning import plan_season
 from model.season.counting import makings_counted
 from model.season.ledger import COUNTED, ledgers
-from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates
+from model.season.mates import NOT_KNOWN, SAME_BATCH, SAME_BOX, SAME_DAY, batch_mates, to_look_at
 from model.season.record import LOST, SUSPECT, SealCheck, Taken
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
@@ -234,3 +234,25 @@ def test_nothing_is_frozen_in_the_plan_or_in_any_year_before_the_freezer_works()
     assert (late.years.shelf[:, late.case.arrays.foods.index("beans")] >= 0).all()
     rate = whole.case.arrays.freezer_kg_a_week[1, 1]
     assert late.case.arrays.freezer_kg_a_week[1, before] == pytest.approx(rate * 5 / 7)
+
+
+def test_what_a_count_finds_beyond_the_book_is_as_old_as_was_said() -> None:
+    made = recorded(batches=(batch("A", MADE, 5),), checks=(SealCheck("A", MADE, 5, ""),))
+    book = ledgers(made, DAY)[JARS]
+    older = MADE - timedelta(days=300)
+
+    assert makings_counted(book, 9, older) == ((older, 4), (MADE, 5))
+    assert makings_counted(book, 9, MADE) == ((MADE, 9),)
+    assert makings_counted(book, 3, older) == ((MADE, 3),)
+
+
+def test_jars_that_are_all_gone_are_not_to_be_looked_at_any_more() -> None:
+    bad = Taken(DAY, JARS, 1, LOST, SUSPECT, "A")
+    there = recorded(
+        batches=(batch("A", MADE, 5),), checks=(SealCheck("A", MADE, 5, ""),), taken=(bad,)
+    )
+    assert [one.batch.code for one in to_look_at(there, DAY)] == ["A"]
+
+    rest = Taken(DAY, JARS, 4, LOST, "shelf fell", "")
+    gone = replace(there, record=replace(there.record, taken=(bad, rest)))
+    assert to_look_at(gone, DAY) == ()
