@@ -198,8 +198,10 @@ def bought_words(number: float | None, unit: str, units: str) -> str:
     """Say how much of one thing is bought."""
     if number is None:
         return "as the recipe says"
-    if unit in ("m2 of bed", "m of row", "plant"):
+    if unit == "plant":
         return amount(number, unit, units)
+    if unit in ("m2 of bed", "m of row"):
+        return f"enough for {amount(number, unit, units)}"
     own, word = in_own(number, unit, units)
     if unit in ("jar", "pack", "lid", "100 g bag"):
         return count(math.ceil(own - 1e-6), word.removeprefix("100 g "))

@@ -117,7 +117,7 @@ def _standing_words(foods: pd.DataFrame) -> list[str]:
         words.append(f"With that {lasting} should reach the new crop{sure}.")
     elif len(foods):
         words.append(f"With that none of the {count(len(foods), 'food')} reaches the new crop.")
-    ages = short["keeps_until"].notna()
+    ages = short["standing"] == PAST
     filled = short["met_portions"] >= MET * short["wanted_portions"]
     causes = [
         (ages, "Past their keeping before it: {}."),
@@ -194,11 +194,14 @@ def _plate_words(row: tuple) -> str:
     return f"{answer}: {row.food} or more can be filled until the new crop."
 
 
-def week_headline(week: pd.Series, fresh: pd.DataFrame, kg_words: str) -> str:
-    """Say what this week brings and takes."""
+def week_headline(
+    week: pd.Series, fresh: pd.DataFrame, kg_words: str, openings: pd.DataFrame
+) -> str:
+    """Say what this week brings and takes; what is stored by weight is eaten, not opened."""
     if fresh.empty and week["jars"] == 0:
         if not round(week["opened"]):
-            return f"Week of {day(week['week'])}: nothing to pick, put up or open."
+            none = ", put up or open" if openings.empty else " or put up; eat from the stores"
+            return f"Week of {day(week['week'])}: nothing to pick{none}."
         opened = f"open about **{count(week['opened'], 'jar or pack', 'jars and packs')}**"
         return f"Week of {day(week['week'])}: nothing to pick or put up; {opened}."
     words = f"Week of {day(week['week'])}: about **{kg_words}** to pick"

@@ -31,12 +31,16 @@ def curve_title(food: str, row: pd.Series) -> str:
     return f"{name}: {row['standing']}"
 
 
-def small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
-    """Show every food of the winter to come in a small frame, what gives out first before all."""
+def small_curves(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
+    """Show every food of a stretch in a small frame, what gives out first before all.
+
+    ``foods`` say how each stands; where that is not known, as the winter to come would find it.
+    """
     stock = with_dates(table_of(plan, model.food_stock_table), "day")
     share = plan.case.season.settings.lean_share
-    rows = lasting_rows(table_of(plan, model.food_table), session.today(), share)
-    rows = rows[rows["food"].isin(stock["food"])]
+    if foods.empty:
+        foods = lasting_rows(table_of(plan, model.food_table), session.today(), share)
+    rows = foods[foods["food"].isin(stock["food"])]
     if rows.empty:
         st.markdown("No food is put up or stored.")
         return
@@ -49,7 +53,8 @@ def small_curves(plan: PlannedSeason, lean: pd.DataFrame) -> None:
         for column, (_, row) in zip(columns, line.iterrows(), strict=False):
             small = partial(_small_curve, row, stock, lean)
             with column:
-                drawn(plan, f"the stock of {row['food']} from {session.today()}", small)
+                title = curve_title(row["food"], row)
+                drawn(plan, f"the stock from {session.today()}, {title}", small)
     figures(lambda: stock, "every_food")
     st.caption(
         "What gives out first stands first. Line: the middle of the simulated years; band: eight "

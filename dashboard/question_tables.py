@@ -11,7 +11,7 @@ from dashboard.words import about, chance, hours, in_own_days, short_day
 from model import DaySheet
 
 LEAST_PORTIONS, LEAST_KG, NEARLY = 0.5, 0.05, 0.5
-EAT = "eat"
+EAT, CURED = "eat", "cure, then store"
 
 
 def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
@@ -20,6 +20,7 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
     What of it is bruised is told where anything is.
     """
     done = {load.product.name: load.ends for load in sheet.loads}
+    cured = {load.product.name for load in sheet.loads if load.cures}
     made = dict[str, float]()
     for load in sheet.loads:
         made[load.product.name] = made.get(load.product.name, 0.0) + load.units
@@ -36,7 +37,7 @@ def glut_rows(steps: pd.DataFrame, sheet: DaySheet, units: str) -> pd.DataFrame:
         rows.append(
             {
                 "crop": row.crop,
-                "action": row.action,
+                "action": CURED if row.preserve in cured else row.action,
                 "kg_words": weight(row.kg, units),
                 "bruised_words": weight(row.bruised_kg, units) if row.bruised_kg > LEAST_KG else "",
                 "preserve": row.preserve,
@@ -100,7 +101,7 @@ def _brings(steps: int, portions: float, jars: float) -> str:
     if abs(jars) >= LEAST_PORTIONS:
         number = about(abs(jars))
         noun = "jar" if number == "1" else "jars"
-        parts.append(f"{number} {'more' if jars > 0 else 'fewer'} {noun}")
+        parts.append(f"{number} more {noun}" if jars > 0 else f"with {number} fewer {noun} to fill")
     brought = ", ".join(parts) or "next to nothing"
     return brought if steps == 1 else f"nothing until {steps} at once: {brought}"
 

@@ -7,7 +7,7 @@ import pandas as pd
 
 import model
 from dashboard.units import in_own, units_of
-from dashboard.words import about, day, day_or, short_day
+from dashboard.words import about, day, day_or, in_own_days, short_day
 from model import KEEPS, Ledger, Season
 
 REVIEWED = ("meant", "filled", "opening", "sealed", "eaten", "given", "lost", "unknown")
@@ -65,7 +65,7 @@ def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
             "meant": _amounts(ranked, "meant_units", units),
             "sealed": _sealed(ranked, units),
             "to_come": _amounts(ranked, "still_units", units),
-            "product_reason": ranked["product_reason"],
+            "product_reason": ranked["product_reason"].map(in_own_days),
             "known_on": [day_or(when, "") for when in ranked["known_on"]],
         }
     )

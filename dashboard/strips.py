@@ -9,6 +9,9 @@ from dashboard.tables import WEEK, with_dates
 from dashboard.words import chance, day, listed
 from model import TIGHT
 
+# Less would be told as none.
+LEAST_SHARE = 0.005
+
 LIKELY = 0.5
 ROOM, JARS = ("shelf", "freezer", "root store", "crock"), ("jars",)
 
@@ -39,6 +42,8 @@ def room_finding(limits: pd.DataFrame, kinds: tuple[str, ...], what: str) -> str
     if full.empty:
         row = peaks.iloc[0]
         name = row["limit"].removeprefix("jars: ")
+        if row["share"] < LEAST_SHARE:
+            return f"No {what} is used"
         return (
             f"No {what} is filled up; fullest: {name}, {_part(row['share'])} on {day(row['week'])}"
         )

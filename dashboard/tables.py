@@ -11,6 +11,8 @@ from model import TIGHT, PlannedSeason
 
 WEEK = timedelta(days=7)
 LEAST_KG = 0.05
+# Below it a weight is told in the next smaller unit.
+SMALL_KG, A_GRAM = 0.1, 0.001
 LEAST_DRAWN_KG = 0.02
 REST_WEEKS = 4
 MOVED_PORTIONS = 5
@@ -121,7 +123,12 @@ def picking_rows(fresh: pd.DataFrame, units: str, once: Container[str] = ()) -> 
 
 
 def _with_likely(row: tuple, units: str) -> str:
-    """Give what is expected, and in brackets what is likely: the unit stands once."""
+    """Give what is expected, and in brackets what is likely: the unit stands once, if one is."""
+    if row.high_kg < A_GRAM:
+        return ""
+    if row.expected_kg < SMALL_KG:
+        low, high = (weight(kg, units) for kg in (row.low_kg, row.high_kg))
+        return f"{weight(row.expected_kg, units)} ({low} to {high})"
     likely = weights(row.low_kg, row.high_kg, units).rsplit(" ", 1)[0]
     return f"{weight(row.expected_kg, units)} ({likely})"
 

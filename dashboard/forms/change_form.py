@@ -1,6 +1,7 @@
 """Try a change: an area, a target or a loss, the new plan beside the old one, and keep it."""
 
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 import streamlit as st
@@ -9,13 +10,14 @@ import model
 from dashboard import session
 from dashboard.cached import planned
 from dashboard.findings import what_holds_back
+from dashboard.forms.writing import last_written, save
 from dashboard.look import faults, table
 from dashboard.record_findings import resow_words
 from dashboard.said import Tried
 from dashboard.tables import changed_plantings, compared_foods, compared_jars
 from dashboard.units import amount, from_own, in_own, units_of
 from dashboard.words import capital, listed, local, speaker
-from model import Change, PlannedSeason
+from model import Change, Edit, PlannedSeason
 
 NOTHING = "no change"
 STEPS = {"m²": 0.5, "ft²": 5.0}
@@ -31,6 +33,7 @@ class Asked:
 
 def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
     """Ask for a change and show what it does; ``loss`` asks for what is gone first."""
+    last_written()
     asks = [_ask_loss, _ask_target, _ask_amount] if loss else [_ask_amount, _ask_target, _ask_loss]
     parts = []
     for column, ask in zip(st.columns(3, gap="medium"), asks, strict=True):
@@ -50,16 +53,34 @@ def change_form(plan: PlannedSeason, today: date, *, loss: bool) -> None:
     except model.PlanningError as error:
         faults(error, "With this change there is no plan.")
         return
-    words = "; ".join(part.words for part in parts if part.words)
     # What is kept is what the fields show when it is tapped: the tap may end the typing in one.
-    if st.button("Keep this change", type="primary", key=f"keep_{session.scope()}"):
-        session.keep(Tried(today, change, words))
+    key = f"keep_{session.scope()}_{session.form()}"
+    label = "Write the loss down" if change.losses else "Keep this change"
+    if st.button(label, type="primary", key=key):
+        _keep(parts, change, today)
         st.rerun()
+    if change.losses:
+        st.caption("A loss is a fact: it is written into your notes, and can be taken back.")
     _say_unreached(after, change)
     resow = model.resow_table(after)
     for said in resow_words(resow, today, after.case.season.units):
         st.markdown(said)
     _show(plan, after)
+
+
+def _keep(parts: Sequence[Asked], change: Change, today: date) -> None:
+    """Write down what is lost; keep the rest of a change while the session lasts."""
+    tried = replace(change, losses=())
+    if not tried.empty:
+        kept = [part.words for part in parts if part.words and not part.change.losses]
+        session.keep(Tried(today, tried, "; ".join(kept)))
+    lost = [
+        {"noticed_on": f"{today}", "crop": crop, "lost_percent": f"{100 * share:g}"}
+        for crop, share in change.losses
+    ]
+    if lost:
+        words = "; ".join(part.words for part in parts if part.change.losses)
+        save([Edit("setbacks.csv", cells) for cells in lost], words, session.operation())
 
 
 def _ask_amount(plan: PlannedSeason, today: date) -> Asked:
@@ -134,15 +155,23 @@ def _row(plan: PlannedSeason, preserve: str) -> dict[str, object]:
 
 
 def _ask_loss(plan: PlannedSeason, _: date) -> Asked:
-    scope, coming = session.scope(), plan.plan.harvest_kg.sum(axis=1)
+    scope, coming = f"{session.scope()}_{session.form()}", plan.plan.harvest_kg.sum(axis=1)
     crops = [crop for crop, kg in zip(plan.case.arrays.crops, coming, strict=True) if kg > 0.05]
     chosen = st.multiselect(
-        "Some of a crop is gone", crops, format_func=speaker(), key=f"change_loss_{scope}"
+        "Some of a crop is gone",
+        crops,
+        format_func=speaker(),
+        key=f"change_loss_{scope}",
     )
     if not chosen:
         return Asked()
     share = st.slider(
-        "About how much of what is still to come (%)", 0, 100, 50, 5, key=f"loss_{chosen}_{scope}"
+        "About how much of what is still to come (%)",
+        0,
+        100,
+        50,
+        5,
+        key=f"loss_{chosen}_{scope}",
     )
     if not share:
         return Asked()

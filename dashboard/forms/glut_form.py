@@ -27,7 +27,7 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
     crops, hours, start = st.columns([3, 1, 1], gap="medium")
     scope, units = session.scope(), plan.case.season.units
     with crops:
-        likely = model.fresh_table(plan, 0).sort_values("expected_kg", ascending=False)["crop"]
+        likely = list(_to_hand(plan))
         chosen = st.multiselect(
             "What lies on the table",
             plan.case.arrays.crops,
@@ -66,6 +66,13 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
     return pile_kg
 
 
+def _to_hand(plan: PlannedSeason) -> dict[str, float]:
+    """Give what lies there from before and is to be picked this week, kg by crop, most first."""
+    fresh = model.fresh_table(plan, 0)
+    kg = dict(zip(fresh["crop"], fresh["expected_kg"] + fresh["before_kg"], strict=True))
+    return dict(sorted(kg.items(), key=lambda one: -one[1]))
+
+
 def _put_up_of_it(plan: PlannedSeason, pile_kg: dict[str, float]) -> str:
     """Say what of these crops was put up today already: whether of this pile nobody wrote."""
     season, told = plan.case.season, []
@@ -85,8 +92,7 @@ def _weights(
 ) -> dict[str, float]:
     pile_kg = {}
     word = in_own(1.0, "kg", units)[1]
-    expected = dict(model.fresh_table(plan, 0)[["crop", "expected_kg"]].itertuples(index=False))
-    expected |= known_kg
+    expected = _to_hand(plan) | known_kg
     for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
         with column:
             usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)

@@ -9,7 +9,7 @@ import streamlit as st
 import model
 from dashboard import kept, session
 from dashboard.forms.writing import save_button
-from dashboard.words import count
+from dashboard.words import count, day, listed, local
 from model import VERDICTS, Edit, Planting, Season
 
 *_, TOO_MUCH, NOT_AGAIN = VERDICTS
@@ -39,6 +39,8 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
             return
         save_button("next_save", f"Save: {told}", targets, told)
         return
+    if said := _stands_already(season, moved):
+        st.caption(local(said))
     edits = season_edits(household, year, following, moved)
     plantings = count(len(moved), "planting")
     label = f"Begin season {following.name}: move {plantings} into it"
@@ -46,6 +48,23 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
     if targets:
         label, words = f"{label}, set {told}", f"{words}, {told}"
     save_button("next_save", label, [*edits, *targets], words)
+
+
+def _stands_already(season: Season, moved: tuple[Planting, ...]) -> str:
+    """Name what the next garden year counts on as in the ground though nobody said so."""
+    today = session.today()
+    past = [
+        one
+        for one in moved
+        if one.started and one.started <= today and season.crop(one.crop).days_low is not None
+    ]
+    if not past:
+        return ""
+    names = listed(f"{one.crop} ({day(one.started)})" for one in past if one.started)
+    return (
+        f"It counts on these as in the ground since then: {names}. What is not there is taken out "
+        "under Notes in and out."
+    )
 
 
 def season_edits(

@@ -9,6 +9,7 @@ import streamlit as st
 import model
 from dashboard import place, session
 from dashboard.ahead_tables import buy_rows
+from dashboard.autumn import autumn_words
 from dashboard.cached import kept, table_of
 from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
@@ -42,7 +43,8 @@ def show() -> None:
     units = plan.case.season.units
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
-    told = week_headline(weeks.iloc[0], fresh, weight(weeks.iloc[0]["expected_kg"], units))
+    kg_words, openings = weight(weeks.iloc[0]["expected_kg"], units), model.opening_table(plan, 0)
+    told = week_headline(weeks.iloc[0], fresh, kg_words, openings)
     sowing = sow_now_rows(table_of(plan, model.planting_table), session.today(), units)
     if not sowing.empty:
         told += f" **To sow or plant out: {listed(sowing['crop'].unique())}**."
@@ -53,6 +55,8 @@ def show() -> None:
     else:
         place.answer(told, place.LOG, "write down what was picked")
     place.looks_wait()
+    if said := autumn_words(plan.case.season, session.today()):
+        st.markdown(said)
     _chosen(plan, weeks, fresh, sowing)
 
 

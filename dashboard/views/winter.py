@@ -197,7 +197,7 @@ def _more(plan: PlannedSeason, foods: pd.DataFrame, *, now: bool) -> None:
     else:
         chosen = choice("More", [words, months, every, jars, gap, reach, basket], key="winter_more")
     if chosen == every:
-        small_curves(plan, _lean(plan))
+        small_curves(plan, _lean(plan), foods)
     elif chosen == jars:
         _jars(plan, _lean(plan), foods)
     elif chosen == gap:

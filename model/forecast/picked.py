@@ -60,7 +60,8 @@ def picked_before(
     and was not logged, because it stands where it grew. A count of what a crop goes into covers
     all before it, and what was put up since is taken off.
     The newest column is of this week, today's pickings among it: they lie in the kitchen, and
-    come off what is still expected of the week. What was picked late in a week and by its days
+    come off what is still expected of the week. What was picked early in it and by its days is
+    past was used or is lost, and is not there. What was picked late in a week and by its days
     still is good stands in the oldest column that is still used.
 
     Parameters
@@ -81,7 +82,9 @@ def picked_before(
         if picking.day > counted[picking.crop] and picking.day >= begins:
             week = (monday_of(picking.day) - begins).days // 7
             before[names.index(picking.crop), week] += picking.kg
-            if picking.day + timedelta(days=season.crop(picking.crop).hold_days) > weeks.today:
+            holds_until = picking.day + timedelta(days=season.crop(picking.crop).hold_days)
+            # on its last day a picking still goes into a pot, but not into the next week
+            if holds_until > weeks.today or (week == BEFORE_WEEKS and holds_until == weeks.today):
                 late[names.index(picking.crop), week] += picking.kg
     unlogged, unlogged_this_week = _put_up_since(season, before, begins, weeks, counted)
     ahead = this_week + unlogged_this_week
@@ -103,6 +106,8 @@ def picked_before(
         ahead[c] = logged[c] + unlogged[c]
     for c, name in enumerate(names):
         oldest = max(0, BEFORE_WEEKS + 1 - hold_weeks(season, name))
+        if season.crops[c].shape != "single lift":
+            before[c, -1] = min(before[c, -1], late[c, -1])
         good = np.minimum(before[c, :oldest], late[c, :oldest])
         before[c, :oldest] -= good
         before[c, oldest] += good.sum()

@@ -71,6 +71,11 @@ class Load:
         return self.steps[-1].ends
 
     @property
+    def cures(self) -> bool:
+        """Say whether it is laid out to cure today, and stored only once it is cured."""
+        return any(step.phase == CURE for step in self.steps)
+
+    @property
     def process(self) -> DayStep | None:
         """Give the step that was looked up; None for what is not canned."""
         return next((step for step in self.steps if step.phase == PROCESS), None)

@@ -26,7 +26,8 @@ class Use:
     ``unknown`` is what went unknown and is taken as eaten, ``doubtful`` what is not, because it
     is more than can have been. ``stood`` are the days on which some stood there, ``missing``
     those without after the first of them, ``left`` what stands there at the end,
-    ``days_to_come`` the days to its new crop, ``keeps_days`` its keeping life. ``paced`` are the
+    ``days_to_come`` the days to its new crop, ``keeps_days`` its keeping life, ``age_days`` how
+    old the newest of it is. ``paced`` are the
     days that its pace is taken from: all of them, or only those on which some stood there.
     ``begins`` and ``ends`` are the first and last day of the year; ``seen`` says that all of what
     stands there was counted since it came.
@@ -41,6 +42,7 @@ class Use:
     left: float
     days_to_come: int
     keeps_days: int
+    age_days: int
     paced: int
     begins: date
     ends: date
@@ -70,12 +72,18 @@ class Use:
     @property
     def keeps(self) -> bool:
         """Say whether what is left keeps to the new crop."""
-        return self.days_to_come <= self.keeps_days
+        return self.days_to_come <= self.keeps_days - self.age_days
 
     @property
     def carried(self) -> float:
         """Give what will still stand there at the new crop, at this pace."""
         return max(0.0, self.left - self.pace * self.days_to_come) if self.keeps else 0.0
+
+    @property
+    def still_eaten(self) -> float:
+        """Give what of it is used after the new crop, at this pace, before it is past keeping."""
+        days = self.keeps_days - self.age_days - self.days_to_come
+        return min(self.carried, self.pace * max(0, days))
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +103,8 @@ class Draft:
 
     @property
     def enough_there(self) -> bool:
-        """Say whether a year's use is still there at the new crop."""
-        return self.use.units > 0 and self.use.carried >= self.use.a_year
+        """Say whether a year's use is still there at the new crop, and keeps for that year."""
+        return self.use.units > 0 and self.use.still_eaten >= self.use.a_year
 
     @property
     def stretched(self) -> bool:
@@ -119,7 +127,7 @@ class Draft:
             return math.ceil(self.before - NONE_LEFT)
         wanted = self.use.a_year
         if self.verdict == TOO_MUCH:
-            wanted -= self.use.carried
+            wanted -= self.use.still_eaten
         elif self.stretched:
             wanted += self.use.pace * self.use.missing
         return max(0, math.ceil(wanted - NONE_LEFT))
@@ -161,11 +169,18 @@ def _use(case: Case, year: str, own: Preserve, verdict: str) -> Use:
         left=moved.left,
         days_to_come=(new_crop - ends).days,
         keeps_days=7 * own.keeps_weeks,
+        age_days=_age_days(case.books[own.name], ends),
         paced=stood if verdict == RAN_OUT else stood + missing,
         begins=begins,
         ends=ends,
         seen=_seen(case.books[own.name]),
     )
+
+
+def _age_days(book: Ledger, ends: date) -> int:
+    """Give how old the newest is of what stands there; what is eaten first is older."""
+    newest = max((one.put_up for one in book.standing), default=ends)
+    return max(0, (ends - newest).days)
 
 
 def _seen(book: Ledger) -> bool:

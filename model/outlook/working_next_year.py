@@ -137,6 +137,13 @@ def _carried(
     """Write what will still stand there at the new crop, at this pace."""
     if not use.keeps:
         return [*lines, line("none of it keeps to the new crop")], 0.0
+    days = float(use.keeps_days - use.age_days - use.days_to_come)
+    if use.still_eaten < use.carried:
+        eaten = pen.sum(
+            *(pace, "a day", TIMES, days, "days that it keeps after the new crop"),
+            unit="still eaten",
+        )
+        return [*lines, line(eaten, Source(FROM_NOTES, "stock.csv"))], eaten.result
     left = pen.sum(
         *(use.left, "left", LESS, pace, "a day", TIMES, float(use.days_to_come)),
         "days to the new crop",

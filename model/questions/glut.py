@@ -26,6 +26,7 @@ from model.questions.glut_limit import (
     ENOUGH,
     LEAST_KG,
     MORE_HOURS,
+    NO_LOAD,
     SHORT_OF_HOURS,
     limit_of,
 )
@@ -133,7 +134,7 @@ class Glut:
         check_hours(hours)
         within = partial(self._within, self._sketch.begun())
         split = _by_the_clock(within, hours * 60)
-        if split.limit == ENOUGH:
+        if split.limit in (ENOUGH, NO_LOAD):
             # Whole jars and loads leave minutes over that are too few for the next of them.
             longer = within(MOST_HOURS * 60)
             if split.given_kg - longer.given_kg > LEAST_KG:

@@ -14,8 +14,9 @@ ALL_USED = "nothing: all of it is used"
 ALL_HOURS = "hours: all that there are for it"
 MORE_HOURS = "hours: too few are left for the next whole jar or load"
 ENOUGH = "enough: what is wanted of it until the new crop is met, or its work is worth less"
+NO_LOAD = "loads: what is given away does not fill one"
 # With more minutes there may be more to put up.
-SHORT_OF_HOURS = (ALL_HOURS, MORE_HOURS, ENOUGH)
+SHORT_OF_HOURS = (ALL_HOURS, MORE_HOURS, ENOUGH, NO_LOAD)
 
 
 def limit_of(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
@@ -37,7 +38,7 @@ def limit_of(case: Case, plan: Plan, pile_kg: Mapping[str, float]) -> str:
             mine = use.kind == "kitchen hours"
             return ALL_HOURS if mine else f"{use.limit}: used up this week"
     if _fills_no_load(case, over, made_of):
-        return "loads: what is left does not fill one"
+        return NO_LOAD
     return ENOUGH
 
 

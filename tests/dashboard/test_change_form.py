@@ -1,10 +1,12 @@
 """Changes: tried beside the plan, kept on every page, undone."""
 
 from datetime import date
+from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from tests.dashboard.seeding import TWO_RIVERS, rows
 from tests.dashboard.steps import labelled, look, part, table_with, tables, unfold, use, words
 
 
@@ -32,6 +34,25 @@ def test_a_loss_shows_the_new_plan_beside_the_old(south: AppTest) -> None:
 
     assert not south.exception
     assert "tomatoes" in set(table_with(south, "lasts_after")["food"])
+
+
+def test_a_loss_is_written_down_for_good_and_taken_back(south: AppTest, store_path: Path) -> None:
+    def lost() -> list[tuple[str, str, str]]:
+        found = rows(store_path, "setbacks.csv", TWO_RIVERS)
+        return [(r["noticed_on"], r["crop"], r["lost_percent"]) for r in found]
+
+    before = lost()
+    look(south, "Two Rivers", date(2027, 1, 25), "views/this_week.py")
+    part(south, "A crop was lost")
+    labelled(south, "multiselect", "Some of a crop").set_value(["tomato"]).run()
+    labelled(south, "slider", "About how much").set_value(80).run()
+    labelled(south, "button", "Write the loss down").click().run()
+
+    assert not south.exception
+    assert lost() == [*before, ("2027-01-25", "tomato", "80")]
+    assert labelled(south, "multiselect", "Some of a crop").value == []
+    labelled(south, "button", "Undo").click().run()
+    assert lost() == before
 
 
 def test_a_target_starts_at_the_sealed_jars_the_plan_counts_on(south: AppTest) -> None:

@@ -49,7 +49,7 @@ def test_totals_stand_beside_a_bad_year_and_its_chance() -> None:
 
 
 def headline(*totals: tuple[str, float, float], to_plant: str | None = "9 crops") -> str:
-    foods = pd.DataFrame(columns=["food", "enough", "keeps_until", "met_portions"])
+    foods = pd.DataFrame(columns=["food", "enough", "standing", "met_portions"])
     limits = pd.DataFrame(columns=["limit", "share", "week"])
     shelf = pd.DataFrame(totals, columns=["unit", "planned", "mean"])
     return spring_headline(shelf, foods.assign(wanted_portions=0.0), limits, to_plant)
@@ -99,10 +99,15 @@ def test_a_shelf_is_unknown_until_it_is_counted_or_filled(
 def test_nothing_is_opened_from_an_empty_shelf() -> None:
     week = pd.Series({"week": date(2027, 3, 1), "jars": 0.0, "opened": 0.2})
 
-    assert week_headline(week, pd.DataFrame(), "0 kg") == (
+    assert week_headline(week, pd.DataFrame(), "0 kg", pd.DataFrame()) == (
         "Week of 1 Mar 2027: nothing to pick, put up or open."
     )
-    opened = week_headline(pd.Series({**week, "opened": 3.0}), pd.DataFrame(), "0 kg")
+    potatoes = pd.DataFrame({"preserve": ["potatoes"], "unit": ["kg"]})
+    assert week_headline(week, pd.DataFrame(), "0 kg", potatoes).endswith(
+        "nothing to pick or put up; eat from the stores."
+    )
+    three = pd.Series({**week, "opened": 3.0})
+    opened = week_headline(three, pd.DataFrame(), "0 kg", potatoes)
     assert opened.endswith("open about **3 jars and packs**.")
 
 

@@ -1,16 +1,15 @@
 """What Spring says of a first plan that is small."""
 
-from datetime import date
-
 import pandas as pd
 
 from dashboard.findings import spring_headline
+from dashboard.lasting import GONE, PAST
 
 
 def test_where_no_food_reaches_the_new_crop_that_is_said_before_the_reasons() -> None:
     foods = pd.DataFrame(
-        [("peas", "no", None, 3.0, 9.0), ("potatoes", "no", date(2028, 3, 1), 9.0, 9.0)],
-        columns=["food", "enough", "keeps_until", "met_portions", "wanted_portions"],
+        [("peas", "no", GONE, 3.0, 9.0), ("potatoes", "no", PAST, 9.0, 9.0)],
+        columns=["food", "enough", "standing", "met_portions", "wanted_portions"],
     )
     shelf = pd.DataFrame([("jar", 12.0, 12.0)], columns=["unit", "planned", "mean"])
     limits = pd.DataFrame(columns=["limit", "share", "week"])

@@ -22,7 +22,7 @@ def test_spring_tells_what_must_be_in_the_house_by_when(app: AppTest) -> None:
     told = dict(
         zip(rows["what"], zip(rows["in_house_by"], rows["to_buy"], strict=True), strict=True)
     )
-    assert told["parsnip to sow"] == ("12 Apr 2027", "3 m²")
+    assert told["parsnip to sow"] == ("12 Apr 2027", "enough for 3 m²")
     assert told["salt"][1] == "as the recipe says"
     assert "How much else goes in stands only in the tested recipe" in words(page)
     assert any("850 ml jar" in set(t["what"]) for t in tables(page, "what") if "what" in t)

@@ -6,8 +6,10 @@ from datetime import date, timedelta
 import pytest
 
 import model
+from model.case import make_case
 from model.reference.lookup import holding
 from model.season.garden import Picking
+from model.season.record import Record
 from model.season.season import Season
 from tests.piles import split_glut
 from tests.plan_check import broken_rules
@@ -110,3 +112,22 @@ def test_what_was_put_up_of_it_lies_there_no_more(alder_lane: Season) -> None:
 
     gone = bare.case.before_kg[c].sum() - stored.case.before_kg[c].sum()
     assert gone == pytest.approx(14 * kg, rel=0.2)
+
+
+def test_what_was_picked_early_in_the_week_and_holds_a_day_is_not_there_at_its_end(
+    alder_lane: Season,
+) -> None:
+    """NDSU FN189: what is to be pickled is used within 24 hours of picking."""
+    sunday, crop = WEDNESDAY + timedelta(days=4), "pickling cucumber"
+    assert alder_lane.crop(crop).hold_days == 1
+    unwritten = replace(alder_lane, record=Record())
+
+    def there(*days: int) -> float:
+        picked = (Picking(sunday - timedelta(days=back), crop, 4.0) for back in days)
+        case = make_case(replace(unwritten, pickings=tuple(picked)), sunday)
+        return float(case.before_kg[case.arrays.crops.index(crop)].sum())
+
+    assert there(4) == 0.0
+    # some is eaten fresh meanwhile
+    assert 3.0 < there(1) == there(4, 1) <= 4.0
+    assert 6.0 < there(1, 0) <= 8.0

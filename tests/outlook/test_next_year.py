@@ -117,11 +117,23 @@ def test_what_was_too_much_is_made_less_by_what_is_carried_over() -> None:
 
 def test_not_again_and_a_carry_over_of_a_year_s_use_are_none() -> None:
     assert draft(packs(10, 6), NOT_AGAIN)["next_units"] == 0
+    season = packs(90, 5)
+    long = tuple(replace(own, keeps_weeks=104) for own in season.preserves)
     for verdict in (RIGHT, TOO_MUCH, RAN_OUT):
-        row = draft(packs(90, 5), verdict)
+        row = draft(replace(season, preserves=long), verdict)
         assert row["carry_units"] >= row["used_units"]
         assert row["next_units"] == 0
         assert "a year's use and more is still there" in row["working"]
+
+
+def test_what_is_past_keeping_before_the_next_winter_is_no_carry_over_for_it() -> None:
+    """Frozen beans keep a year: those of August are no beans for the winter after the next."""
+    row = draft(packs(90, 5, put_up=date(2027, 8, 1)), RIGHT)
+    assert row["carry_units"] >= row["used_units"]
+    assert row["next_units"] > 0
+
+    older = draft(packs(97, 20, put_up=date(2027, 8, 1)), TOO_MUCH)
+    assert "days that it keeps after the new crop" in older["working"]
 
 
 def test_not_again_holds_until_the_household_says_otherwise(
