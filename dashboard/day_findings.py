@@ -1,17 +1,18 @@
 """What the preserving day says: its first sentence, its loads, what waits, what is refused."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta, tzinfo
 
 import pandas as pd
 
 import model
 from dashboard.units import in_own, units_of
-from dashboard.words import about, count, morning_of
+from dashboard.words import about, capital, count, listed, morning_of
 from model import DayProduct, DaySheet, Load, Refused, SetOut, Waiting
 
 HANDS, CANNER, PROCESS = "hands", "canner", "process"
+FOR_ALL = "All that is made today"
 
 
 def clock(moment: datetime, begins: datetime) -> str:
@@ -199,3 +200,15 @@ def _rooms(numbered: pd.DataFrame) -> pd.Series:
 def nearly(sheet: DaySheet) -> datetime | None:
     """Give bedtime where the day comes near it, else None."""
     return sheet.bedtime if sheet.finish > sheet.bedtime - timedelta(hours=3) else None
+
+
+def cautions_of(made: Sequence[DayProduct]) -> dict[str, list[str]]:
+    """Give the cautions of a day by what they are about: all of it, or some of its products."""
+    every = model.cautions_for(set().union(*(product.tags for product in made)))
+    own = {product.name: model.cautions_for(product.tags) for product in made}
+    found: dict[str, list[str]] = {}
+    for caution in every:
+        names = [name for name, cautions in own.items() if caution in cautions]
+        of = capital(listed(names, len(names))) if len(names) < len(own) else FOR_ALL
+        found.setdefault(of, []).append(caution)
+    return dict(sorted(found.items(), key=lambda one: one[0] != FOR_ALL))

@@ -5,14 +5,13 @@ from datetime import timedelta
 
 import pandas as pd
 
-from dashboard.units import amount, in_own, part_units, units_of, weight, weights
+from dashboard.units import amount, in_own, part_units, units_of, weight, weight_with, weights
 from dashboard.words import about, day, hours
 from model import TIGHT, PlannedSeason
 
 WEEK = timedelta(days=7)
 LEAST_KG = 0.05
-# Below it a weight is told in the next smaller unit.
-SMALL_KG, A_GRAM = 0.1, 0.001
+A_GRAM = 0.001
 LEAST_DRAWN_KG = 0.02
 REST_WEEKS = 4
 MOVED_PORTIONS = 5
@@ -123,14 +122,10 @@ def picking_rows(fresh: pd.DataFrame, units: str, once: Container[str] = ()) -> 
 
 
 def _with_likely(row: tuple, units: str) -> str:
-    """Give what is expected, and in brackets what is likely: the unit stands once, if one is."""
+    """Give what is expected, and in brackets what is likely; blank where nothing is."""
     if row.high_kg < A_GRAM:
         return ""
-    if row.expected_kg < SMALL_KG:
-        low, high = (weight(kg, units) for kg in (row.low_kg, row.high_kg))
-        return f"{weight(row.expected_kg, units)} ({low} to {high})"
-    likely = weights(row.low_kg, row.high_kg, units).rsplit(" ", 1)[0]
-    return f"{weight(row.expected_kg, units)} ({likely})"
+    return weight_with(row.expected_kg, row.low_kg, row.high_kg, units)
 
 
 def _rest(row: tuple, units: str, over: str) -> str:

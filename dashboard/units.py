@@ -27,6 +27,15 @@ def weight(kg: float, units: str) -> str:
     return units_of(kg, "kg", units)
 
 
+def weight_with(kg: float, low_kg: float, high_kg: float, units: str) -> str:
+    """Give a weight, and in brackets from what to what it may be; their unit stands once."""
+    each, unit = in_own(1.0, "kg", units)
+    if kg < LEAST_KG:
+        each, unit = (OZ_PER_LB * each, "oz") if units == US else (1000.0, "g")
+    told, low, high = (about(each * one) for one in (kg, low_kg, high_kg))
+    return f"{told} {unit} ({low} to {high})"
+
+
 def weights(low_kg: float, high_kg: float, units: str) -> str:
     """Give a range of weights, its unit once."""
     low, unit = in_own(low_kg, "kg", units)

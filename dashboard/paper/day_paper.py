@@ -7,6 +7,7 @@ from datetime import date
 import model
 from dashboard.day_findings import (
     bedtime_words,
+    cautions_of,
     day_headline,
     load_words,
     refused_words,
@@ -48,10 +49,11 @@ def day_paper(season: Season, paper: PaperDay) -> bytes:
             sheet.text(_plain(step), box=True, bold=step.startswith("**"))
     _before(sheet, season, paper)
     _processes(sheet, paper.made)
-    tags = set[str]().union(*(product.tags for product in paper.made))
-    if tags:
+    if paper.made:
         sheet.heading("Cautions for what is made today")
-        sheet.bullets(model.cautions_for(tags))
+    for what, cautions in cautions_of(paper.made).items():
+        sheet.text(local(what), bold=True)
+        sheet.bullets(cautions)
     return sheet.pdf()
 
 

@@ -7,6 +7,7 @@ from dashboard import place, session
 from dashboard.charts.day_chart import day_chart
 from dashboard.day_findings import (
     bedtime_words,
+    cautions_of,
     day_headline,
     day_steps,
     load_words,
@@ -184,8 +185,10 @@ def _cautions(made: tuple[DayProduct, ...]) -> None:
     if not made:
         return
     st.subheader("Cautions for what is made today")
-    for caution in model.cautions_for(set().union(*(product.tags for product in made))):
-        st.markdown(f"- {caution}")
+    for what, cautions in cautions_of(made).items():
+        st.markdown(f"**{local(what)}**")
+        for caution in cautions:
+            st.markdown(f"- {caution}")
 
 
 show()

@@ -218,7 +218,7 @@ HEADINGS: dict[str, Heading] = (
         "put_up_on": Heading("Put up on", "", "day it was made"),
         "ran_out": Heading("Ran out", "", "day on which the last was used up"),
         "range_kg": Heading("Eight years in ten", "", "between these"),
-        "ration": Heading("Smallest change", "", "so that it reaches the new crop"),
+        "ration": Heading("Smallest change", "", "so that eight years in ten reach the new crop"),
         "reason": Heading("Why it differs", "", "from the rule of thumb"),
         "remedy": Heading("What would halve it", "", "to bring it down to half"),
         "replaces": Heading("In place of", "", "the food that is short"),

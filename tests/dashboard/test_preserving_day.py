@@ -159,6 +159,10 @@ def test_cautions_are_those_of_the_day_s_products(day: AppTest) -> None:
     assert "Acid goes into every jar" in words(day)
     assert "Hot water, steam and jars burn" in words(day)
     assert "Vent the pressure canner" not in words(day)
+    under = {c.value: i for i, c in enumerate(day.markdown)}
+    acid = next(i for text, i in under.items() if text.startswith("- Acid goes into every jar"))
+    heads = [text for text, i in under.items() if text.startswith("**") and i < acid]
+    assert heads[-1] == "**Crushed tomatoes and tomatoes in water**"
 
 
 def add_product(day: AppTest, product: str, method: str, pack: str, jar: str) -> None:
