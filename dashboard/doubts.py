@@ -1,6 +1,6 @@
 """Asks whether an entry is right that is far from what a household like this one could do."""
 
-from datetime import date
+from datetime import date, timedelta
 from math import ceil
 
 import model
@@ -9,6 +9,14 @@ from dashboard.words import count, day, listed
 from model import Edit, Ledger, Preserve, Season
 
 LEAST_KG = 0.05
+# The day of what was written down, by its table.
+DAYS = {
+    "batches.csv": "put_up_on",
+    "harvest_log.csv": "picked_on",
+    "seals.csv": "checked_on",
+    "stock.csv": "counted_on",
+    "taken.csv": "taken_on",
+}
 # Judgement: what is lifted at once may well give more than expected, what is picked again and
 # again gives no whole season in one day.
 MOST_AT_ONCE, MOST_OF_MANY = 2.0, 1.0
@@ -39,19 +47,35 @@ def picking_doubt(season: Season, crop: str, kg: float, when: date) -> str:
     return _asked(doubts)
 
 
-def edit_doubt(season: Season, edit: Edit) -> str:
-    """Ask whether what is written of a picking or a batch is right; what cannot be read is not."""
+def edit_doubt(season: Season, edit: Edit, today: date) -> str:
+    """Ask whether what is written of an event is right; what cannot be read is not.
+
+    That is of a day to come, of a picking or a batch that is too large, or of more taken than
+    there was.
+    """
     cells = edit.cells or {}
     try:
+        when = date.fromisoformat(cells[DAYS[edit.file]])
+        if when > today:
+            return _asked([f"of {day(when)}, a day still to come"])
         if edit.file == "harvest_log.csv":
-            when, kg = date.fromisoformat(cells["picked_on"]), float(cells["picked_kg"])
-            return picking_doubt(season, cells["crop"], kg, when)
+            return picking_doubt(season, cells["crop"], float(cells["picked_kg"]), when)
         if edit.file == "batches.csv":
-            when, filled = date.fromisoformat(cells["put_up_on"]), float(cells["filled"])
-            return batch_doubt(season, season.preserve(cells["preserve"]), filled, when)
+            own = season.preserve(cells["preserve"])
+            return batch_doubt(season, own, float(cells["filled"]), when)
+        if edit.file == "taken.csv":
+            return _gone_doubt(season, cells["preserve"], float(cells["jars"]), when)
     except (KeyError, ValueError):
         return ""
     return ""
+
+
+def _gone_doubt(season: Season, name: str, number: float, when: date) -> str:
+    """Ask of what was taken on a day; what else was taken on it is not known apart from it."""
+    name = season.preserve(name).name
+    there = model.ledgers(season, when - timedelta(days=1))[name].units
+    there += model.ledgers(season, when)[name].between(when, when).came
+    return _asked([_beyond(there, name)]) if number > there else ""
 
 
 def batch_doubt(
@@ -102,9 +126,11 @@ def again_doubt(season: Season, code: str | None, filled: float) -> str:
 
 def taken_doubt(book: Ledger, number: float) -> str:
     """Ask whether more was taken than stands there by the book; else blank."""
-    if number <= book.units:
-        return ""
-    return _asked([f"more than the {book.units:g} of {book.preserve} that by the book were there"])
+    return _asked([_beyond(book.units, book.preserve)]) if number > book.units else ""
+
+
+def _beyond(there: float, name: str) -> str:
+    return f"more than the {there:g} of {name} that by the book were there"
 
 
 def _asked(doubts: list[str]) -> str:

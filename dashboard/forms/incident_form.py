@@ -1,5 +1,7 @@
 """Something went wrong: a place is written off in one action, or one jar is suspect."""
 
+import math
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
@@ -24,7 +26,8 @@ from model import (
     Taken,
 )
 
-FREEZER, PLACES = "freezer", "places.csv"
+FREEZER, PLACES, JARS = "freezer", "places.csv", "jars.csv"
+SHELF_FELL = "shelf fell"
 LONGEST = timedelta(days=731)
 PLACE, JAR = "A whole place", "One suspect jar"
 
@@ -64,6 +67,8 @@ def _place(season: Season, books: Mapping[str, Ledger]) -> None:
     edits = [_edit(taken) for taken in gone]
     if cause == FREEZER_DIED:
         edits += _works_again(place, form)
+    if cause == SHELF_FELL:
+        edits += _broken(season, gone, form)
     _say_counted(gone)
     words = f"{place} written off, {cause}, on {short_day(today)}"
     save_button(
@@ -96,6 +101,24 @@ def _works_again(place: str, form: str) -> list[Edit]:
         (row, cells) for row, cells in stored_rows(PLACES).items() if cells.get("place") == place
     )
     return [Edit(PLACES, {**cells, "works_from": asked.isoformat()}, row)]
+
+
+def _broken(season: Season, gone: Sequence[Taken], form: str) -> list[Edit]:
+    """Take jars that broke off those that are owned, where the notes say how many there are."""
+    broken = Counter[str]()
+    for taken in gone:
+        own = season.preserve(taken.preserve)
+        if own.canned and own.jar:
+            broken[own.jar] += math.ceil(taken.units)
+    rows = [
+        Edit(JARS, {**cells, "owned": f"{max(0, int(cells['owned']) - broken[cells['jar']])}"}, row)
+        for row, cells in stored_rows(JARS).items()
+        if cells.get("owned") and broken[cells["jar"]]
+    ]
+    if not rows:
+        return []
+    label = f"{count(broken.total(), 'jar')} broke: take them off the jars you own"
+    return rows if st.toggle(label, value=True, key=f"incident_broke_{form}") else []
 
 
 def _told(season: Season, taken: Taken) -> str:

@@ -54,7 +54,7 @@ def mend_form(
     if notes and edits:
         edits = weighed_anew(notes.season, edits, stored)
         mended = dict(edits[0].cells or mended)
-    doubt = edit_doubt(notes.season, edits[0]) if notes and edits else ""
+    doubt = edit_doubt(notes.season, edits[0], session.today()) if notes and edits else ""
     known = sure(doubt, "mend_sure")
     save_button(
         "mend_save",

@@ -210,10 +210,10 @@ def _counts(
     return [*before, *count_edits(season, {entry.what: _units(season, entry)}, day, made)]
 
 
-def sheet_doubts(season: Season, found: PaperEntries) -> Iterator[str]:
+def sheet_doubts(season: Season, found: PaperEntries, today: date) -> Iterator[str]:
     """Ask whether pickings and batches are right that no household like this one could do."""
     for edit, row in zip(found.edits, found.rows, strict=True):
-        if doubt := edit_doubt(season, edit):
+        if doubt := edit_doubt(season, edit, today):
             yield f"Row {row}: {doubt}"
 
 

@@ -65,7 +65,7 @@ def paper_form(season: Season) -> None:
     )
     entries = typed(filled)
     found = paper_entries(season, entries, session.today(), stored_rows("stock.csv"))
-    known = sure("  \n".join(sheet_doubts(season, found)), "paper_sure")
+    known = sure("  \n".join(sheet_doubts(season, found, session.today())), "paper_sure")
     rows = count(len(entries), "row")
     if st.button(
         f"Save {rows}" if entries else "Save",

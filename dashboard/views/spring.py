@@ -49,7 +49,7 @@ from dashboard.tables import (
     working_weeks,
 )
 from dashboard.units import amount
-from dashboard.words import count, day, local, named
+from dashboard.words import count, day, listed, local, named
 from dashboard.working_behind import put_right, working_behind
 from dashboard.workings import of_plantings, of_preserves, of_sizes, of_weeks
 from model import PlannedSeason, Season
@@ -111,6 +111,8 @@ def _headline(plan: PlannedSeason, *, fixed: bool) -> str:
         grown = planted[planted["amount"] > 0]
         ground = amount(grown["area_m2"].sum(), "m2", season.units)
         sown = f"{count(grown['crop'].nunique(), 'crop')} on about {ground}"
+        none = sorted(set(planted["crop"]) - set(grown["crop"]))
+        sown += f" (left out: {listed(none)})" if none else ""
         totals = table_of(plan, model.totals_table)
         return spring_headline(totals, foods, limits, None if fixed else sown)
 

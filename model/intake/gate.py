@@ -69,7 +69,8 @@ def season_from_tables(tables: SeasonTables) -> Season:
     plantings = planted(desk, beds, years)
     made = preserves(desk, kitchen)
     counted = larder.counts(desk, last)
-    larder.check_room(desk, counted, made, kitchen.jars, kitchen.places)
+    noted = record(desk, last)
+    larder.check_room(desk, counted, made, kitchen.jars, kitchen.places, noted.taken)
     eaten = {crop for food in foods for crop in food.crops} | {c for p in made for c in p.crops}
     units = (household[0].text("units") if household else "") or "metric"
     season = Season(
@@ -104,7 +105,7 @@ def season_from_tables(tables: SeasonTables) -> Season:
         preserves=made,
         counts=counted,
         gifts=larder.gifts(desk),
-        record=record(desk, last),
+        record=noted,
         settings=chosen,
     )
     if desk.problems:

@@ -6,6 +6,7 @@ from datetime import date
 from model.intake.desk import Desk
 from model.intake.rows import TypedRow
 from model.season.kitchen import Counted, Gift, Jar, Place, Preserve
+from model.season.record import EATEN, Taken
 
 
 def counts(desk: Desk, last: date | None) -> tuple[Counted, ...]:
@@ -43,8 +44,13 @@ def check_room(
     preserves: tuple[Preserve, ...],
     jars: tuple[Jar, ...],
     places: tuple[Place, ...],
+    taken: tuple[Taken, ...],
 ) -> None:
-    """Check that no stock-take counts more full jars than are owned, or than a place holds."""
+    """Check that no stock-take counts more full jars than are owned, or than a place holds.
+
+    How many are owned is written without a day: what was lost or given away since a count may
+    have been owned then.
+    """
     by_name = {preserve.name: preserve for preserve in preserves}
     full: dict[tuple[date, str], float] = defaultdict(float)
     filled: dict[tuple[date, str], float] = defaultdict(float)
@@ -57,9 +63,15 @@ def check_room(
             full[count.day, preserve.jar] += count.units
     rows = {row.day("counted_on"): row for row in reversed(desk.of("stock.csv"))}
     owned = {jar.name: jar.owned for jar in jars}
+    left = [
+        (one.day, by_name[one.preserve].jar, one.units)
+        for one in taken
+        if one.why != EATEN and one.preserve in by_name
+    ]
     for (day, jar), units in full.items():
         most = owned[jar]
-        if most is not None and units > most:
+        since = sum(gone for when, of, gone in left if of == jar and when >= day)
+        if most is not None and units - since > most:
             _stock_fault(desk, rows[day], f"{units:g} full {jar}, of {most} owned", "jars.csv")
     capacity = {place.name: place.capacity for place in places}
     for (day, place), space in filled.items():

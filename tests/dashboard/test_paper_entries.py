@@ -75,12 +75,15 @@ def test_a_whole_sheet_is_written_as_one_change_and_taken_back_as_one(store: Sto
     assert tables(store) == before
 
 
-def test_a_picking_larger_than_its_season_is_asked_about_by_its_row(store: Store) -> None:
+def test_a_picking_larger_than_its_season_and_jars_that_were_not_there_are_asked_about_by_its_row(
+    store: Store,
+) -> None:
     much = Entry(7, date(2027, 8, 14), "picked", "tomato", 900.0, "trug")
     found = entered(store, *GOOD, much)
 
     assert found.faults == []
-    (doubt,) = sheet_doubts(season_of(store), found)
+    taken, doubt = sheet_doubts(season_of(store), found, TODAY)
+    assert taken.startswith("Row 4: That is more than the 0 of ketchup")
     assert doubt.startswith("Row 7: That is about ")
     assert doubt.endswith("is it right?")
 

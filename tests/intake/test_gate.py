@@ -214,6 +214,12 @@ def test_more_full_jars_than_are_owned_is_a_contradiction() -> None:
     stock = TABLES["stock.csv"].replace("whole tomatoes,6", "whole tomatoes,41")
 
     assert any("41 full quart, of 40 owned" in p.found for p in faults(stock=stock))
+    # how many are owned has no day: one that broke since was owned then
+    head = "taken_on,preserve,jars,why\n"
+    broke = f"{head}2027-03-02,whole tomatoes,1,lost\n"
+    assert small_season(stock=stock, taken=broke)
+    eaten = f"{head}2027-03-02,whole tomatoes,1,eaten\n"
+    assert any("41 full" in p.found for p in faults(stock=stock, taken=eaten))
 
 
 def test_three_tiers_of_jars_are_refused() -> None:
