@@ -6,7 +6,7 @@ from datetime import date
 from model.season.ledger import ledgers
 from model.season.record import SUSPECT, Batch
 from model.season.season import Season
-from model.season.unseen_seals import SEALS_SEEN
+from model.season.unseen_seals import SEALS_SEEN, unconfirmed
 
 SAME_BATCH, SAME_DAY, SAME_BOX = (
     "the same batch",
@@ -63,7 +63,8 @@ def to_look_at(season: Season, today: date) -> tuple[ToLookAt, ...]:
     """List the batches that nobody has looked at since a jar like theirs was bad, likeliest first.
 
     A count is no such look: who counts jars does not press their lids. A later look at their
-    seals is. Of what is all gone by the book nothing is left to look at.
+    seals is. Of what is all gone by the book, with no batch whose seals still wait, nothing is
+    left to look at.
 
     >>> model.to_look_at(season, date(2027, 3, 15))
     ()
@@ -71,10 +72,10 @@ def to_look_at(season: Season, today: date) -> tuple[ToLookAt, ...]:
     found: dict[str, ToLookAt] = {}
     looks = season.record.newest_checks(today)
     bad = [one for one in season.record.taken if one.cause == SUSPECT and one.day <= today]
-    books = ledgers(season, today) if bad else {}
+    there = _still_there(season, today) if bad else set()
     for taken in bad:
         for mate in batch_mates(season, taken.preserve, taken.batch, today):
-            if not books[mate.batch.preserve].units:
+            if mate.batch.preserve not in there:
                 continue
             code, look = mate.batch.code, looks.get(mate.batch.code)
             # of a fresh batch the look of that very day may be the one on the morning after
@@ -84,6 +85,13 @@ def to_look_at(season: Season, today: date) -> tuple[ToLookAt, ...]:
             if code not in found or found[code].noticed < taken.day:
                 found[code] = ToLookAt(mate.batch, mate.why, taken.day)
     return tuple(sorted(found.values(), key=lambda one: _LIKELIEST.index(one.why)))
+
+
+def _still_there(season: Season, today: date) -> set[str]:
+    """Name the preserves of which some stands by the book, or waits for a look at its seals."""
+    books = ledgers(season, today)
+    waiting = {batch.preserve for batch in unconfirmed(season, today)}
+    return {name for name, book in books.items() if book.units} | waiting
 
 
 def _why(bad: Batch, other: Batch) -> str:

@@ -256,3 +256,8 @@ def test_jars_that_are_all_gone_are_not_to_be_looked_at_any_more() -> None:
     rest = Taken(DAY, JARS, 4, LOST, "shelf fell", "")
     gone = replace(there, record=replace(there.record, taken=(bad, rest)))
     assert to_look_at(gone, DAY) == ()
+    # jars whose seals nobody has looked at are in no book yet, and stand there all the same
+    fresh = batch("B", DAY, 7, lid_box="old")
+    bad_box = (batch("A", MADE, 5, lid_box="old"), fresh)
+    waits = replace(gone, record=replace(gone.record, batches=bad_box))
+    assert "B" in [one.batch.code for one in to_look_at(waits, DAY)]
