@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 
 from dashboard.words import capital, listed, local, short_day
-from model import Planting, Season
+from model import Season
 
 YEAR, BEFORE, AFTER = timedelta(days=365), timedelta(weeks=2), timedelta(weeks=4)
 
@@ -13,34 +13,32 @@ def autumn_words(season: Season, today: date) -> str:
 
     That is what this year's crop of it stood in the ground for before its season began.
     """
-    due = [one for one in _overwintered(season, today) if _is_due(one, today)]
+    due = {
+        crop: day
+        for crop, day in _of_next_autumn(season, today).items()
+        if day - BEFORE <= today <= day + AFTER
+    }
     if not due:
         return ""
-    names = listed(dict.fromkeys(one.crop for one in due))
-    when = min(one.started + YEAR for one in due if one.started)
+    names, when = local(capital(listed(due))), short_day(min(due.values()))
     return (
-        f"**{local(capital(names))} for next year: into the ground about {short_day(when)}.** "
+        f"**{names} for next year: into the ground about {when}.** "
         "Begin the next season under Review, so that the plan knows of it."
     )
 
 
-def _overwintered(season: Season, today: date) -> list[Planting]:
-    """List the annual plantings of this garden year that began before it did."""
-    years = [year for year in season.garden_seasons if year.begins <= today <= year.ends]
+def _of_next_autumn(season: Season, today: date) -> dict[str, date]:
+    """Give the annual crops that began before this garden year, each a year after it did."""
     following = {year.name for year in season.garden_seasons if year.begins > today}
     known = {one.crop for one in season.plantings if one.season in following}
-    return [
-        planting
-        for year in years
+    return {
+        planting.crop: planting.started + YEAR
+        for year in season.garden_seasons
+        if year.begins <= today <= year.ends
         for planting in season.plantings
         if planting.season == year.name
         and planting.crop not in known
         and planting.started is not None
         and year.begins - YEAR <= planting.started < year.begins
         and season.crop(planting.crop).days_low is not None
-    ]
-
-
-def _is_due(planting: Planting, today: date) -> bool:
-    started = planting.started
-    return started is not None and started + YEAR - BEFORE <= today <= started + YEAR + AFTER
+    }

@@ -112,13 +112,13 @@ def _full(season: Season, jar: str, when: date) -> int:
     return ceil(sum(books[own.name].units for own in season.preserves if own.jar == jar))
 
 
-def again_doubt(season: Season, code: str | None, filled: float) -> str:
+def again_doubt(season: Season, code: str | None, filled: float, today: date) -> str:
     """Ask whether more jars are processed again than did not seal of a batch; else blank."""
-    of_batch = {batch.code: batch.filled for batch in season.record.batches}
-    if code not in of_batch:
+    first = next((batch for batch in season.record.batches if batch.code == code), None)
+    if first is None:
         return ""
-    sealed = [check.sealed for check in season.record.seal_checks if check.batch == code]
-    failed = of_batch[code] - (sealed[-1] if sealed else 0)
+    look = season.record.newest_checks(today).get(first.code)
+    failed = first.filled - (look.sealed if look else 0)
     if filled <= failed:
         return ""
     return _asked([f"more than the {failed:g} of {code} that did not seal"])

@@ -22,18 +22,24 @@ _NOUNS = {"jar": "jar", "pack": "pack", "100 g bag": "bag", "plant": "plant", "l
 def weight(kg: float, units: str) -> str:
     """Give a weight in the household's own unit, a small one in the next below it."""
     if 0 < kg < LEAST_KG:
-        lb = in_own(kg, "kg", US)[0]
-        return f"{about(OZ_PER_LB * lb)} oz" if units == US else f"{about(1000 * kg)} g"
+        each, unit = _told_in(kg, units)
+        return f"{about(each * kg)} {unit}"
     return units_of(kg, "kg", units)
 
 
 def weight_with(kg: float, low_kg: float, high_kg: float, units: str) -> str:
     """Give a weight, and in brackets from what to what it may be; their unit stands once."""
-    each, unit = in_own(1.0, "kg", units)
-    if kg < LEAST_KG:
-        each, unit = (OZ_PER_LB * each, "oz") if units == US else (1000.0, "g")
+    each, unit = _told_in(kg, units)
     told, low, high = (about(each * one) for one in (kg, low_kg, high_kg))
     return f"{told} {unit} ({low} to {high})"
+
+
+def _told_in(kg: float, units: str) -> tuple[float, str]:
+    """Give the unit that a weight is told in, and how many of it a kilogram is."""
+    each, unit = in_own(1.0, "kg", units)
+    if kg >= LEAST_KG:
+        return each, unit
+    return (OZ_PER_LB * each, "oz") if units == US else (1000.0, "g")
 
 
 def weights(low_kg: float, high_kg: float, units: str) -> str:

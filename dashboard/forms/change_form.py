@@ -158,20 +158,12 @@ def _ask_loss(plan: PlannedSeason, _: date) -> Asked:
     scope, coming = f"{session.scope()}_{session.form()}", plan.plan.harvest_kg.sum(axis=1)
     crops = [crop for crop, kg in zip(plan.case.arrays.crops, coming, strict=True) if kg > 0.05]
     chosen = st.multiselect(
-        "Some of a crop is gone",
-        crops,
-        format_func=speaker(),
-        key=f"change_loss_{scope}",
+        "Some of a crop is gone", crops, format_func=speaker(), key=f"change_loss_{scope}"
     )
     if not chosen:
         return Asked()
     share = st.slider(
-        "About how much of what is still to come (%)",
-        0,
-        100,
-        50,
-        5,
-        key=f"loss_{chosen}_{scope}",
+        "About how much of what is still to come (%)", 0, 100, 50, 5, key=f"loss_{chosen}_{scope}"
     )
     if not share:
         return Asked()

@@ -26,12 +26,12 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
     before = known or OnTable({}, {}, USUAL_HOURS)
     crops, hours, start = st.columns([3, 1, 1], gap="medium")
     scope, units = session.scope(), plan.case.season.units
+    to_hand = _to_hand(plan)
     with crops:
-        likely = list(_to_hand(plan))
         chosen = st.multiselect(
             "What lies on the table",
             plan.case.arrays.crops,
-            list(known.pile_kg if known else likely[:3]),
+            list(known.pile_kg) if known else list(to_hand)[:3],
             format_func=speaker(),
             key=f"glut_{scope}",
         )
@@ -42,7 +42,7 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
     with start:
         first = session.day_begins() or START
         begins = st.time_input("Starting at", first, key=f"glut_at_{scope}") or first
-    pile_kg = _weights(plan, chosen, before.pile_kg, units)
+    pile_kg = _weights(chosen, to_hand | before.pile_kg, units)
     if told := _put_up_of_it(plan, pile_kg):
         st.caption(local(told))
     some = any(pile_kg.values())
@@ -87,15 +87,12 @@ def _put_up_of_it(plan: PlannedSeason, pile_kg: dict[str, float]) -> str:
     return f"Put up today already: {listed(told, len(told))}. Take it off, if it was of this pile."
 
 
-def _weights(
-    plan: PlannedSeason, crops: list[str], known_kg: dict[str, float], units: str
-) -> dict[str, float]:
+def _weights(crops: list[str], usual_kg: dict[str, float], units: str) -> dict[str, float]:
     pile_kg = {}
     word = in_own(1.0, "kg", units)[1]
-    expected = _to_hand(plan) | known_kg
     for column, crop in zip(st.columns(max(3, len(crops))), crops, strict=False):
         with column:
-            usual = round(in_own(expected.get(crop, 0.0), "kg", units)[0], 1)
+            usual = round(in_own(usual_kg.get(crop, 0.0), "kg", units)[0], 1)
             given = st.number_input(
                 f"{local(capital(crop))} ({word})",
                 0.0,

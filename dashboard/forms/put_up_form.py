@@ -82,10 +82,8 @@ def batch_form(season: Season, name: str, load: float, ended: datetime | None = 
         return
     code = next(model.free_codes(season, day, name))
     words = f"{units_of(filled, preserve.unit, season.units)} of {name} on {told_day(day)}"
-    doubt = batch_doubt(season, preserve, filled, day, new=True) or again_doubt(
-        season, again, filled
-    )
-    known = sure(doubt, "put_up_sure")
+    doubt = batch_doubt(season, preserve, filled, day, new=True)
+    known = sure(doubt or again_doubt(season, again, filled, session.today()), "put_up_sure")
     cells = {
         "batch": code,
         "put_up_on": f"{day}",

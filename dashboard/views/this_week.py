@@ -43,8 +43,8 @@ def show() -> None:
     units = plan.case.season.units
     weeks = model.week_table(plan)
     fresh = model.fresh_table(plan, 0)
-    kg_words, openings = weight(weeks.iloc[0]["expected_kg"], units), model.opening_table(plan, 0)
-    told = week_headline(weeks.iloc[0], fresh, kg_words, openings)
+    kg_words = weight(weeks.iloc[0]["expected_kg"], units)
+    told = week_headline(weeks.iloc[0], fresh, kg_words, _opened_now(plan))
     sowing = sow_now_rows(table_of(plan, model.planting_table), session.today(), units)
     if not sowing.empty:
         told += f" **To sow or plant out: {listed(sowing['crop'].unique())}**."
@@ -110,7 +110,7 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
         _put_up(plan, units)
     # where there is little to put up its half of the page is free
     with putting_up if fresh.empty else picking:
-        _open(plan, model.opening_table(plan, 0))
+        _open(plan, _opened_now(plan))
     printed("the sheet for the fridge door", kitchen_sheet, plan, session.moment())
     _season(plan, units)
 
@@ -138,6 +138,10 @@ def _open(plan: PlannedSeason, openings: pd.DataFrame) -> None:
             "At the plan's pace, the oldest first. What is left in an opened jar goes into the "
             "refrigerator."
         )
+
+
+def _opened_now(plan: PlannedSeason) -> pd.DataFrame:
+    return kept(plan, "what this week opens", lambda: model.opening_table(plan, 0))
 
 
 def _eat_first(plan: PlannedSeason) -> str:

@@ -70,9 +70,14 @@ class Use:
         return self.units + self.pace * self.short
 
     @property
+    def days_after(self) -> int:
+        """Give the days that the newest of it still keeps after the new crop; below 0, before."""
+        return self.keeps_days - self.age_days - self.days_to_come
+
+    @property
     def keeps(self) -> bool:
         """Say whether what is left keeps to the new crop."""
-        return self.days_to_come <= self.keeps_days - self.age_days
+        return self.days_after >= 0
 
     @property
     def carried(self) -> float:
@@ -82,8 +87,7 @@ class Use:
     @property
     def still_eaten(self) -> float:
         """Give what of it is used after the new crop, at this pace, before it is past keeping."""
-        days = self.keeps_days - self.age_days - self.days_to_come
-        return min(self.carried, self.pace * max(0, days))
+        return min(self.carried, self.pace * max(0, self.days_after))
 
 
 @dataclass(frozen=True, slots=True)

@@ -137,10 +137,9 @@ def _carried(
     """Write what will still stand there at the new crop, at this pace."""
     if not use.keeps:
         return [*lines, line("none of it keeps to the new crop")], 0.0
-    days = float(use.keeps_days - use.age_days - use.days_to_come)
     if use.still_eaten < use.carried:
         eaten = pen.sum(
-            *(pace, "a day", TIMES, days, "days that it keeps after the new crop"),
+            *(pace, "a day", TIMES, float(use.days_after), "days that it keeps after the new crop"),
             unit="still eaten",
         )
         return [*lines, line(eaten, Source(FROM_NOTES, "stock.csv"))], eaten.result

@@ -80,8 +80,8 @@ def test_more_jars_than_are_empty_than_did_not_seal_or_than_are_there_are_asked_
     asked = batch_doubt(made, own, 7, SUMMER, new=True)
     assert "more than the 6 quarts that by the book are empty" in asked
     assert batch_doubt(made, own, 7, SUMMER) == ""
-    assert again_doubt(made, "A", 2) == again_doubt(made, None, 9) == ""
-    assert "the 2 of A that did not seal" in again_doubt(made, "A", 3)
+    assert again_doubt(made, "A", 2, SUMMER) == again_doubt(made, None, 9, SUMMER) == ""
+    assert "the 2 of A that did not seal" in again_doubt(made, "A", 3, SUMMER)
     book = model.ledgers(made, SUMMER)[JARS]
     assert taken_doubt(book, 34) == ""
     assert "the 34 of" in taken_doubt(book, 35)
