@@ -6,6 +6,7 @@ from functools import partial
 import pandas as pd
 
 import model
+from dashboard.cached import kept
 from dashboard.words import day
 from dashboard.working_behind import Workings
 from model import PlannedSeason
@@ -64,7 +65,7 @@ def of_rations(plan: PlannedSeason, rations: pd.DataFrame) -> Workings:
 
 def of_spoiling(plan: PlannedSeason, first: pd.DataFrame) -> Workings:
     """Give what a table says will not be eaten in time."""
-    rows = first[first["not_eaten_units"] > 0].to_dict("records")
+    rows = kept(plan, "what spoils", lambda: first[first["not_eaten_units"] > 0].to_dict("records"))
     return {
         row["preserve"]: _one(partial(model.workings.spoils_working, plan, row)) for row in rows
     }

@@ -10,6 +10,7 @@ from dashboard import session
 from dashboard.day_findings import refused_words
 from dashboard.forms.process_form import ask_product
 from dashboard.forms.writing import save, stored_rows
+from dashboard.look import fold
 from dashboard.words import capital, local, speaker
 from model import Edit, Season, Wanted
 
@@ -62,8 +63,10 @@ def day_numbers(season: Season, wanted: tuple[Wanted, ...]) -> None:
             st.rerun()
     st.markdown("**Add something**")
     _add_preserve(season, wanted)
-    with st.expander("A tested product that is not in your notes, or another size of jar"):
-        _add_product(season, wanted)
+    other = "A tested product that is not in your notes, or another size of jar"
+    with fold(other, "day_product") as is_open:
+        if is_open:
+            _add_product(season, wanted)
 
 
 def _add_preserve(season: Season, wanted: tuple[Wanted, ...]) -> None:

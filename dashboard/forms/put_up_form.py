@@ -22,8 +22,8 @@ from model import Edit, Preserve, Season
 
 MOST_PRESERVES = 12
 LATELY_DAYS, AGAIN_DAYS = 30, 2
-# On the preserving day a load may be written down while its canner still cools.
-AHEAD = timedelta(hours=3)
+# No two clocks in a kitchen say the same.
+AHEAD = timedelta(minutes=5)
 JARS = "jars.csv"
 
 
@@ -124,7 +124,7 @@ def _time_fault(season: Season, preserve: Preserve, cells: Mapping[str, str]) ->
     if not cells["finished_at"]:
         return "Say when its last process ended."
     ended, again = datetime.fromisoformat(cells["finished_at"]), cells["again_of"]
-    if ended > session.moment() + AHEAD:
+    if is_to_come(ended, session.today(), session.clock()):
         return "That is still to come: say when its last process ended, once it has."
     if again and _too_late(season, preserve, again, ended):
         st.error(
@@ -133,6 +133,16 @@ def _time_fault(season: Season, preserve: Preserve, cells: Mapping[str, str]) ->
         )
         return "What stood longer than 24 hours is not put up again."
     return ""
+
+
+def is_to_come(ended: datetime, looked_from: date, clock: datetime) -> bool:
+    """Say whether the end of a process is still to come.
+
+    A day that is looked from, and is not that of the ``clock``, is over when it is written down.
+    """
+    if looked_from == clock.date():
+        return ended > clock + AHEAD
+    return ended.date() > looked_from
 
 
 def _too_late(season: Season, preserve: Preserve, again: str, ended: datetime) -> bool:

@@ -1,13 +1,14 @@
 """Larder: what stands where, what to eat first, the count, and what went wrong."""
 
 from datetime import date
+from functools import partial
 
 import pandas as pd
 import streamlit as st
 
 import model
 from dashboard import place, session
-from dashboard.cached import table_of
+from dashboard.cached import kept, table_of
 from dashboard.charts.strips_chart import share_strips
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
@@ -15,7 +16,7 @@ from dashboard.forms.label_form import label_form
 from dashboard.forms.looked_form import looked_form
 from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
-from dashboard.look import choice, picture, printed, table
+from dashboard.look import choice, kept_table, picture, printed, table
 from dashboard.paper.cupboard_list import cupboard_list
 from dashboard.record_findings import larder_headline
 from dashboard.record_tables import eat_first_rows, place_rows
@@ -38,9 +39,13 @@ def show() -> None:
     plan = place.opened("What stands in the larder, and what to eat first", stock=True)
     last_written()
     season, today = plan.case.season, session.today()
-    first = model.eat_first_table(plan)
+    first = table_of(plan, model.eat_first_table)
     first["why_first"] = first["why_first"].map(in_own_days)
-    told = larder_headline(season, first, today, plan.case.unseen_since)
+    told = kept(
+        plan,
+        "the headline of the larder",
+        lambda: larder_headline(season, first, today, plan.case.unseen_since),
+    )
     place.answer(told, place.WINTER, "will it last until the new crop?")
     parts = [FIRST, WHERE, STORES, FULL, HURT, COUNT, LABELS, WRONG]
     chosen = choice("What", parts, key="larder_what")
@@ -75,7 +80,8 @@ def _eat_first(plan: PlannedSeason, first: pd.DataFrame, today: date) -> None:
     for words, rows in first.groupby("before_taking"):
         if words:
             st.markdown(f"**{model.HEADINGS['before_taking'].words}: {words}**")
-        table(eat_first_rows(rows, season.units))
+        own = partial(eat_first_rows, rows, season.units)
+        kept_table(plan, own, f"eat first, {words}")
         if rows["condition"].eq(model.LOOK).any():
             looked_form(season, today)
     st.caption(

@@ -46,7 +46,11 @@ def show() -> None:
         )
         return
     draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
-    told = review_headline(review, model.largest_changes(draft), year, season.units)
+    told = kept(
+        plan,
+        f"the headline of {year}",
+        lambda: review_headline(review, model.largest_changes(draft), year, season.units),
+    )
     place.answer(told, place.SPRING, "what to plant")
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
     doubt = doubt_words(draft, season.units)

@@ -3,6 +3,7 @@
 from datetime import timedelta
 from functools import partial
 
+import altair as alt
 import pandas as pd
 import streamlit as st
 
@@ -20,7 +21,7 @@ from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
 from dashboard.garden_tables import sow_now_rows
-from dashboard.look import choice, picture, printed, table
+from dashboard.look import choice, kept_picture, kept_table, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
 from dashboard.record_findings import larder_headline, nothing_to_buy_words
@@ -41,11 +42,14 @@ def show() -> None:
     """Show the page."""
     plan = place.opened("This week in the garden and the kitchen", stock=True)
     units = plan.case.season.units
-    weeks = model.week_table(plan)
-    fresh = model.fresh_table(plan, 0)
-    kg_words = weight(weeks.iloc[0]["expected_kg"], units)
-    told = week_headline(weeks.iloc[0], fresh, kg_words, _opened_now(plan))
-    sowing = sow_now_rows(table_of(plan, model.planting_table), session.today(), units)
+    weeks = table_of(plan, model.week_table)
+    fresh = kept(plan, "what is to be picked now", lambda: model.fresh_table(plan, 0))
+    told = kept(plan, "the headline of the week", lambda: _headline(plan, weeks, fresh))
+    sowing = kept(
+        plan,
+        "what is to be sown now",
+        lambda: sow_now_rows(table_of(plan, model.planting_table), plan.case.today, units),
+    )
     if not sowing.empty:
         told += f" **To sow or plant out: {listed(sowing['crop'].unique())}**."
     if weeks.iloc[0]["jars"]:
@@ -58,6 +62,11 @@ def show() -> None:
     if said := autumn_words(plan.case.season, session.today()):
         st.markdown(said)
     _chosen(plan, weeks, fresh, sowing)
+
+
+def _headline(plan: PlannedSeason, weeks: pd.DataFrame, fresh: pd.DataFrame) -> str:
+    kg_words = weight(weeks.iloc[0]["expected_kg"], plan.case.season.units)
+    return week_headline(weeks.iloc[0], fresh, kg_words, _opened_now(plan))
 
 
 def _chosen(
@@ -103,8 +112,8 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
     with picking:
         st.subheader("Pick and eat")
         _pick(plan, fresh, units)
-        _sow(sowing)
-        _cure(model.curing_table(plan), units)
+        _sow(plan, sowing)
+        _cure(table_of(plan, model.curing_table), units)
     with putting_up:
         st.subheader("Put up")
         _put_up(plan, units)
@@ -115,11 +124,11 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
     _season(plan, units)
 
 
-def _sow(sowing: pd.DataFrame) -> None:
+def _sow(plan: PlannedSeason, sowing: pd.DataFrame) -> None:
     """Show what is to be sown and planted out, this week and the next."""
     if not sowing.empty:
         st.subheader("Sow and plant out")
-        table(sowing, height="content", key="sow_now")
+        kept_table(plan, lambda: sowing, "sow_now")
         st.page_link(
             place.LOG,
             label="Write down what was sown or planted",
@@ -133,7 +142,7 @@ def _open(plan: PlannedSeason, openings: pd.DataFrame) -> None:
     if not openings.empty:
         st.subheader("From the shelf")
         st.markdown(local(kept(plan, "what to eat first", lambda: _eat_first(plan))))
-        table(opening_rows(openings, plan.case.season.units), height="content", key="open")
+        kept_table(plan, lambda: opening_rows(openings, plan.case.season.units), "open")
         st.caption(
             "At the plan's pace, the oldest first. What is left in an opened jar goes into the "
             "refrigerator."
@@ -145,7 +154,7 @@ def _opened_now(plan: PlannedSeason) -> pd.DataFrame:
 
 
 def _eat_first(plan: PlannedSeason) -> str:
-    case, first = plan.case, model.eat_first_table(plan)
+    case, first = plan.case, table_of(plan, model.eat_first_table)
     return in_own_days(larder_headline(case.season, first, case.today, case.unseen_since))
 
 
@@ -159,7 +168,7 @@ def _cure(curing: pd.DataFrame, units: str) -> None:
 
 def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
     if fresh.empty:
-        coming = model.harvest_table(plan)
+        coming = table_of(plan, model.harvest_table)
         later = coming[coming["expected_kg"] > 0.1].sort_values("week")
         if later.empty:
             st.markdown("Nothing more is to come from the garden in these weeks.")
@@ -168,8 +177,8 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
             st.markdown(f"First to come: **{local(first['crop'])}**, week of {day(first['week'])}.")
         return
     once = {crop.name for crop in plan.case.season.crops if crop.shape == "single lift"}
-    rows = picking_rows(fresh, units, once)
-    table(rows, height="content", key="pick")
+    rows = kept(plan, "rows of what is to be picked", lambda: picking_rows(fresh, units, once))
+    kept_table(plan, lambda: rows, "pick")
     over = (
         " Over: more than is used, of what is lifted once; it may stand in the ground still, or "
         "never have been there."
@@ -179,7 +188,7 @@ def _pick(plan: PlannedSeason, fresh: pd.DataFrame, units: str) -> None:
 
 
 def _put_up(plan: PlannedSeason, units: str) -> None:
-    batches = model.batch_table(plan)
+    batches = table_of(plan, model.batch_table)
     this = batches[batches["week"] == plan.case.weeks.monday(0)]
     if this.empty:
         nxt = batches.head(1)
@@ -189,7 +198,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
             row = nxt.iloc[0]
             st.markdown(f"Next: **{local(row['preserve'])}**, week of {day(row['week'])}.")
         return
-    table(batch_rows(this, units), height="content", key="put_up")
+    kept_table(plan, lambda: batch_rows(this, units), "put_up")
     working_behind(of_weeks(plan, 1), "this_week", "Week of")
     order = "In which order, and when it is done"
     st.page_link(place.DAY, label=order, icon=place.PLACES[place.DAY][1])
@@ -204,7 +213,7 @@ def _put_up(plan: PlannedSeason, units: str) -> None:
 
 
 def _season(plan: PlannedSeason, units: str) -> None:
-    progress = model.progress_table(plan)
+    progress = table_of(plan, model.progress_table)
     if progress.empty:
         return
     over = plan.plan.harvest_kg.sum() < LEAST_KG
@@ -218,13 +227,18 @@ def _season(plan: PlannedSeason, units: str) -> None:
 
 def _coming(plan: PlannedSeason, weeks: pd.DataFrame) -> None:
     st.subheader("The weeks to come")
-    near = week_rows(weeks.head(AHEAD))
+    near = kept(plan, f"the next {AHEAD} weeks", lambda: week_rows(weeks.head(AHEAD)))
     if not near["hours"].any():
         st.markdown(f"No kitchen work in the next {AHEAD} weeks.")
         return
-    picture(hours_chart(near, hours_finding(near), short=True), near, "hours")
+    hours = partial(_hours, near)
+    kept_picture(plan, hours, lambda: near, "hours", f"the next {AHEAD} weeks")
     st.caption("Bars: hours needed, with their loads; red: all are used. Line: hours free.")
     working_behind(of_weeks(plan, AHEAD), "weeks", "Week of")
+
+
+def _hours(near: pd.DataFrame) -> alt.LayerChart:
+    return hours_chart(near, hours_finding(near), short=True)
 
 
 def _waiting(in_hand: pd.DataFrame, units: str) -> None:

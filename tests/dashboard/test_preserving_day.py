@@ -12,7 +12,7 @@ from streamlit.testing.v1 import AppTest
 from model import Store
 from tests.dashboard.seeding import FIRST, seeded
 from tests.dashboard.serving import served
-from tests.dashboard.steps import labelled, look, part, words
+from tests.dashboard.steps import labelled, look, part, unfold, words
 from tests.dashboard.visiting import idle
 from tests.dashboard.walking import (
     BOTH,
@@ -166,7 +166,7 @@ def test_cautions_are_those_of_the_day_s_products(day: AppTest) -> None:
 
 
 def add_product(day: AppTest, product: str, method: str, pack: str, jar: str) -> None:
-    labelled(day, "selectbox", "Tested product").set_value(product).run()
+    labelled(unfold(day), "selectbox", "Tested product").set_value(product).run()
     labelled(day, "selectbox", "Canner").set_value(method).run()
     labelled(day, "radio", "Pack").set_value(pack).run()
     labelled(day, "selectbox", "Jar").set_value(jar).run()
@@ -192,7 +192,7 @@ def test_what_is_refused_gets_no_time_but_the_way_that_remains(day: AppTest) -> 
 
 
 def test_canning_is_offered_in_jars_that_a_canner_holds_not_in_bags(day: AppTest) -> None:
-    offered = labelled(day, "selectbox", "Jar").options
+    offered = labelled(unfold(day), "selectbox", "Jar").options
 
     assert "850 ml jar" in offered
     assert not any("pack" in name or "bag" in name for name in offered)

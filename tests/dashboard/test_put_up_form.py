@@ -1,14 +1,15 @@
 """What was put up is written down with the moment its process ended, or refused."""
 
 from collections.abc import Callable
-from datetime import date, time, timedelta
+from datetime import date, datetime, time, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from dashboard.forms.put_up_form import moment_text
+from dashboard import kept
+from dashboard.forms.put_up_form import is_to_come, moment_text
 from tests.dashboard.seeding import rows
 from tests.dashboard.steps import labelled, look
 
@@ -65,10 +66,37 @@ def refused(log: AppTest, store_path: Path) -> str:
     return log.warning[-1].value
 
 
-def test_part_of_a_jar_and_an_end_to_come_are_not_written(log: AppTest, store_path: Path) -> None:
+def test_part_of_a_jar_is_not_written(log: AppTest, store_path: Path) -> None:
     put_up_tomatoes(log, time(9, 0), filled=6.5)
+
     assert refused(log, store_path) == "Say it in whole jars."
-    put_up_tomatoes(log, time(23, 50))
+
+
+@pytest.mark.parametrize(
+    ("looked_from", "ended", "to_come"),
+    [
+        (GLUT, time(14, 3), False),
+        (GLUT, time(14, 10), True),
+        (GLUT - timedelta(days=1), time(23, 50), False),
+        (GLUT - timedelta(days=1), time(14, 10), False),
+    ],
+)
+def test_a_process_that_still_runs_has_not_ended_and_yesterday_s_have(
+    looked_from: date, ended: time, *, to_come: bool
+) -> None:
+    clock = datetime.combine(GLUT, time(14), LONDON)
+    moment = datetime.combine(looked_from, ended, LONDON)
+
+    assert is_to_come(moment, looked_from, clock) is to_come
+
+
+def test_an_end_to_come_is_not_written_down(app: AppTest, store_path: Path) -> None:
+    today = kept.now().astimezone(LONDON)
+    if today.time() > time(23, 50):
+        pytest.skip("in the last minutes of a day nothing of it is still to come")
+    log = look(app, "Alder Lane", today.date(), LOG)
+    put_up_tomatoes(log, time(23, 59))
+
     assert "still to come" in refused(log, store_path)
 
 
