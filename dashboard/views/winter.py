@@ -262,13 +262,15 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
         "Preserves of", known, format_func=speaker(), key=f"jars_of_{session.scope()}"
     )
     marks = pd.DataFrame([{"day": pd.Timestamp(session.today()), "what": "today"}])
-    own = stock[stock["food"] == food]
-    counted = [in_own(1.0, unit, units)[1] for unit in own["unit"].unique()]
-    axis = listed([unit if unit in ("kg", "lb", "qt") else f"{unit}s" for unit in counted])
     portions = table_of(plan, model.food_stock_table)
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
-    chart = preserve_curves(named(own), lean[lean["food"] == food], marks, title, capital(axis))
-    picture(chart, own, "jars")
+    # jars and kilograms have no axis in common
+    for unit, own in stock[stock["food"] == food].groupby("unit", sort=False):
+        counted = in_own(1.0, str(unit), units)[1]
+        axis = capital(counted if counted in ("kg", "lb", "qt") else f"{counted}s")
+        shaded = lean[lean["food"] == food]
+        picture(preserve_curves(named(own), shaded, marks, title, axis), own, f"jars_{unit}")
+        title = f"{capital(local(food))}: {axis.lower()}"
     st.caption(pace_words(foods[foods["food"] == food]))
 
 

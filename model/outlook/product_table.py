@@ -15,7 +15,7 @@ from model.outlook.garden_table import progress_table
 from model.outlook.limits import limit_uses
 from model.outlook.own_units import in_own
 from model.outlook.reasons import reasons
-from model.outlook.review_table import meant_units
+from model.outlook.review_table import last_meant
 from model.planning import PlannedSeason
 from model.season.kitchen import Preserve
 from model.season.ledger import Ledger
@@ -45,7 +45,7 @@ class _Stands:
     """One preserve so far: sealed units meant, sealed, of these lost, not looked at, to come."""
 
     meant: float
-    kept_plan: bool
+    kept_on: date | None
     filled: float
     sealed: float
     lost: float
@@ -114,10 +114,10 @@ def _stands(planned: PlannedSeason, r: int, book: Ledger, open_codes: set[str]) 
     unsure = sum(batch.filled for batch in put_up if batch.code in open_codes)
     share = float(case.arrays.sealed_share[r])
     still = float(np.floor((planned.plan.to_fill[r] + unsure) * share + 1e-9))
-    kept = meant_units(season, name, year.begins, today)
+    kept = last_meant(season, name, year.begins, today)
     return _Stands(
-        meant=sealed - lost + still if kept is None else kept,
-        kept_plan=kept is not None,
+        meant=kept.units if kept else sealed - lost + still,
+        kept_on=kept.day if kept else None,
         filled=sum(batch.filled for batch in put_up if not batch.again_of),
         sealed=sealed,
         lost=lost,
@@ -139,15 +139,17 @@ def _reason(
     planned: PlannedSeason, own: Preserve, stands: _Stands, status: str, picked: _Picked
 ) -> str:
     """Give the reason that the garden or the record has; blank where the kitchen's is asked."""
-    if status == ENOUGH and stands.kept_plan:
+    if status == ENOUGH and stands.kept_on:
         how = "are sealed" if own.canned else "were put up"
         return f"{stands.kept:g} {how}, {stands.meant:g} were aimed at: no more are needed"
-    if not stands.kept_plan:
+    if stands.kept_on is None:
         return "compared with the plan of today: none was kept before"
     if status == BEHIND:
         if stands.lost >= 1.0:
             return f"{stands.lost:g} of the {stands.sealed:g} sealed were lost since"
-        return _lost(planned, own) or _garden(own, picked, BEHIND, planned.case.season.units)
+        return _lost(planned, own, stands.kept_on) or _garden(
+            own, picked, BEHIND, planned.case.season.units
+        )
     if status == AHEAD:
         return (
             _garden(own, picked, AHEAD, planned.case.season.units)
@@ -166,11 +168,12 @@ def _reached(stands: _Stands) -> str:
     return f"{stands.kept + stands.still:g}"
 
 
-def _lost(planned: PlannedSeason, own: Preserve) -> str:
+def _lost(planned: PlannedSeason, own: Preserve, kept_on: date) -> str:
+    """Name the newest loss of a crop that the kept plan did not know of yet."""
     case = planned.case
     for planting in case.forecast.plantings:
         fell = setbacks_of(case.season, planting, case.today)
-        if planting.crop in own.crops and fell:
+        if planting.crop in own.crops and fell and fell[-1].noticed >= kept_on:
             newest = fell[-1]
             return f"{newest.share_lost:.0%} of the {newest.crop} went on {newest.noticed}"
     return ""

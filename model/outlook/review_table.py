@@ -6,7 +6,7 @@ import pandas as pd
 
 from model.case import Case
 from model.season.ledger import Ledger
-from model.season.record import LOST
+from model.season.record import LOST, Meant
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -51,12 +51,13 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
             continue
         none_from = gone_from(book, begins, ends)
         lost = was_lost(book, none_from)
+        meant = last_meant(season, name, begins, ends)
         rows.append(
             {
                 "preserve": name,
                 "food": own.food,
                 "unit": own.unit,
-                "meant_units": meant_units(season, name, begins, ends),
+                "meant_units": meant.units if meant else None,
                 "filled_units": sum(batch.filled for batch in put_up if not batch.again_of),
                 "unconfirmed_units": sum(b.filled for b in open_batches if b.preserve == name),
                 "opening_units": moved.opening,
@@ -80,11 +81,10 @@ def reviewed(season: Season, year: str, today: date) -> tuple[date, date]:
     return garden.begins, min(garden.ends, today)
 
 
-def meant_units(season: Season, preserve: str, begins: date, ends: date) -> float | None:
-    """Give the sealed units of a preserve that the plan kept last in a stretch of days wanted."""
+def last_meant(season: Season, preserve: str, begins: date, ends: date) -> Meant | None:
+    """Give what the plan kept last in a stretch of days wanted of a preserve, and its day."""
     kept = [m for m in season.record.meant if m.preserve == preserve and begins <= m.day <= ends]
-    newest = max(kept, key=lambda meant: meant.day, default=None)
-    return newest.units if newest else None
+    return max(kept, key=lambda meant: meant.day, default=None)
 
 
 def verdict_on(season: Season, year: str, preserve: str) -> str:

@@ -82,6 +82,14 @@ def test_behind_says_that_hail_took_the_crop() -> None:
     assert row["product_reason"] == "70% of the tomato went on 2027-08-02"
 
 
+def test_hail_that_the_kept_plan_knew_of_is_no_reason_to_be_behind_it() -> None:
+    hail = (Setback(date(2027, 3, 30), "tomato", 0.1),)
+    row = products(replace(recorded(), setbacks=hail), 400).loc[JARS]
+
+    assert row["product_status"] == BEHIND
+    assert "went on" not in row["product_reason"]
+
+
 def test_behind_says_that_little_was_picked() -> None:
     log = (Picking(date(2027, 8, 12), "bush bean", 20.0), Picking(SUMMER, "tomato", 0.1))
     late = replace(
