@@ -65,8 +65,8 @@ def product_rows(products: pd.DataFrame, units: str) -> pd.DataFrame:
             "meant": _amounts(ranked, "meant_units", units),
             "sealed": _sealed(ranked, units),
             "to_come": _amounts(ranked, "still_units", units),
-            "product_reason": ranked["product_reason"].map(in_own_days),
             "known_on": [day_or(when, "") for when in ranked["known_on"]],
+            "product_reason": ranked["product_reason"].map(in_own_days),
         }
     )
 

@@ -26,6 +26,7 @@ _STYLE = """
   [data-testid="stTable"] .stMarkdownColoredText {color: inherit !important; opacity: .8;}
   .st-key-now strong {font-size: 1.9rem; line-height: 1.3;}
   @media (min-width: 641px) {
+    :is([data-testid="stTable"], [data-testid="stMarkdownContainer"]) td {max-width: 20rem;}
     [data-testid="stTable"] .stMarkdownColoredText {display: none;}
     [data-testid="stLayoutWrapper"]:has(> .st-key-ways) {display: none;}
     [data-testid="stSidebar"][data-collapsed="false"] {

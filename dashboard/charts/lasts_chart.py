@@ -6,7 +6,6 @@ import pandas as pd
 from dashboard.charts.theme import (
     FAINT,
     LEAF,
-    OCHRE,
     RUST,
     beside_words,
     date_axis,
@@ -17,6 +16,8 @@ from dashboard.charts.theme import (
 from dashboard.words import tooltip_day
 
 ROW_PX, AROUND_PX, WORDS_PX = 23, 50, 74
+# A bar that is just about enough is the outline of one that is.
+HOLLOW = 0.15
 DRAWN = [
     "food",
     "begins",
@@ -41,11 +42,9 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     first = min(today, foods["begins"].min())
     last = foods[["new_crop", "lasts_high"]].max().max()
     food = alt.Y("food:N").sort(order).title(None).axis(name_axis(limit_px=150))
-    colour = (
-        alt.Color("enough:N")
-        .scale(domain=["yes", "likely", "no"], range=[LEAF, OCHRE, RUST])
-        .legend(None)
-    )
+    colours = {"domain": ["yes", "likely", "no"], "range": [LEAF, LEAF, RUST]}
+    colour = alt.Color("enough:N").scale(**colours).legend(None)
+    hollow = alt.condition("datum.enough === 'likely'", alt.value(HOLLOW), alt.value(1.0))
     base = alt.Chart(foods[DRAWN]).encode(food)
     tips = [
         alt.Tooltip("food:N", title="Food"),
@@ -61,6 +60,8 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
         .scale(beside_words(first, last, WORDS_PX)),
         alt.X2("lasts_until:T"),
         colour,
+        alt.Stroke("enough:N").scale(**colours).legend(None),
+        fillOpacity=hollow,
         tooltip=tips,
     )
     # below the bar, or the years that end before its middle would be hidden behind it

@@ -55,7 +55,7 @@ def food_curve(
         tooltip=tips,
     )
     middle = base.mark_line(strokeWidth=2.5).encode(alt.Y("middle_portions:Q"), tooltip=tips)
-    plan = base.mark_line(color=SLATE, strokeDash=[5, 3], strokeWidth=1.5).encode(
+    plan = base.mark_line(color=CLAY, strokeDash=[5, 3], strokeWidth=1.5).encode(
         alt.Y("plan_portions:Q")
     )
     return titled(alt.layer(*shaded(lean), spread, plan, middle, ruled(marks)), title, 295)

@@ -21,7 +21,7 @@ from dashboard.forms.kept_plan_form import kept_plan_form
 from dashboard.forms.picked_form import picked_form
 from dashboard.forms.process_form import process_form
 from dashboard.garden_tables import sow_now_rows
-from dashboard.look import choice, kept_picture, kept_table, printed, table
+from dashboard.look import choice, fold, kept_picture, kept_table, printed, table
 from dashboard.paper.kitchen_sheet import kitchen_sheet
 from dashboard.process import process_lines
 from dashboard.record_findings import larder_headline, nothing_to_buy_words
@@ -29,13 +29,14 @@ from dashboard.record_tables import product_rows
 from dashboard.store_rows import curing_rows, in_hand_rows
 from dashboard.tables import batch_rows, opening_rows, picking_rows, week_rows
 from dashboard.units import weight
-from dashboard.words import capital, day, in_own_days, listed, local, write_as
+from dashboard.words import capital, count, day, in_own_days, listed, local, write_as
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_buying, of_weeks
 from model import PlannedSeason
 
 LEAST_KG = 0.05
 AHEAD, CURE_SOON = 10, timedelta(weeks=2)
+*_, ENOUGH = model.PRODUCT_STATUSES
 
 
 def show() -> None:
@@ -259,7 +260,16 @@ def _jars(plan: PlannedSeason) -> None:
     if products.empty:
         st.markdown("Nothing is meant to be put up this season.")
         return
-    table(product_rows(products, plan.case.season.units), "content", key="products")
+    rows = product_rows(products, plan.case.season.units)
+    enough = rows["product_status"].eq(ENOUGH)
+    if enough.all():
+        st.markdown("Of all that is aimed at there is enough.")
+    else:
+        table(rows[~enough], "content", key="products")
+    if enough.any():
+        with fold(f"Enough already: {count(enough.sum(), 'preserve')}", "put_up") as is_open:
+            if is_open:
+                table(rows[enough], "content", key="enough_products")
     kept_plan_form(plan, products)
 
 
@@ -271,8 +281,9 @@ def _buy_in(plan: PlannedSeason) -> None:
     table(buy_rows(buying, plan.case.season.units), "content", key="buy_in")
     working_behind(of_buying(plan, buying), "buy_in")
     st.caption(
-        "So much covers what an ordinary year leaves short. Only what can still be put up this "
-        "season is listed, and each needs kitchen hours beside those of the plan."
+        "So much, or so much less eaten, covers what an ordinary year leaves short; what eight "
+        "years in ten ask for stands under Winter, To make it last. Only what can still be put up "
+        "this season is listed, and each needs kitchen hours beside those of the plan."
     )
 
 

@@ -139,6 +139,16 @@ def test_all_colours_of_a_chart_are_told_apart_by_every_eye(
     assert len(looks(charts["supply"])) >= 4
 
 
+def test_a_colour_means_one_thing_in_all_charts(
+    charts: dict[str, alt.LayerChart],  # noqa: F811
+) -> None:
+    """The table of colours in DEVELOPERS.md: ochre is the root store, slate the freezer."""
+    stores = {name for name, chart in charts.items() if {OCHRE, SLATE} & set(looks(chart))}
+
+    assert "supply" in stores
+    assert not stores & {"lasts", "curve", "small", "hours", "picked", "picked crop", "day"}
+
+
 def test_the_sources_of_supply_and_the_preserves_of_a_food_are_told_apart_too() -> None:
     for colours in (COLOURS, [LEAF, CLAY, SLATE, OCHRE, PLUM, FAINT]):
         assert min(least_difference(*pair) for pair in combinations(colours, 2)) >= APART
