@@ -56,7 +56,7 @@ def lasts_chart(foods: pd.DataFrame, today: pd.Timestamp, title: str) -> alt.Lay
     bar = base.mark_bar(height={"band": 0.5}, cornerRadiusEnd=2, yOffset=-2).encode(
         alt.X("begins:T")
         .title(None)
-        .axis(date_axis(first, last))
+        .axis(date_axis(first, last, WORDS_PX))
         .scale(beside_words(first, last, WORDS_PX)),
         alt.X2("lasts_until:T"),
         colour,

@@ -28,7 +28,7 @@ def share_strips(strips: pd.DataFrame, title: str) -> alt.LayerChart:
         .encode(
             alt.X("begins:T")
             .title(None)
-            .axis(date_axis(first, last))
+            .axis(date_axis(first, last, WORDS_PX))
             .scale(beside_words(first, last, WORDS_PX)),
             alt.X2("ends:T"),
             row,

@@ -26,7 +26,7 @@ SHADE_OPACITY = 0.16
 SPREAD_OPACITY = 0.3
 WORDS_FONT_PX = 11
 
-MONTHS = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
+MONTH_PX, MONTH_MS = 26, 2_629_800_000
 
 
 @alt.theme.register("shelves", enable=True)
@@ -92,21 +92,43 @@ def beside_words(first: pd.Timestamp, last: pd.Timestamp, words_px: int) -> alt.
     return alt.Scale(domainMin=calendar_day(first), domainMax=end, nice=False)
 
 
-def date_axis(first: pd.Timestamp | None = None, last: pd.Timestamp | None = None) -> alt.Axis:
+def date_axis(
+    first: pd.Timestamp | None = None, last: pd.Timestamp | None = None, words_px: int = 0
+) -> alt.Axis:
     """Give an axis with a tick a month and no doubled labels.
 
-    Between two days where the scale reaches beyond them, to leave room for words.
+    Between two days where the scale reaches beyond them, to leave room for ``words_px`` of words.
     """
     if first is not None and last is not None:
         months = [calendar_day(month) for month in pd.date_range(first, last, freq="MS")]
-        return alt.Axis(labelExpr=MONTHS, values=months, grid=False, labelOverlap="greedy")
+        room = f"({MONTH_PX} * {len(months)} / max(1, width - {words_px}))"
+        return alt.Axis(
+            labelExpr=_month_words(room),
+            values=months,
+            tickCount=len(months),
+            grid=False,
+            labelOverlap=False,
+        )
     return alt.Axis(
-        labelExpr=MONTHS,
+        labelExpr=_month_words(
+            f"({MONTH_PX} * (domain('x')[1] - domain('x')[0]) / {MONTH_MS} / width)"
+        ),
         tickCount="month",
         grid=False,
-        labelOverlap="greedy",
+        labelOverlap=False,
         labelFlush=False,
     )
+
+
+def _month_words(crowded: str) -> str:
+    """Name the months at even steps, January always, which is named by its year.
+
+    ``crowded`` is how many names would have to share the room of one. A month that is not named
+    is blank, so overlaps are not left to the axis: a blank beside it would hide a name.
+    """
+    step = "".join(f"{crowded} <= {step} ? {step} : " for step in (1, 2, 3, 4, 6))
+    named = "timeFormat(datum.value, month(datum.value) == 0 ? '%Y' : '%b')"
+    return f"month(datum.value) % ({step}12) ? '' : {named}"
 
 
 def from_nought(*columns: pd.Series, room: float = 1.0) -> alt.Scale:
