@@ -42,7 +42,8 @@ def pick_form(season: Season) -> None:
     number = st.pills("How many", list(NUMBERS), key=f"pick_number_{form}")
     many = typed or NUMBERS.get(number or "", 0.0)
     weighs = model.container_kg(season, crop or "")
-    names = list(weighs)
+    scale = "lb" if season.units == model.US else "kg"
+    names = sorted(weighs, key=lambda name: name != scale)
     usual = session.container(crop or "", names)
     container = st.segmented_control(
         "Counted in", names, default=usual, key=f"pick_container_{form}_{crop}"

@@ -16,6 +16,7 @@ from model.forecast.harvest import with_given
 from model.optimization.ground import with_amounts
 from model.optimization.make_plan import relaxed_plan
 from model.outlook.lasting import gives_out, winter_stretch
+from model.outlook.own_units import in_own
 from model.planning import PlannedSeason
 from model.planting.fresh_years import lived
 from model.planting.ways import BAD_YEAR
@@ -93,7 +94,8 @@ def _hedges(planned: PlannedSeason, food: str) -> Iterator[Hedge]:
     kg = case.forecast.kg_per_unit[b]
     box = nothing.copy()
     box[case.arrays.crops.index(main.crop), int(kg.argmax())] = more * kg.sum()
-    words = f"{more * kg.sum():.0f} kg of {main.crop} bought in at the peak"
+    much, unit = in_own(more * kg.sum(), "kg", season.units)
+    words = f"{much:.0f} {unit} of {main.crop} bought in at the peak"
     yield Hedge(words, season, 0.0, box)
 
 

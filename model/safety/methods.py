@@ -52,7 +52,7 @@ def cautions_for(tags: set[str]) -> list[str]:
     Source: the reference table ``cautions``, each with its own.
 
     >>> model.cautions_for({"boiling water"})[1]
-    'Water covers the jars by 25-30 mm from start to end; top up with boiling water.'
+    'Water covers the jars by 25-30 mm (about 1 in) from start to end; top up with boiling water.'
     """
     shown = tags | {"always"}
     return [row["caution"] for row in table("cautions") if row["shown_with"] in shown]

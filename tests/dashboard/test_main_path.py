@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -34,6 +35,18 @@ def stands_in_the_first_screen(page: Page, chart: int) -> None:
     assert box["y"] + box["height"] <= WIDE["height"]
 
 
+def months_stand_evenly(page: Page, chart: int) -> None:
+    """The names of months below a chart are at even steps, but for the days of the months."""
+    named = page.get_by_test_id("stVegaLiteChart").nth(chart).locator(".role-axis-label text")
+    places = named.evaluate_all(
+        """texts => texts.filter(t => /^([A-Z][a-z]{2}|[0-9]{4})$/.test(t.textContent))
+                         .map(t => t.transform.baseVal[0].matrix.e)"""
+    )
+    steps = [later - sooner for sooner, later in pairwise(places)]
+    assert len(steps) >= 2
+    assert max(steps) < 1.25 * min(steps)
+
+
 def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_screen_fits(
     page: Page,
 ) -> None:
@@ -53,6 +66,8 @@ def test_the_household_goes_from_spring_to_the_glut_to_midwinter_and_every_scree
     charts = page.get_by_test_id("stVegaLiteChart")
     expect(charts.first.locator("canvas, svg").first).to_be_visible()
     fits(page)
+    months_stand_evenly(page, 0)
+    months_stand_evenly(page, 1)
     if page.viewport_size == WIDE:
         expect(charts).to_have_count(2)  # the bars, the curve
         stands_in_the_first_screen(page, 1)
