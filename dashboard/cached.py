@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, MutableMapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from datetime import date
-from typing import TypeVar, cast
+from typing import NamedTuple, TypeVar, cast
 from weakref import WeakKeyDictionary, WeakValueDictionary
 
 import pandas as pd
@@ -38,6 +38,7 @@ class PlanShelf:
     def __init__(self) -> None:
         """Begin empty."""
         self._plans: OrderedDict[str, PlannedSeason] = OrderedDict()
+        self._of_basis: dict[str, str] = {}
         self._lock = threading.Lock()
         self._made = 0
         self._making: WeakValueDictionary[str, _Turn] = WeakValueDictionary()
@@ -64,15 +65,22 @@ class PlanShelf:
                 self._plans.move_to_end(key)
             return self._plans.get(key)
 
-    def put(self, key: str, planned: PlannedSeason) -> bool:
+    def alike(self, basis: str) -> PlannedSeason | None:
+        """Give the last plan of notes that differ at most in what plans nothing."""
+        with self._lock:
+            return self._plans.get(self._of_basis.get(basis, ""))
+
+    def put(self, key: str, basis: str, planned: PlannedSeason) -> bool:
         """Keep a plan; the one not looked at for longest goes.
 
         Says whether it is the first of as many as are kept: what older ones left can be swept.
         """
         with self._lock:
             self._plans[key] = planned
+            self._of_basis[basis] = key
             while len(self._plans) > MOST_PLANS:
-                self._plans.popitem(last=False)
+                gone, _ = self._plans.popitem(last=False)
+                self._of_basis = {b: k for b, k in self._of_basis.items() if k != gone}
             self._made += 1
             return self._made % MOST_PLANS == 1
 
@@ -96,32 +104,68 @@ def settle(*, whole: bool) -> None:
     gc.freeze()
 
 
-def fingerprint(seasons: Sequence[Season], today: date) -> str:
-    """Name a run of seasons on a day by their content; the ticks of a checklist plan nothing."""
-    return "|".join([str(today), *map(_content, seasons)])
+class Content(NamedTuple):
+    """What a season is known by: by all that is planned from, and by all that is shown."""
+
+    planned: str
+    shown: str
 
 
-def _content(season: Season) -> str:
-    """Name a season by its content: twenty years of records are not read through at every run."""
+def content_of(season: Season) -> Content:
+    """Name a season by its content; the ticks of a checklist are neither planned nor kept with it.
+
+    A verdict, the plan kept to compare with, a container that was weighed and how the household
+    writes its days and weights change what is shown, but no plan.
+    """
+    record = season.record
+    bare = replace(
+        season,
+        units="",
+        date_form="",
+        tongue="",
+        record=replace(record, ticks=(), verdicts=(), meant=(), containers=()),
+    )
+    rest = season.units, season.date_form, season.tongue
+    rest += record.verdicts, record.meant, record.containers
+    planned = hashlib.sha256(repr(bare).encode()).hexdigest()
+    return Content(planned, hashlib.sha256(repr((planned, rest)).encode()).hexdigest())
+
+
+def _content(season: Season) -> Content:
+    """Give a season's content: twenty years of records are not read through at every run."""
     known = _contents()
     own = known.get(id(season))
     if own is None or own[0] is not season:
-        bare = replace(season, record=replace(season.record, ticks=()))
-        own = known[id(season)] = season, hashlib.sha256(repr(bare).encode()).hexdigest()
+        own = known[id(season)] = season, content_of(season)
         for oldest in list(known)[:-MOST_PLANS]:
             known.pop(oldest, None)
     return own[1]
 
 
 @st.cache_resource(show_spinner=False)
-def _contents() -> dict[int, tuple[Season, str]]:
+def _contents() -> dict[int, tuple[Season, Content]]:
     """Give the names of the last seasons; each is held, so that its number stays its own."""
     return {}
 
 
+def _keys(seasons: Sequence[Season], today: date) -> tuple[str, str]:
+    """Name a run of seasons on a day by all that is shown, and by all that is planned from."""
+    contents = [_content(season) for season in seasons]
+    shown = "|".join([str(today), *(one.shown for one in contents)])
+    return shown, "|".join([str(today), *(one.planned for one in contents)])
+
+
 def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:
-    """Give the plan of the last of some seasons if it has been made; makes none."""
-    return plan_shelf().get(fingerprint(tuple(seasons), today))
+    """Give the plan of the last of some seasons if it has been made; makes none.
+
+    One made from notes that differ only in what plans nothing is the plan of these as well.
+    """
+    key, basis = _keys(seasons, today)
+    known = plan_shelf().get(key)
+    if known is None and (other := plan_shelf().alike(basis)) is not None:
+        known = replace(other, case=replace(other.case, season=seasons[-1]))
+        plan_shelf().put(key, basis, known)
+    return known
 
 
 def planned(
@@ -135,19 +179,19 @@ def planned(
     ``model.plan_season`` does; the bar is gone by then.
     """
     slot = st.empty() if slot is None else slot
-    key = fingerprint(tuple(seasons), today)
-    known = plan_shelf().get(key)
+    known = known_plan(seasons, today)
     if known is not None:
         return known
+    key, basis = _keys(seasons, today)
     before = planned(seasons[:-1], today, slot) if len(seasons) > 1 else None
     with (
         _bar(key, slot) as progress,
-        plan_shelf().turn(key, lambda: progress("Another window is working this out", 0.0)),
+        plan_shelf().turn(basis, lambda: progress("Another window is working this out", 0.0)),
     ):
-        known = plan_shelf().get(key)
+        known = known_plan(seasons, today)
         if known is None:
             known = model.plan_season(seasons[-1], today, before=before, progress=progress)
-            settle(whole=plan_shelf().put(key, known))
+            settle(whole=plan_shelf().put(key, basis, known))
     return known
 
 

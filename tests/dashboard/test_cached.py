@@ -4,10 +4,63 @@ import gc
 import threading
 import weakref
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
+from datetime import date
 
+import numpy as np
 import pytest
 
-from dashboard.cached import PlanShelf, settle
+import model
+from dashboard.cached import PlanShelf, content_of, known_plan, planned, settle
+from model.season.record import Container, Meant, Verdict
+from model.season.season import Season
+from tests.recorded import JARS, count, recorded
+
+SUMMER = date(2027, 8, 16)
+
+
+def with_record(**changes: object) -> Season:
+    season = recorded()
+    return replace(season, record=replace(season.record, **changes))
+
+
+PLANS_NOTHING = {
+    "a verdict": with_record(verdicts=(Verdict("2027", JARS, "not again"),)),
+    "a plan kept to compare with": with_record(meant=(Meant(date(2027, 4, 1), JARS, 40.0),)),
+    "a container weighed": with_record(containers=(Container("trug", "", 4.0),)),
+    "pounds and American words": replace(recorded(), units="US", date_form="MDY", tongue="US"),
+}
+
+
+@pytest.mark.parametrize("changed", PLANS_NOTHING.values(), ids=PLANS_NOTHING)
+def test_what_plans_nothing_makes_no_other_plan(changed: Season) -> None:
+    season = recorded()
+    first, second = (model.plan_season(one, SUMMER, years=2) for one in (season, changed))
+
+    assert np.array_equal(first.plan.put_up, second.plan.put_up)
+    assert np.array_equal(first.plan.amounts, second.plan.amounts)
+    assert np.array_equal(first.filled, second.filled)
+    assert content_of(season).planned == content_of(changed).planned
+    assert content_of(season).shown != content_of(changed).shown
+
+
+def test_after_a_verdict_the_plan_stands_and_knows_of_it() -> None:
+    made = planned([recorded()], SUMMER)
+    changed = PLANS_NOTHING["a verdict"]
+    found = known_plan([changed], SUMMER)
+
+    assert found is not None
+    assert found.plan is made.plan
+    assert found.case.season is changed
+    assert known_plan([recorded()], SUMMER) is made
+
+
+def test_a_count_is_planned_anew() -> None:
+    counted = replace(recorded(), counts=(count(date(2027, 8, 15), 5.0),))
+
+    assert content_of(counted).planned != content_of(recorded()).planned
+    planned([recorded()], SUMMER)
+    assert known_plan([counted], SUMMER) is None
 
 
 def test_of_windows_that_ask_for_one_plan_at_once_one_makes_it_and_the_others_are_told() -> None:
