@@ -141,13 +141,16 @@ def learned_rows(learned: pd.DataFrame, units: str) -> pd.DataFrame:
     """Give what the record has taught beside the usual figure; yields in the own weight."""
     rows = []
     for row in learned.itertuples():
-        kg = row.unit.startswith("kg ")
-        told = partial(weight, units=units) if kg else about
+        kg, unit, each = row.unit.startswith("kg "), row.unit, 1.0
+        if kg:
+            each, word = in_own(1.0, unit.removeprefix("kg a "), units)
+            unit = f"a {word}"
+        told = partial(_weight_of, each=each, units=units) if kg else about
         rows.append(
             {
                 "learned": row.learned,
                 "what": row.what,
-                "unit": row.unit.removeprefix("kg ") if kg else row.unit,
+                "unit": unit,
                 "usual": told(row.usual),
                 "own": told(row.own) if row.rests_on else "as usual",
                 "own_range": f"{told(row.own_low)} to {told(row.own_high)}",
@@ -158,6 +161,11 @@ def learned_rows(learned: pd.DataFrame, units: str) -> pd.DataFrame:
         )
     columns = ["learned", "what", "unit", "usual", "own", "own_range", "rests_on"]
     return pd.DataFrame(rows, columns=columns)
+
+
+def _weight_of(kg: float, each: float, units: str) -> str:
+    """Give a weight of one of the household's own units, of which ``each`` are one inside."""
+    return weight(kg / each, units)
 
 
 def buy_list_rows(buying: pd.DataFrame, units: str) -> pd.DataFrame:

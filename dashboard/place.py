@@ -73,7 +73,19 @@ def headed(title: str, *, stock: bool = False) -> Head:
     head.title(local(title))
     st.caption(_whose(notes.household, season, session.today(), stock=stock))
     _ways()
+    _notes_ended(season)
     return Head(head, st.empty(), season)
+
+
+def _notes_ended(season: Season) -> None:
+    """Say that nothing of today can be planned or written down before another season is begun."""
+    ends, today = season.garden_seasons[-1].ends, session.clock().date()
+    if not season.invented and today > ends:
+        st.warning(
+            f"The last season of these notes ended on {day(ends)}, and today is {day(today)}. "
+            "Begin the next one under Review, Next year: until then the plan stands on that day."
+        )
+        st.page_link(REVIEW, label="Begin the next season", icon=PLACES[REVIEW][1])
 
 
 def answer(words: str, onward: str, why: str) -> None:

@@ -1,5 +1,6 @@
 """What the record says, as the first sentence of a page."""
 
+from collections.abc import Mapping
 from datetime import date
 
 import pandas as pd
@@ -7,7 +8,7 @@ import pandas as pd
 import model
 from dashboard.units import amount, units_of, weight
 from dashboard.words import about, capital, chance, count, day, listed
-from model import KEEPS, QUALITY, UNSEEN, VERDICTS, Season
+from model import KEEPS, QUALITY, UNSEEN, VERDICTS, Ledger, Season
 
 COUNT_DUE_WEEKS = 7
 HARDLY = 0.05
@@ -36,7 +37,9 @@ def larder_headline(
     told_now = first[~(first["condition"].eq(UNSEEN) & first["put_up_on"].eq(today))]
     doubtful = told_now[~told_now["condition"].isin([KEEPS, QUALITY])]
     if first.empty:
+        eaten = likely_eaten(season, model.ledgers(season, today), first)
         told = "By the book the larder is empty."
+        told = "What stood there is likely eaten: count it." if eaten else told
     elif len(doubtful):
         told = _look_first(doubtful)
         sound = told_now.drop(doubtful.index)
@@ -56,6 +59,27 @@ def larder_headline(
     if seen < counted:
         return f"{told} A count is due: some of it was last looked at {ago}."
     return f"{told} A count is due: the last was {ago}."
+
+
+def likely_eaten(season: Season, books: Mapping[str, Ledger], first: pd.DataFrame) -> list[str]:
+    """Name what the book still has though by what is usually eaten none of it is left."""
+    shown = set(first["preserve"])
+    return [
+        f"{name} ({units_of(book.units, own.unit, season.units)})"
+        for name, book in books.items()
+        if (own := season.preserve(name)) and name not in shown and book.units >= 1.0
+    ]
+
+
+def count_first_words(unseen_since: date | None, today: date) -> str:
+    """Ask for a count before a draft of next year is trusted, where the last is long ago."""
+    weeks = (today - unseen_since).days // 7 if unseen_since else 0
+    if weeks < COUNT_DUE_WEEKS:
+        return ""
+    return (
+        f"**Count first**: some of what stands in the book was last seen {count(weeks, 'week')} "
+        "ago. It may well be eaten, and the draft takes it as left over."
+    )
 
 
 def _eat_first(sound: pd.DataFrame) -> str:

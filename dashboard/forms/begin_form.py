@@ -166,7 +166,7 @@ def _number(label: str, usual: float, key: str) -> float:
 
 def _begin(given: _Given, where: _Place, wrong: DeltaGenerator) -> None:
     """Begin the household; what stands against it is told in ``wrong``, beside the button."""
-    unread = list(_unread(given))
+    unread = list(_unread(given, where))
     if unread:
         with wrong:
             st.error(f"{count(len(unread), 'fault')}. {NOT_BEGUN}")
@@ -206,8 +206,14 @@ def _point() -> None:
     st.toast(f"{NOT_BEGUN} Why, stands above the button.", icon=":material/error:")
 
 
-def _unread(given: _Given) -> Iterator[str]:
-    """Say of each text that was typed why it cannot be used."""
+def _unread(given: _Given, where: _Place) -> Iterator[str]:
+    """Say of each answer that cannot be used why."""
+    if not given.area:
+        yield "All beds together: give more than 0; what stands in pots has its ground too"
+    north = where.spring < where.autumn
+    if (given.spring < given.autumn) != north:
+        sooner, later = ("spring", "autumn") if north else ("autumn", "spring")
+        yield f"Frosts: where you live the one in {sooner} comes before the one in {later}"
     wrong = [age for age in _ages(given) if not (age.isdecimal() and int(age) <= OLDEST_CHILD)]
     if wrong:
         listed = ", ".join(wrong)

@@ -4,6 +4,8 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.kept import Guesses
+from dashboard.words import local
+from model import Season
 
 # The tables in which a wrong guess costs most stand first, and how each is replaced.
 GUESSES = {
@@ -17,13 +19,19 @@ GUESSES = {
 }
 
 
-def begun_form(guesses: Guesses) -> None:
+def begun_form(season: Season, guesses: Guesses) -> None:
     """Say what comes next, and list the guesses that are still in the notes."""
     st.title("Your first plan is made")
     st.markdown(
         "**Next: look at what to plant.** Spring shows how much of each crop to grow, and what "
         "comes of it. When you pick something, weigh it in Write down: yields become your own."
     )
+    if season.canners and not any(preserve.canned for preserve in season.preserves):
+        st.warning(
+            "Nothing is canned in this plan: for what is usually canned no process is tested at "
+            "your height with your canner. Freeze it, dry it or store it instead. This week, "
+            "Process times, says what is tested."
+        )
     st.button(
         "Go to the plan",
         type="primary",
@@ -34,7 +42,7 @@ def begun_form(guesses: Guesses) -> None:
     )
     st.subheader("Guesses to replace first")
     rows = [f"1. **{what}**: {how}" for file, (what, how) in GUESSES.items() if file in guesses]
-    st.markdown("\n".join(rows))
+    st.markdown(local("\n".join(rows)))
     st.caption(
         "Every guess is listed under Notes in and out, Guesses: put your own figure there, and it "
         "is a guess no more."

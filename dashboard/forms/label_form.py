@@ -26,9 +26,7 @@ def label_form(season: Season, today: date) -> None:
         return
     lately = [code for code, (label, _) in due.items() if today - label.made_on <= LATELY]
     scope = session.scope()
-    chosen = st.multiselect(
-        "Batches", list(due), default=lately or list(due)[:1], key=f"label_batches_{scope}"
-    )
+    chosen = st.multiselect("Batches", list(due), default=lately, key=f"label_batches_{scope}")
     labels = []
     for code in chosen:
         label, there = due[code]

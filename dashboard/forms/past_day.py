@@ -16,11 +16,19 @@ def past_day(label: str, key: str, earliest: date | None = None) -> date | None:
     today = session.today()
     yesterday = today - timedelta(days=1)
     near = [TODAY, YESTERDAY] if earliest is None or earliest <= yesterday else [TODAY]
-    days = {TODAY: f"today, {short_day(today)}"}
+    # a day that the notes ended on, or that was chosen to look from, is not called today
+    now = session.clock().date() if _real() else today
+    days = {TODAY: f"today, {short_day(today)}" if today == now else short_day(today)}
+    days[YESTERDAY] = YESTERDAY if today == now else short_day(yesterday)
     chosen = choice(label, [*near, OTHER], f"{key}_near", told=days)
     if chosen == OTHER:
         return typed_past_day(label, key, yesterday, earliest)
     return today if chosen == TODAY else yesterday
+
+
+def _real() -> bool:
+    season = session.season()
+    return season is not None and not season.invented
 
 
 def typed_past_day(label: str, key: str, usual: date, earliest: date | None = None) -> date | None:

@@ -52,6 +52,7 @@ def day_paper(season: Season, paper: PaperDay) -> bytes:
     if paper.made:
         sheet.heading("Cautions for what is made today")
     for what, cautions in cautions_of(paper.made).items():
+        sheet.together(3 * LINE_MM)
         sheet.text(local(what), bold=True)
         sheet.bullets(cautions)
     return sheet.pdf()

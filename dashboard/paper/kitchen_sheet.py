@@ -25,6 +25,7 @@ UNSEALED = (
 # The columns of the form that a whole sheet is typed into later.
 WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Counted in": 3.0}
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
+SCALES = ("kg", "lb", "qt")
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,9 +127,10 @@ def _picks(plan: PlannedSeason) -> list[_Row]:
     units, rows = plan.case.season.units, []
     for row in fresh[fresh["expected_kg"] > 0].itertuples():
         parts = [("eat", row.eaten_kg), ("put up", row.put_up_kg)]
-        told = ", ".join(f"{what} {weight(kg, units)}" for what, kg in parts if kg > 0.05)
+        given = [f"{what} {weight(kg, units)}" for what, kg in parts if kg > 0.05]
         if row.before_kg > 0.05:
-            told += f"; there before: {weight(row.before_kg, units)}"
+            given.append(f"there before: {weight(row.before_kg, units)}")
+        told = ", ".join(given)
         own, word = in_own(max(row.high_kg, row.expected_kg), "kg", units)
         expected = weight(row.expected_kg, units)
         rows.append(_Row((local(row.crop), expected, told), own, word))
@@ -163,7 +165,8 @@ def _boxed(sheet: Sheet, row: _Row) -> tuple[list[str], list[float], int]:
     boxes = sheet.most_boxes(SHARES)
     each = next((step for step in STEPS if row.number <= step * boxes), STEPS[-1])
     number = min(boxes, math.ceil(row.number / each))
-    return [*row.words, f"box: {each} {row.noun}"], SHARES, number
+    noun = row.noun if each == 1 or row.noun in SCALES else f"{row.noun}s"
+    return [*row.words, f"box: {each} {noun}"], SHARES, number
 
 
 def _height(sheet: Sheet, row: _Row) -> float:

@@ -17,7 +17,7 @@ def show() -> None:
     """Show the page."""
     notes = session.notes()
     if notes is not None and session.newly_begun():
-        begun_form(notes.guesses)
+        begun_form(notes.season, notes.guesses)
         return
     st.title("From the garden to the larder: how much, when, and will it last?")
     st.markdown(

@@ -18,7 +18,7 @@ from dashboard.forms.risk_form import risk_form
 from dashboard.forms.writing import last_written
 from dashboard.look import choice, kept_table, picture, printed, table
 from dashboard.paper.cupboard_list import cupboard_list
-from dashboard.record_findings import larder_headline
+from dashboard.record_findings import larder_headline, likely_eaten
 from dashboard.record_tables import eat_first_rows, place_rows
 from dashboard.store_rows import store_air, store_rows
 from dashboard.strips import ROOM, limit_strips, room_finding
@@ -74,8 +74,17 @@ def show() -> None:
 def _eat_first(plan: PlannedSeason, first: pd.DataFrame, today: date) -> None:
     """Show what to eat first, and by itself what has to be looked at before it is taken."""
     season = plan.case.season
+    eaten = likely_eaten(season, plan.case.books, first)
+    if eaten:
+        st.markdown(
+            local(
+                f"**Likely eaten, though the book still has it**: {listed(eaten, len(eaten))}. So "
+                "long after somebody saw it, it is no longer counted on: look, and count it."
+            )
+        )
     if first.empty:
-        st.markdown("By the book nothing stands there. Count what is there.")
+        if not eaten:
+            st.markdown("By the book nothing stands there. Count what is there.")
         return
     for words, rows in first.groupby("before_taking"):
         if words:
@@ -90,7 +99,7 @@ def _eat_first(plan: PlannedSeason, first: pd.DataFrame, today: date) -> None:
         f"left is {LEFT}."
     )
     working_behind(of_spoiling(plan, first), "spoils")
-    printed("the list for the cupboard's door", cupboard_list, season, first, today)
+    printed("the list for the cupboard's door", cupboard_list, season, first, today, eaten)
 
 
 def _stores(season: Season, stores: pd.DataFrame) -> None:

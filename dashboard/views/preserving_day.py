@@ -1,5 +1,7 @@
 """Preserving day: what to do now, in which order, and when it is done."""
 
+from collections.abc import Sequence
+
 import streamlit as st
 
 import model
@@ -168,17 +170,25 @@ def _labels(season: Season, sheet: DaySheet) -> None:
     today = session.today()
     for batch in season.record.batches:
         if batch.put_up == today:
-            st.text("\n".join(model.label_of(season, batch).lines(day)))
+            st.text(_label_text(model.label_of(season, batch).lines(day)))
     free: dict[str, object] = {}
     for load in sheet.loads:
         own = load.product.preserve
         if own is not None and load.number not in sheet.done:
             codes = free.setdefault(own.name, model.free_codes(season, today, own.name))
-            st.text("\n".join(model.label_for(own, today, next(codes)).lines(day)))
+            st.text(_label_text(model.label_for(own, today, next(codes)).lines(day)))
     st.caption(
-        "One label a jar: the last line is the name of its batch in the record. "
-        "Under Larder, Labels, they are printed once the seals were looked at."
+        local(
+            "One label a jar: the last line is the name of its batch in the record. "
+            "Under Larder, Labels, they are printed once the seals were looked at."
+        )
     )
+
+
+def _label_text(lines: Sequence[str]) -> str:
+    """Give a label in the household's words; the name of its batch stays as it is written down."""
+    *told, code = lines
+    return "\n".join([*map(local, told), code])
 
 
 def _cautions(made: tuple[DayProduct, ...]) -> None:

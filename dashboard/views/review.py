@@ -17,6 +17,7 @@ from dashboard.look import choice, kept_table, table
 from dashboard.record_findings import (
     balance_words,
     cause_words,
+    count_first_words,
     doubt_words,
     draft_words,
     review_headline,
@@ -44,6 +45,7 @@ def show() -> None:
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
             "count the shelves every six to eight weeks: the review comes of itself."
         )
+        next_year_form(season, year, model.next_year_table(plan, year))
         return
     draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
     told = kept(
@@ -54,7 +56,8 @@ def show() -> None:
     place.answer(told, place.SPRING, "what to plant")
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
     doubt = doubt_words(draft, season.units)
-    for words in (doubt, cause_words(causes), smaller_jar_words(jars)):
+    first = count_first_words(plan.case.unseen_since, today)
+    for words in (first, doubt, cause_words(causes), smaller_jar_words(jars)):
         if words:
             st.markdown(local(words))
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")

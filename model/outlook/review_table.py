@@ -1,12 +1,14 @@
 """The year's review: what was meant, filled, sealed, and what became of it."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 import pandas as pd
 
 from model.case import Case
+from model.season.kitchen import Preserve
 from model.season.ledger import Ledger
-from model.season.record import LOST, Meant
+from model.season.record import LOST, Batch, Meant
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -25,8 +27,9 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
     - ``lost_units`` + ``unknown_units``. ``sealed_units`` are those that came onto the shelf,
     ``filled_units`` counts no jar twice that was processed again. ``meant_units`` and
     ``verdict`` are blank where nobody said. ``ran_out`` is the day on which the last of it was
-    used up, ``lost_out`` that on which the last of it was lost. A preserve of which nothing was
-    written down has no row. Raises KeyError for a year that is not in the notes.
+    used up before its crop was picked again, ``lost_out`` that on which the last was lost. A
+    preserve of which nothing was written down has no row. Raises KeyError for a year that is not
+    in the notes.
 
     >>> review = model.review_table(planned.case, "2026").set_index("preserve")
     >>> print(*review)
@@ -67,12 +70,25 @@ def review_table(case: Case, year: str) -> pd.DataFrame:
                 "lost_units": moved.lost,
                 "unknown_units": moved.unknown,
                 "left_units": moved.left,
-                "ran_out": None if lost else none_from,
+                "ran_out": None if lost or _reached(season, own, put_up, none_from) else none_from,
                 "lost_out": none_from if lost else None,
                 "verdict": verdict_on(season, year, name),
             }
         )
     return pd.DataFrame(rows, columns=list(COLUMNS))
+
+
+def _reached(
+    season: Season, own: Preserve, put_up: Sequence[Batch], none_from: date | None
+) -> bool:
+    """Say whether the last of it was used up once its crop was picked again, none yet put up."""
+    if none_from is None or any(batch.put_up <= none_from for batch in put_up):
+        return False
+    year = next(y for y in season.garden_seasons if y.begins <= none_from <= y.ends)
+    return any(
+        picking.crop in own.crops and year.begins <= picking.day <= none_from
+        for picking in season.pickings
+    )
 
 
 def reviewed(season: Season, year: str, today: date) -> tuple[date, date]:

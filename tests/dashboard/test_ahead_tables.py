@@ -78,3 +78,16 @@ def test_what_rests_on_nothing_is_as_usual(place: int, own: str, rests_on: str) 
     row = learned_rows(pd.DataFrame(LEARNED), "metric").iloc[place]
 
     assert (row["own"], row["rests_on"]) == (own, rests_on)
+
+
+@pytest.mark.parametrize(
+    ("units", "unit", "usual"), [("metric", "a m²", "3 kg"), ("US", "a ft²", "0.61 lb")]
+)
+def test_a_learned_yield_is_of_the_household_s_own_ground(
+    units: str, unit: str, usual: str
+) -> None:
+    """3 kg/m2 x 2.20462 lb/kg x 0.092903 m2/ft2 = 0.614 lb/ft2."""
+    learned = LEARNED | {"learned": "yield", "unit": "kg a m2 of bed", "usual": 3.0}
+    row = learned_rows(pd.DataFrame(learned), units).iloc[0]
+
+    assert (row["unit"], row["usual"]) == (unit, usual)

@@ -117,6 +117,28 @@ def test_every_answer_that_cannot_be_used_is_told_at_once_and_nothing_is_begun(
     assert "Your first plan is made" not in [title.value for title in first.title]
 
 
+def test_frosts_the_wrong_way_round_and_a_garden_of_nothing_are_told(first: AppTest) -> None:
+    first.segmented_control(key="begin_how").set_value("Begin our own").run()
+    first.selectbox(key="first_where").set_value("United States").run()
+    labelled(first, "number_input", "All beds").set_value(0.0)
+    labelled(first, "date_input", "Last frost in spring").set_value(date(2026, 10, 10))
+    labelled(first, "date_input", "First frost in autumn").set_value(date(2026, 5, 10))
+    labelled(first, "button", "Make the first plan").click().run()
+
+    assert first.error[0].value.startswith("2 faults.")
+    assert "All beds together: give more than 0" in words(first)
+    assert "the one in spring comes before the one in autumn" in words(first)
+
+
+def test_who_lives_too_high_for_every_tested_process_is_told_that_nothing_is_canned(
+    first: AppTest,
+) -> None:
+    """USDA Complete Guide: its tables of boiling water end at 8,000 ft."""
+    begun(first, "9,500 ft")
+
+    assert "Nothing is canned in this plan" in first.warning[0].value
+
+
 def test_a_fault_stands_before_the_button_and_is_pointed_to_wherever_the_page_is_scrolled(
     first: AppTest,
 ) -> None:

@@ -36,6 +36,15 @@ def test_what_is_to_be_sorted_stands_before_what_keeps(larder: AppTest) -> None:
     assert "nothing here says that one is safe" in words(larder)
 
 
+def test_what_is_likely_eaten_but_in_the_book_is_named_and_not_passed_over(app: AppTest) -> None:
+    larder = look(app, "Two Rivers", date(2027, 2, 20), LARDER)
+    told = next(one.value for one in larder.markdown if "Likely eaten" in one.value)
+
+    assert "tomato quarts (9 jars)" in told
+    assert "bean pints (6 jars)" in told
+    assert not any("tomato quarts" in one for one in plain_tables(larder)[0]["Preserve"])
+
+
 def test_what_nobody_looked_at_the_seals_of_is_not_among_what_to_eat_first(app: AppTest) -> None:
     larder = look(app, "Alder Lane", GLUT, LARDER)
     first, unseen = plain_tables(larder)

@@ -1,14 +1,25 @@
 """Review: the year's balance, verdicts, next year's draft."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model import FREEZER_DIED, Author, Edit, Store, ledgers, season_from_tables, write_off
+from model import (
+    FREEZER_DIED,
+    Author,
+    Edit,
+    Store,
+    first_notes,
+    ledgers,
+    season_from_tables,
+    write_off,
+)
 from tests.dashboard.seeding import FIRST, rows
-from tests.dashboard.steps import labelled, look, table_with, words
+from tests.dashboard.steps import labelled, look, table_with, use, words
+from tests.intake.test_first_notes import NORTH
 
 MIDWINTER, REVIEW = date(2028, 1, 10), "views/review.py"
 ALDER_LANE = 2
@@ -29,6 +40,28 @@ def test_every_preserve_of_the_year_has_its_balance(review: AppTest) -> None:
     assert "freezer packs put up" in words(review)
     assert "are known to have sealed" in words(review)
     assert set(rows["preserve"]) >= {"crushed tomatoes", "frozen beans"}
+
+
+def test_a_season_that_is_over_is_told_on_every_page_and_the_next_begins_without_a_record(
+    app: AppTest, store_path: Path
+) -> None:
+    tables = first_notes(replace(NORTH, household="Long ago"), date(2024, 3, 27))
+    store = Store(store_path, FIRST)
+    store.begin("Long ago", tables, Author("begin", FIRST, "", "begun"))
+    use(app.run(), "Long ago")
+    assert "The last season of these notes ended on" in app.warning[0].value
+    app.switch_page(REVIEW).run()
+    labelled(app, "button", "Begin season 2025").click().run()
+
+    assert not app.exception
+    assert "Season 2025 begun" in words(app)
+
+
+def test_a_draft_from_an_old_count_asks_for_another_first(app: AppTest) -> None:
+    review = look(app, "Two Rivers", date(2027, 2, 20), REVIEW)
+
+    assert "**Count first**" in words(review)
+    assert "19 weeks ago" in words(review)
 
 
 def test_a_count_too_low_to_be_eating_is_asked_for_again(app: AppTest, store_path: Path) -> None:

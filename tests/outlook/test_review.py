@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from model.case import make_case
 from model.outlook.review_table import review_table
-from model.season.garden import GardenSeason
+from model.season.garden import GardenSeason, Picking
 from model.season.record import (
     EATEN,
     GIVEN,
@@ -85,6 +85,18 @@ def test_the_day_it_ran_out_is_the_day_after_the_last() -> None:
     season = packs(5, 5, on=date(2027, 12, 3))
 
     assert one(season, PACKS)["ran_out"] == date(2027, 12, 3)
+
+
+def test_what_lasts_until_its_crop_is_picked_again_did_not_run_out() -> None:
+    """Opened last in July, when the new beans are on the table: enough was made."""
+    gone = took(date(2027, 7, 20), 5, EATEN, preserve=PACKS)
+    season = recorded(taken=(gone,), counts=(count(date(2027, 1, 5), 5, preserve=PACKS),))
+    picked = replace(season, pickings=(Picking(date(2027, 7, 15), "bush bean", 2.0),))
+    later = replace(season, pickings=(Picking(date(2027, 7, 25), "bush bean", 2.0),))
+
+    assert one(season, PACKS)["ran_out"] == date(2027, 7, 20)
+    assert one(later, PACKS)["ran_out"] == date(2027, 7, 20)
+    assert one(picked, PACKS)["ran_out"] is None
 
 
 @pytest.mark.parametrize(
