@@ -5,6 +5,7 @@ Whatever is guessed says so in its note, and is replaced by the household's own 
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 from model.errors import Problem, SeasonProblems
@@ -19,7 +20,7 @@ from model.reference.read import table
 from model.safety.altitude import altitude_ft
 from model.season.weeks import YearDay
 
-POT = "boiling-water canner"
+POT, PICKLE = "boiling-water canner", "pickle"
 # Judgement: 10 and 90 of 100 years lie so far from the date that people trust.
 FROST_SPREAD = timedelta(days=16)
 OWN_UNITS = {
@@ -75,7 +76,21 @@ def first_notes(answers: FirstAnswers, today: date) -> SeasonTables:
         raise ValueError(
             "nothing can be kept; give a freezer, a cool store, or canner and altitude"
         )
+    idle = _only_pickled(kept).intersection(answers.crops)
+    if idle:
+        # its ground is shared out among the rest
+        grown = tuple(crop for crop in answers.crops if crop not in idle)
+        return first_notes(replace(answers, crops=grown), today)
     return _tables({**rows, "preserves.csv": kept})
+
+
+def _only_pickled(kept: Sequence[Row]) -> set[str]:
+    """Give the crops that are grown to be pickled, where nothing of the kind can be put up."""
+    put_up = {f"{row['food']}" for row in kept}
+    pickles = (row for row in table("first_foods") if row["group"] == PICKLE)
+    return {
+        crop for row in pickles if row["food"] not in put_up for crop in row["crops"].split(";")
+    }
 
 
 def guesses(tables: SeasonTables) -> dict[str, tuple[str, ...]]:

@@ -57,6 +57,18 @@ def test_every_household_has_a_season_to_plan_from_any_month(
     assert all((year.ends - year.begins).days <= 365 for year in season.garden_seasons)
 
 
+def test_who_cans_nothing_grows_no_cucumbers_to_pickle_and_is_short_of_no_pickles() -> None:
+    today = date(2027, 3, 20)
+    season = season_from_tables(first_notes(KINDS["no canner"], today))
+    canning = season_from_tables(first_notes(NORTH, today))
+
+    assert "pickles" in {food.name for food in canning.foods}
+    assert "pickles" not in {food.name for food in season.foods}
+    assert "pickling cucumber" not in {planting.crop for planting in season.plantings}
+    ground = [sum(p.amount * p.area_m2_per_unit for p in s.plantings) for s in (season, canning)]
+    assert ground[0] == pytest.approx(ground[1], rel=0.05)
+
+
 # model/reference/crops.csv: 50-95 days to a first picking, so before 5 October from 15 June.
 def test_begun_in_june_this_years_bed_is_still_filled() -> None:
     today = date(2027, 6, 15)
