@@ -7,6 +7,7 @@ import streamlit as st
 
 from dashboard import session
 from dashboard.kept import Notes
+from dashboard.words import day as told_day
 
 HOUSEHOLD, DAY = "household", "day"
 
@@ -22,7 +23,10 @@ def take_from_address() -> None:
         day = date.fromisoformat(st.query_params.get(DAY, ""))
         found = session.read_notes()
         if found is not None and found.season.garden_seasons[0].begins <= day:
-            session.look_from(min(day, found.season.garden_seasons[-1].ends))
+            ends = found.season.garden_seasons[-1].ends
+            session.look_from(min(day, ends))
+            if day > ends:
+                st.toast(f"These notes end on {told_day(ends)}: that day is shown.")
 
 
 def keep_in_address(found: Notes) -> None:

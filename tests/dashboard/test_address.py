@@ -37,6 +37,14 @@ def test_another_household_and_day_are_opened_again_from_the_address(app: AppTes
     assert "Two Rivers, an invented household" in words(anew(household=household))
 
 
+def test_a_day_past_the_end_of_the_notes_shows_their_last_and_says_so(app: AppTest) -> None:
+    page = anew(day="2031-01-01")
+    ends = next(one.value for one in page.caption if "as of" in one.value)
+
+    assert page.toast[0].value.startswith("These notes end on ")
+    assert page.toast[0].value.split(" on ")[1].split(":")[0] in ends
+
+
 @pytest.mark.parametrize(
     "said",
     [
