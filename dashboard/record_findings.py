@@ -63,7 +63,7 @@ def larder_headline(
 
 def likely_eaten(season: Season, books: Mapping[str, Ledger], first: pd.DataFrame) -> list[str]:
     """Name what the book still has though by what is usually eaten none of it is left."""
-    shown = set(first["preserve"])
+    shown = set() if first.empty else set(first["preserve"])
     return [
         f"{name} ({units_of(book.units, own.unit, season.units)})"
         for name, book in books.items()
