@@ -82,6 +82,18 @@ def count_first_words(unseen_since: date | None, today: date) -> str:
     )
 
 
+def unsown_words(season: Season) -> str:
+    """Name the crops that were picked of a ground that is still a guess; blank for none."""
+    guessed = {planting.crop for planting in season.plantings if planting.guessed}
+    picked = sorted(guessed & {picking.crop for picking in season.pickings})
+    if not picked:
+        return ""
+    return (
+        f"**No yield is learned of {listed(picked, len(picked))}**: how much of it was sown was "
+        "never written down (Write down, Sown)."
+    )
+
+
 def _eat_first(sound: pd.DataFrame) -> str:
     row = _whole_first(sound)
     return f"**Eat first: {row['preserve']}**, {row['why_first']}."

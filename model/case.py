@@ -11,6 +11,7 @@ from model.demand.lean_weeks import LeanStretch, fresh_portions, lean_stretches,
 from model.demand.since_count import portions_eaten, standing_today, unseen_share
 from model.forecast.beds import check_beds_hold
 from model.forecast.harvest import HarvestForecast, forecast_harvest, ordinary_harvest
+from model.forecast.picked import BEFORE_WEEKS
 from model.learning.seal_rate import SealRate, seal_rate
 from model.learning.use_intervals import Wants
 from model.learning.use_rate import AppetiteCv, UseRates, use_rates
@@ -136,12 +137,17 @@ def _use(season: Season, books: Mapping[str, Ledger], today: date) -> UseRates:
 def wanted_and_fresh(
     season: Season, arrays: SeasonArrays, own_use: Floats | float = 1.0
 ) -> tuple[Floats, Floats]:
-    """Give what is wanted of each food in weeks gone by, and usually eaten fresh; (F, W) each."""
+    """Give what is wanted of each food in weeks gone by, and usually eaten fresh; (F, W) each.
+
+    What was picked in the weeks before them, and still held, was eaten fresh too.
+    """
     weeks = arrays.weeks
     wanted = demand(season, weeks, np.full(len(arrays.foods), len(weeks)), own_use).wanted
     harvest = ordinary_harvest(season, weeks)
-    nothing = np.zeros((len(arrays.crops), 0))
-    return wanted, fresh_portions(arrays, harvest, wanted, nothing)
+    before = Weeks(weeks.first - timedelta(weeks=BEFORE_WEEKS), BEFORE_WEEKS)
+    held = still_in_hand(arrays, ordinary_harvest(season, before), wanted[:, 0], 7)
+    this_week = np.zeros((len(arrays.crops), 1))
+    return wanted, fresh_portions(arrays, harvest, wanted, np.hstack([held, this_week]))
 
 
 def _stock_today(

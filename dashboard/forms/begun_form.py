@@ -24,7 +24,8 @@ def begun_form(season: Season, guesses: Guesses) -> None:
     st.title("Your first plan is made")
     st.markdown(
         "**Next: look at what to plant.** Spring shows how much of each crop to grow, and what "
-        "comes of it. When you pick something, weigh it in Write down: yields become your own."
+        "comes of it. Say under Write down how much was sown, and weigh what you pick: so yields "
+        "become your own."
     )
     if season.canners and not any(preserve.canned for preserve in season.preserves):
         st.warning(

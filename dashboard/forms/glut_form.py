@@ -67,10 +67,18 @@ def glut_form(plan: PlannedSeason) -> dict[str, float]:
 
 
 def _to_hand(plan: PlannedSeason) -> dict[str, float]:
-    """Give what lies there from before and is to be picked this week, kg by crop, most first."""
-    fresh = model.fresh_table(plan, 0)
+    """Give what lies there from before and is to be picked this week, kg by crop.
+
+    What was picked and still holds lies on the table, and stands first; then the most.
+    """
+    fresh, season, today = model.fresh_table(plan, 0), plan.case.season, plan.case.today
     kg = dict(zip(fresh["crop"], fresh["expected_kg"] + fresh["before_kg"], strict=True))
-    return dict(sorted(kg.items(), key=lambda one: -one[1]))
+    lies = {
+        picking.crop
+        for picking in season.pickings
+        if 0 <= (today - picking.day).days <= season.crop(picking.crop).hold_days
+    }
+    return dict(sorted(kg.items(), key=lambda one: (one[0] not in lies, -one[1])))
 
 
 def _put_up_of_it(plan: PlannedSeason, pile_kg: dict[str, float]) -> str:

@@ -8,12 +8,15 @@ import streamlit as st
 
 import model
 from dashboard import kept, session
+from dashboard.forms.sown_form import SETTLED
 from dashboard.forms.writing import save_button
 from dashboard.words import count, day, listed, local
 from model import VERDICTS, Edit, Planting, Season
 
 *_, TOO_MUCH, NOT_AGAIN = VERDICTS
 DATES = ("sown", "planted_out", "first_picking")
+# Judgement: from nothing to three times this year's ground.
+FREE = {"least_percent": "0", "most_percent": "300"}
 
 
 def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
@@ -41,7 +44,7 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
         return
     if said := _stands_already(season, moved):
         st.caption(local(said))
-    edits = season_edits(household, year, following, moved)
+    edits = season_edits(season, household, year, following, moved)
     plantings = count(len(moved), "planting")
     label = f"Begin season {following.name}: move {plantings} into it"
     words = f"Season {following.name} begun, {plantings} moved into it"
@@ -68,7 +71,11 @@ def _stands_already(season: Season, moved: tuple[Planting, ...]) -> str:
 
 
 def season_edits(
-    household: int, year: str, following: model.GardenSeason, moved: tuple[Planting, ...]
+    season: Season,
+    household: int,
+    year: str,
+    following: model.GardenSeason,
+    moved: tuple[Planting, ...],
 ) -> list[Edit]:
     """Give the rows of the next garden year: itself, and this one's plantings moved into it."""
     begins = {
@@ -79,8 +86,18 @@ def season_edits(
     }
     rows = kept.store().rows(household, "plantings.csv").values()
     own = [cells for cells in rows if cells.get("season") == year]
-    later = [_moved(cells, planting) for cells, planting in zip(own, moved, strict=True)]
+    annual = {crop.name for crop in season.crops if crop.days_low is not None}
+    later = [
+        _moved(_freed(cells) if planting.crop in annual else cells, planting)
+        for cells, planting in zip(own, moved, strict=True)
+    ]
     return [Edit("seasons.csv", begins), *(Edit("plantings.csv", cells) for cells in later)]
+
+
+def _freed(cells: Mapping[str, str]) -> Mapping[str, str]:
+    """Free the amount of next year's planting that was only settled by what was sown this year."""
+    settled = cells.get("done") and all(cells.get(name) == part for name, part in SETTLED.items())
+    return {**cells, **FREE} if settled else cells
 
 
 def _moved(cells: Mapping[str, str], planting: Planting) -> dict[str, str]:

@@ -130,7 +130,7 @@ def last_written() -> None:
     change, words = written
     with st.container(key="written", border=True, horizontal=True, vertical_alignment="center"):
         st.markdown("**Written**")
-        st.text(words)
+        st.text(local(words))
         st.button(
             "Undo",
             key="undo_written",

@@ -22,12 +22,13 @@ from dashboard.record_findings import (
     draft_words,
     review_headline,
     smaller_jar_words,
+    unsown_words,
 )
 from dashboard.record_tables import cause_rows, next_rows, review_rows
 from dashboard.words import local
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_books, of_learned, of_next_year
-from model import Season
+from model import PlannedSeason, Season
 
 BALANCE, VERDICT, NEXT, LEARNED = "The year", "Verdicts", "Next year", "What was learned"
 
@@ -45,6 +46,7 @@ def show() -> None:
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
             "count the shelves every six to eight weeks: the review comes of itself."
         )
+        _learned(plan)
         next_year_form(season, year, model.next_year_table(plan, year))
         return
     draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
@@ -77,12 +79,20 @@ def show() -> None:
         working_behind(of_next_year(plan, year), "next_year")
         next_year_form(season, year, draft)
     else:
-        learned = model.learned_table(plan)
-        table(learned_rows(learned, season.units), "content", key="learned")
-        working_behind(of_learned(plan, learned), "learned")
+        _learned(plan)
         _in_full("How many to fill so that enough seal", model.fill_table(plan), "fill")
         _in_full("What bad seals have in common", cause_rows(causes), "causes")
         _in_full("Jars that were not finished", jars, "smaller_jars")
+
+
+def _learned(plan: PlannedSeason) -> None:
+    """Show what the record has taught so far, and which pickings teach nothing."""
+    season, learned = plan.case.season, model.learned_table(plan)
+    if not learned.empty:
+        table(learned_rows(learned, season.units), "content", key="learned")
+        working_behind(of_learned(plan, learned), "learned")
+    if words := unsown_words(season):
+        st.markdown(local(words))
 
 
 def _in_full(title: str, rows: pd.DataFrame, key: str) -> None:

@@ -18,6 +18,7 @@ from dashboard.findings import AS_EMPTY, UNCOUNTED, never_counted, winter_headli
 from dashboard.food_curves import curve_title, small_curves
 from dashboard.lasting import GONE, lasting_rows, lasting_words, pace_words, until_rows
 from dashboard.look import choice, kept_picture, kept_table, picture, table
+from dashboard.record_findings import likely_eaten
 from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
@@ -50,6 +51,8 @@ def show() -> None:
             place.answer(told, *_onward(plan))
         else:
             place.answer(told, place.LARDER, "what to eat first")
+    if told := kept(plan, "what is likely eaten", lambda: _likely_eaten(plan)):
+        st.markdown(told)
     bars, curve = st.columns([1, 1], gap="medium")
     with bars:
         if foods.empty:
@@ -66,6 +69,18 @@ def show() -> None:
     with curve:
         _curve(plan, foods.head(0) if unknown else foods, now=now)
     _more(plan, foods.head(0) if unknown else foods, now=now)
+
+
+def _likely_eaten(plan: PlannedSeason) -> str:
+    """Say what is taken as gone though the book has it: a count may find that it is not."""
+    first = table_of(plan, model.eat_first_table)
+    eaten = likely_eaten(plan.case.season, plan.case.books, first)
+    if not eaten:
+        return ""
+    return local(
+        f"**Taken as eaten since it was last seen**: {listed(eaten, len(eaten))}. Look, and count: "
+        "what still stands there is not in these figures."
+    )
 
 
 def _onward(plan: PlannedSeason) -> tuple[str, str]:

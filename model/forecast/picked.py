@@ -117,7 +117,10 @@ def picked_before(
 def _put_up_since(
     season: Season, before: Floats, begins: date, weeks: Weeks, counted: Mapping[str, date]
 ) -> tuple[Floats, Floats]:
-    """Take what was put up since the counts off what was picked, oldest first, in place; (C, H).
+    """Take what was put up since the counts off what was picked, in place; (C, H).
+
+    The oldest that was still good on the day went into the jars first; what is past its days
+    then was used or is lost, and only makes up what is missing.
 
     Gives what was put up beyond what was logged, in all and this week; shape (C,) each.
     """
@@ -127,7 +130,9 @@ def _put_up_since(
             if batch.again_of or not max(begins, counted[part.crop]) < batch.put_up <= weeks.today:
                 continue
             c, used = season.crops.index(season.crop(part.crop)), batch.filled * part.kg
-            for week in range((monday_of(batch.put_up) - begins).days // 7 + 1):
+            last = (monday_of(batch.put_up) - begins).days // 7
+            good = max(0, last + 1 - hold_weeks(season, part.crop))
+            for week in (*range(good, last + 1), *range(good)):
                 gone = min(before[c, week], used)
                 before[c, week] -= gone
                 used -= gone

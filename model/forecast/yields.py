@@ -81,7 +81,8 @@ def season_ratios(
 ) -> dict[str, float]:
     """Give what each finished season, normal or not, picked, as a ratio to the published figure.
 
-    A season counts when something of the crop was planted and logged in it; an abnormal one
+    A season counts when something of the crop was planted and logged in it, and how much was
+    planted is no guess that nobody put right; an abnormal one
     also when other crops were logged in it and nothing of this one. The published figure is
     that of a full picking time; what frost usually cuts off is taken from it, as it is from
     every forecast.
@@ -90,12 +91,9 @@ def season_ratios(
     for year in season.garden_seasons:
         if year.ends >= today or year.normal is not normal:
             continue
-        expected = sum(
-            planting.amount * planting.kg_per_unit * _share_picked(season, planting, year)
-            for planting in season.plantings
-            if planting.season == year.name and planting.crop == crop
-        )
-        if expected <= 0:
+        grown = [p for p in season.plantings if (p.season, p.crop) == (year.name, crop)]
+        expected = sum(p.amount * p.kg_per_unit * _share_picked(season, p, year) for p in grown)
+        if expected <= 0 or any(planting.guessed for planting in grown):
             continue
         picked = sum(picking.kg for picking in own if year.begins <= picking.day <= year.ends)
         if picked > 0 or (not normal and _anything_logged(season, year)):

@@ -43,6 +43,9 @@ def test_what_is_likely_eaten_but_in_the_book_is_named_and_not_passed_over(app: 
     assert "tomato quarts (9 jars)" in told
     assert "bean pints (6 jars)" in told
     assert not any("tomato quarts" in one for one in plain_tables(larder)[0]["Preserve"])
+    larder.switch_page("views/winter.py").run()
+    winter = next(one.value for one in larder.markdown if "Taken as eaten" in one.value)
+    assert "tomato quarts (9 jars)" in winter
 
 
 def test_what_nobody_looked_at_the_seals_of_is_not_among_what_to_eat_first(app: AppTest) -> None:

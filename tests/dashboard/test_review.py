@@ -128,6 +128,28 @@ def test_next_year_begins_with_this_year_s_plantings(review: AppTest, store_path
     assert [p.crop for p in moved] == [p.crop for p in this]
 
 
+def test_what_was_sown_this_year_settles_no_amount_of_the_next(
+    app: AppTest, store_path: Path
+) -> None:
+    store = Store(store_path, FIRST)
+    plantings = store.rows(ALDER_LANE, "plantings.csv")
+    line = next(
+        row for row, c in plantings.items() if (c["season"], c["crop"]) == ("2027", "parsnip")
+    )
+    sown = {"least_percent": "100", "most_percent": "100", "done": "sown"}
+    edit = Edit("plantings.csv", {**plantings[line], **sown}, line)
+    store.write(ALDER_LANE, Author("sown", FIRST, "", "sown"), [edit])
+    review = look(app, "Alder Lane", MIDWINTER, REVIEW)
+    part(review, "Next year")
+    labelled(review, "button", "Begin season 2028").click().run()
+
+    next_year = [row for row in rows(store_path, "plantings.csv") if row["season"] == "2028"]
+    (parsnip,) = (row for row in next_year if row["crop"] == "parsnip")
+    assert (parsnip["least_percent"], parsnip["most_percent"]) == ("0", "300")
+    others = {row.get("most_percent", "") for row in next_year if row["crop"] != "parsnip"}
+    assert "300" not in others
+
+
 def test_what_is_not_wanted_again_is_left_out_of_the_next_year_without_being_asked(
     review: AppTest, store_path: Path
 ) -> None:

@@ -1,10 +1,13 @@
 from datetime import date
 
 import numpy as np
+import pytest
 
-from model.case import Case, make_case
+from model.case import Case, make_case, wanted_and_fresh
 from model.demand.lean_weeks import WHOLE_PLATE, fresh_portions, lean_weeks, stretches
+from model.season.arrays import season_arrays
 from model.season.season import Season
+from model.season.weeks import Weeks
 
 
 def test_lean_weeks_are_those_in_which_fresh_covers_less_than_half_the_want() -> None:
@@ -50,3 +53,16 @@ def test_the_lean_months_of_the_south_are_half_a_year_away(two_rivers: Season) -
 
     assert date(2027, 8, 2) in lean
     assert date(2027, 2, 15) not in lean
+
+
+def test_what_was_lifted_before_and_still_holds_was_eaten_fresh(alder_lane: Season) -> None:
+    """Weeks looked at alone and as the end of a longer stretch had the same on the table."""
+
+    def fresh(first: date, weeks: int) -> dict[str, float]:
+        arrays = season_arrays(alder_lane, Weeks(first, weeks), (), 0.02)
+        eaten = wanted_and_fresh(alder_lane, arrays)[1]
+        return dict(zip(arrays.foods, eaten[:, -2:].sum(axis=1), strict=True))
+
+    alone, within = fresh(date(2027, 9, 6), 2), fresh(date(2027, 6, 14), 14)
+    assert within["roots"] > 1.0
+    assert alone == pytest.approx(within, rel=0.05, abs=0.1)

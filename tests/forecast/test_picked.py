@@ -114,6 +114,24 @@ def test_what_was_put_up_of_it_lies_there_no_more(alder_lane: Season) -> None:
     assert gone == pytest.approx(14 * kg, rel=0.2)
 
 
+def test_what_is_put_up_is_of_what_still_holds_and_not_of_what_was_eaten_weeks_ago(
+    alder_lane: Season,
+) -> None:
+    """A picking of five weeks ago is eaten or gone: the jars of today are of today's picking."""
+    crop, fresh = "tomato", Picking(WEDNESDAY, "tomato", 10.0)
+    long_ago = Picking(WEDNESDAY - timedelta(weeks=5), crop, 10.0)
+    (preserve,) = (p for p in alder_lane.preserves if p.name == "tomatoes in water")
+    kg = sum(part.kg for part in preserve.ingredients if part.crop == crop)
+    done = model.Batch("T", WEDNESDAY, None, preserve.name, 5.0, "", "")
+    bare = replace(alder_lane, record=Record(), pickings=(long_ago, fresh))
+
+    def there(*batches: model.Batch) -> float:
+        case = make_case(replace(bare, record=Record(batches=batches)), WEDNESDAY)
+        return float(case.forecast.before_kg[case.arrays.crops.index(crop)].sum())
+
+    assert there() - there(done) == pytest.approx(5 * kg)
+
+
 def test_what_was_picked_early_in_the_week_and_holds_a_day_is_not_there_at_its_end(
     alder_lane: Season,
 ) -> None:

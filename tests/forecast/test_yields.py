@@ -261,3 +261,15 @@ def test_what_has_been_sown_is_fixed() -> None:
     assert list(before.least) == [4, 6]
     assert list(before.most) == [16, 24]
     assert list(after.least) == list(after.most) == [8, 12]
+
+
+def test_a_ground_that_nobody_wrote_down_teaches_no_yield() -> None:
+    """What was picked of it says nothing, because how much was sown is only a guess."""
+    season = with_log(50.0)
+    guessed = replace(
+        season, plantings=tuple(replace(planting, guessed=True) for planting in season.plantings)
+    )
+
+    assert own_yield(season, season.crop("tomato"), LATER).seasons == 1
+    assert season_ratios(guessed, "tomato", LATER) == {}
+    assert own_yield(guessed, season.crop("tomato"), LATER).factor == 1.0
