@@ -1,14 +1,15 @@
 """What the tables say, in a sentence: the headline of each place."""
 
 import math
-from datetime import date
+from collections.abc import Iterable
+from datetime import date, timedelta
 
 import pandas as pd
 
 from dashboard.lasting import GONE, NONE, PAST
 from dashboard.tables import LEAST_KG
 from dashboard.words import about, capital, count, day, listed, short_day
-from model import TIGHT, GardenSeason, PlannedSeason, Season
+from model import TIGHT, GardenSeason, PlannedSeason, Planting, Season
 
 MET = 0.9
 SHELF = {"jar": "jar", "pack": "freezer pack"}
@@ -19,6 +20,8 @@ UNCOUNTED = (
 AS_EMPTY = "Until it is counted the shelf is taken as empty. "
 # What is left over when whole loads and jars are filled is no harvest for more of them.
 LEFT_OVER = 0.15
+# Judgements: what is sown is written down within two weeks; so many names are read at a glance.
+LATE, MOST_UNSOWN = timedelta(weeks=2), 6
 # Below this a share of years would be written as none.
 SELDOM = 0.005
 
@@ -210,6 +213,19 @@ def week_headline(
         words += f" in {count(week['loads'], 'canner load')}" if week["loads"] else ""
     words += f", {about(week['hours'])} of {about(week['free_hours'])} kitchen hours."
     return words
+
+
+def unsown_now_words(plantings: Iterable[Planting], today: date) -> str:
+    """Name what should be in the ground though nobody wrote down how much; blank for nothing."""
+    late = {
+        one.crop for one in plantings if one.guessed and one.started and one.started + LATE <= today
+    }
+    if not late:
+        return ""
+    return (
+        f"**Was it sown? Nobody wrote down {listed(sorted(late), MOST_UNSOWN)}.** Until somebody "
+        "does, the plan itself says how much of it there is, and that changes from day to day."
+    )
 
 
 def progress_words(

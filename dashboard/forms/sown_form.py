@@ -18,6 +18,8 @@ from model import US, Edit, PlanningError, Season
 PLANTINGS, METRIC = "plantings.csv", "metric"
 # Nobody writes down at once what was sown; what is far ahead is not sown yet: judgements.
 BACK, AHEAD = timedelta(weeks=10), timedelta(weeks=3)
+# What is still a guess is asked for as long as its season lasts.
+BACK_OF_GUESSES = timedelta(weeks=40)
 SOWN, OUT = "sown", "planted_out"
 # The column that says which step was done last.
 LAST = "done"
@@ -40,7 +42,7 @@ def sown_form(season: Season) -> None:
     due = {
         row: cells
         for row, cells in stored_rows(PLANTINGS).items()
-        if any(map(_near, _days(cells))) and _amount(cells)
+        if any(_near(day, cells) for day in _days(cells)) and _amount(cells)
     }
     if not due:
         st.markdown("By the notes nothing is to be sown or planted out in these weeks.")
@@ -140,12 +142,13 @@ def _planned(cells: Mapping[str, str], heading: str, units: str) -> float | None
 
 def _likely(cells: Mapping[str, str]) -> tuple[bool, bool, timedelta]:
     """Put first what is not written down yet, then guesses, then what is due about now."""
-    days = [day for step in _to_do(cells) if (day := day_in(cells[step])) and _near(day)]
+    days = [day for step in _to_do(cells) if (day := day_in(cells[step])) and _near(day, cells)]
     return not days, not is_guess(cells), min(map(_off, days or _days(cells)))
 
 
-def _near(day: date) -> bool:
-    return session.today() - BACK <= day <= session.today() + AHEAD
+def _near(day: date, cells: Mapping[str, str]) -> bool:
+    back = BACK_OF_GUESSES if is_guess(cells) else BACK
+    return session.today() - back <= day <= session.today() + AHEAD
 
 
 def _amount(cells: Mapping[str, str]) -> str:

@@ -14,7 +14,7 @@ from dashboard.autumn import autumn_words
 from dashboard.cached import kept, table_of
 from dashboard.chart_findings import hours_finding
 from dashboard.charts.kitchen_chart import hours_chart
-from dashboard.findings import progress_words, week_headline
+from dashboard.findings import progress_words, unsown_now_words, week_headline
 from dashboard.forms.change_form import change_form
 from dashboard.forms.glut_form import glut_form
 from dashboard.forms.kept_plan_form import kept_plan_form
@@ -126,10 +126,14 @@ def _week(plan: PlannedSeason, fresh: pd.DataFrame, sowing: pd.DataFrame) -> Non
 
 
 def _sow(plan: PlannedSeason, sowing: pd.DataFrame) -> None:
-    """Show what is to be sown and planted out, this week and the next."""
+    """Show what is to be sown and planted out, this week and the next, and what nobody told."""
+    unsaid = unsown_now_words(plan.case.forecast.plantings, plan.case.today)
     if not sowing.empty:
         st.subheader("Sow and plant out")
         kept_table(plan, lambda: sowing, "sow_now")
+    if unsaid:
+        st.markdown(local(unsaid))
+    if unsaid or not sowing.empty:
         st.page_link(
             place.LOG,
             label="Write down what was sown or planted",

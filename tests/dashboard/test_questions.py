@@ -2,6 +2,7 @@
 
 import re
 from datetime import date, datetime, time
+from importlib.resources import files
 
 import pandas as pd
 import pytest
@@ -108,6 +109,21 @@ def test_a_pile_stays_while_another_page_is_looked_at_and_says_how_long_it_holds
 
 def _made(app: AppTest) -> list[str]:
     return [box.label for box in app.number_input]
+
+
+def test_the_pile_begins_with_what_was_picked_and_still_holds(app: AppTest) -> None:
+    today = date(2027, 8, 22)
+    glut = part(look(app, "Alder Lane", today, "views/this_week.py"), "A glut on the table")
+    season = model.season_from_tables(model.read_tables(str(files("demo_data") / "alder_lane")))
+    lies = {
+        picking.crop
+        for picking in season.pickings
+        if 0 <= (today - picking.day).days <= season.crop(picking.crop).hold_days
+    }
+    offered = labelled(glut, "multiselect", "What lies on the table").value
+
+    assert len(lies) >= len(offered) == 3
+    assert set(offered) <= lies
 
 
 def test_what_is_bruised_is_asked_for_and_used_first(glut: AppTest) -> None:

@@ -1,13 +1,16 @@
 """What was sown is written down, and is no choice and no guess of the plan's any more."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 from streamlit.testing.v1 import AppTest
 
 from dashboard.words import short_day
-from tests.dashboard.seeding import rows
+from model import Author, Store, first_notes
+from tests.dashboard.seeding import FIRST, rows
 from tests.dashboard.steps import labelled, look, part, tables, words
+from tests.intake.test_first_notes import NORTH
 
 SPRING, LOG, WEEK = date(2027, 3, 15), "views/log.py", "views/this_week.py"
 
@@ -90,3 +93,23 @@ def test_the_week_s_sowing_leads_to_where_it_is_written_down(app: AppTest) -> No
     labels = [link.label for link in week.get("page_link")]
     assert "Write down what was sown or planted" in labels
     assert "Sow and plant out" in words(week) + " ".join(s.value for s in week.subheader)
+
+
+def test_what_nobody_wrote_down_as_sown_is_asked_for_all_season(
+    app: AppTest, store_path: Path
+) -> None:
+    notes = first_notes(replace(NORTH, household="Silent"), date(2027, 3, 27))
+    Store(store_path, FIRST).begin("Silent", notes, Author("begin", FIRST, "", "begun"))
+    week = look(app.run(), "Silent", date(2027, 8, 20), WEEK)
+    asked = next(one.value for one in week.markdown if "Was it sown?" in one.value)
+    assert "beetroot, bush bean" in asked
+
+    week.switch_page(LOG).run()
+    part(week, "Sown")
+    offered = labelled(week, "selectbox", "What was sown").options
+    # its day was four months ago
+    assert any(one.startswith("potato") for one in offered)
+
+
+def test_of_invented_gardens_all_that_stands_is_written_down(app: AppTest) -> None:
+    assert "Was it sown?" not in words(look(app, "Alder Lane", date(2027, 8, 20), WEEK))
