@@ -14,7 +14,7 @@ from dashboard.words import at_clock, capital, count
 from model import WENT, Batch, Edit, Season
 
 NEARLY = 4
-_, FROZEN, REPROCESSED, _ = WENT
+_, FROZEN, REPROCESSED, *_ = WENT
 
 
 def seal_form(season: Season, waiting: Sequence[Batch]) -> None:

@@ -10,6 +10,7 @@ import model
 from dashboard import place, session
 from dashboard.cached import kept, table_of
 from dashboard.charts.strips_chart import share_strips
+from dashboard.forms.chilled_form import chilled_form
 from dashboard.forms.count_form import count_form
 from dashboard.forms.incident_form import incident_form
 from dashboard.forms.label_form import label_form
@@ -93,6 +94,7 @@ def _eat_first(plan: PlannedSeason, first: pd.DataFrame, today: date) -> None:
         kept_table(plan, own, f"eat first, {words}")
         if rows["condition"].eq(model.LOOK).any():
             looked_form(season, today)
+    chilled_form(season, today)
     st.caption(
         "By condition, then by how long it still keeps, then by age. Look, tilt and smell "
         "before opening, only ever to reject a jar: nothing here says that one is safe. Likely "

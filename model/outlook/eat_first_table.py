@@ -16,6 +16,7 @@ from model.reference.lookup import keeping
 from model.season.kitchen import Preserve
 from model.season.ledger import Standing
 from model.season.mates import ToLookAt, to_look_at
+from model.season.record import WENT
 from model.season.season import Season
 from model.season.unseen_seals import unconfirmed
 
@@ -42,6 +43,7 @@ LEAST_LEFT = 0.5
 # Published advice for an unsealed jar in the refrigerator runs from a day or two to a week
 # (USDA AIB 410; Kansas State University Extension): after that it is no longer listed.
 CHILLED_DAYS = 7
+REFRIGERATED, *_ = WENT
 COLUMNS = (
     *("eat_order", "preserve", "food", "unit", "standing_units", "put_up_on"),
     *("condition", "weeks_left", "why_first", "before_taking", "not_eaten_units"),
@@ -196,10 +198,16 @@ def _chilled(season: Season, today: date) -> list[_Row]:
     looks = season.record.newest_checks(today)
     for batch in season.record.batches:
         look = looks.get(batch.code)
-        if look is None or look.checked < lately:
+        if look is None or look.went != REFRIGERATED or look.sealed >= batch.filled:
             continue
-        if look.went == "refrigerated" and look.sealed < batch.filled:
+        # its mates may have been looked at again since
+        since = min(
+            check.checked
+            for check in season.record.seal_checks
+            if (check.batch, check.went) == (batch.code, REFRIGERATED)
+        )
+        if since >= lately:
             own = season.preserve(batch.preserve)
-            why = f"in the refrigerator since {look.checked}: within a few days, or throw it away"
+            why = f"in the refrigerator since {since}: within a few days, or throw it away"
             rows.append(_Row(own, batch.filled - look.sealed, batch.put_up, CHILLED, 0, why))
     return rows

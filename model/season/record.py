@@ -14,7 +14,7 @@ CAUSES = (
     "let go later",
     "spoiled or past it",
 )
-WENT = ("refrigerated", "frozen", "reprocessed", "thrown away")
+WENT = ("refrigerated", "frozen", "reprocessed", "thrown away", "eaten")
 RAN_OUT, RIGHT, TOO_MUCH, NOT_AGAIN = VERDICTS = (
     "ran out",
     "right",

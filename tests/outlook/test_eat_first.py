@@ -130,6 +130,23 @@ def test_an_unsealed_jar_leaves_the_list_after_a_week() -> None:
     assert CHILLED not in set(eat_first(season, date(2027, 9, 19))["condition"])
 
 
+def test_an_unsealed_jar_stays_as_old_as_it_is_when_its_mates_are_looked_at_again() -> None:
+    """The refrigerator holds it from the first look, whenever the shelf is looked at again."""
+    seen = (
+        SealCheck("A", date(2027, 9, 11), 6, "refrigerated"),
+        SealCheck("A", date(2027, 10, 20), 6, "refrigerated"),
+    )
+    season = recorded(batches=(batch("A", date(2027, 9, 10), 7),), checks=seen)
+    eaten = replace(season.record, seal_checks=(seen[0], replace(seen[1], went="eaten")))
+
+    assert CHILLED not in set(eat_first(season, date(2027, 10, 21))["condition"])
+    early = replace(season, record=replace(season.record, seal_checks=seen[:1]))
+    assert CHILLED in set(eat_first(early, date(2027, 9, 12))["condition"])
+    assert CHILLED not in set(
+        eat_first(replace(season, record=eaten), date(2027, 10, 21))["condition"]
+    )
+
+
 def test_what_was_lost_after_the_count_of_the_day_is_not_to_be_eaten() -> None:
     season = recorded(
         counts=(
