@@ -164,7 +164,7 @@ def known_plan(seasons: Sequence[Season], today: date) -> PlannedSeason | None:
     known = plan_shelf().get(key)
     if known is None and (other := plan_shelf().alike(basis)) is not None:
         known = replace(other, case=replace(other.case, season=seasons[-1]))
-        plan_shelf().put(key, basis, known)
+        settle(whole=plan_shelf().put(key, basis, known))
     return known
 
 

@@ -11,6 +11,8 @@ from dashboard.words import about, capital, chance, count, day, listed
 from model import KEEPS, QUALITY, UNSEEN, VERDICTS, Ledger, Season
 
 COUNT_DUE_WEEKS = 7
+# Judgement: from the first jars of summer to the last of them in spring.
+SURE_WEEKS = 40
 HARDLY = 0.05
 A_UNIT = 0.5
 MOST_SHORT = 12
@@ -79,6 +81,19 @@ def count_first_words(unseen_since: date | None, today: date) -> str:
     return (
         f"**Count first**: some of what stands in the book was last seen {count(weeks, 'week')} "
         "ago. It may well be eaten, and the draft takes it as left over."
+    )
+
+
+def young_record_words(season: Season, today: date) -> str:
+    """Doubt a draft whose record has not seen a whole winter yet; blank once it has."""
+    days = [one.put_up for one in season.record.batches] + [one.day for one in season.counts]
+    first = min((day for day in days if day <= today), default=today)
+    weeks = (today - first).days // 7
+    if weeks >= SURE_WEEKS:
+        return ""
+    return (
+        f"**Too early to be sure**: the record is {count(weeks, 'week')} old, and what is eaten in "
+        "a winter it has not seen yet is not in this draft."
     )
 
 

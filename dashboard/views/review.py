@@ -23,6 +23,7 @@ from dashboard.record_findings import (
     review_headline,
     smaller_jar_words,
     unsown_words,
+    young_record_words,
 )
 from dashboard.record_tables import cause_rows, next_rows, review_rows
 from dashboard.words import local
@@ -59,7 +60,8 @@ def show() -> None:
     causes, jars = model.cause_table(season, today), model.smaller_jar_table(plan.case, year)
     doubt = doubt_words(draft, season.units)
     first = count_first_words(plan.case.unseen_since, today)
-    for words in (first, doubt, cause_words(causes), smaller_jar_words(jars)):
+    young = young_record_words(season, today)
+    for words in (first, young, doubt, cause_words(causes), smaller_jar_words(jars)):
         if words:
             st.markdown(local(words))
     chosen = choice("What", [BALANCE, VERDICT, NEXT, LEARNED], key="review_what")

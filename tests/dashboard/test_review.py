@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from dashboard.record_findings import young_record_words
 from model import (
     FREEZER_DIED,
     Author,
@@ -20,6 +21,7 @@ from model import (
 from tests.dashboard.seeding import FIRST, rows
 from tests.dashboard.steps import labelled, look, table_with, use, words
 from tests.intake.test_first_notes import NORTH
+from tests.recorded import batch, recorded
 
 MIDWINTER, REVIEW = date(2028, 1, 10), "views/review.py"
 ALDER_LANE = 2
@@ -62,6 +64,15 @@ def test_a_draft_from_an_old_count_asks_for_another_first(app: AppTest) -> None:
 
     assert "**Count first**" in words(review)
     assert "19 weeks ago" in words(review)
+
+
+def test_a_draft_from_a_record_of_some_weeks_is_doubted(review: AppTest) -> None:
+    season = recorded(batches=(batch("A", date(2027, 8, 16), 7),))
+
+    assert "the record is 8 weeks old" in young_record_words(season, date(2027, 10, 16))
+    assert young_record_words(season, date(2028, 6, 1)) == ""
+    # Alder Lane has counted since 2026
+    assert "Too early to be sure" not in words(review)
 
 
 def test_a_count_too_low_to_be_eating_is_asked_for_again(app: AppTest, store_path: Path) -> None:
