@@ -172,9 +172,14 @@ def capital(text: str) -> str:
 
 def pieces(number: float, one: str) -> str:
     """Give a number of containers as people say it; of scales the name stays as it is."""
-    if number <= 1 or one in ("kg", "lb"):
-        return f"{number:g} {one}"
-    return f"{number:g} {one}{'es' if one.endswith(('ch', 'sh', 's', 'x')) else 's'}"
+    return f"{number:g} {one if number <= 1 else several(one)}"
+
+
+def several(one: str) -> str:
+    """Give the word for several of a container or unit; what is read off a scale has no plural."""
+    if one in ("kg", "lb", "qt"):
+        return one
+    return f"{one}{'es' if one.endswith(('ch', 'sh', 's', 'x')) else 's'}"
 
 
 def hours(minutes: float) -> str:

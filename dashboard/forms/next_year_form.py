@@ -56,11 +56,7 @@ def next_year_form(season: Season, year: str, draft: pd.DataFrame) -> None:
 def _stands_already(season: Season, moved: tuple[Planting, ...]) -> str:
     """Name what the next garden year counts on as in the ground though nobody said so."""
     today = session.today()
-    past = [
-        one
-        for one in moved
-        if one.started and one.started <= today and season.crop(one.crop).days_low is not None
-    ]
+    past = [one for one in moved if one.started and one.started <= today and _annual(season, one)]
     if not past:
         return ""
     names = listed(f"{one.crop} ({day(one.started)})" for one in past if one.started)
@@ -68,6 +64,10 @@ def _stands_already(season: Season, moved: tuple[Planting, ...]) -> str:
         f"It counts on these as in the ground since then: {names}. What is not there is taken out "
         "under Notes in and out."
     )
+
+
+def _annual(season: Season, planting: Planting) -> bool:
+    return season.crop(planting.crop).days_low is not None
 
 
 def season_edits(
@@ -86,9 +86,8 @@ def season_edits(
     }
     rows = kept.store().rows(household, "plantings.csv").values()
     own = [cells for cells in rows if cells.get("season") == year]
-    annual = {crop.name for crop in season.crops if crop.days_low is not None}
     later = [
-        _moved(_freed(cells) if planting.crop in annual else cells, planting)
+        _moved(_freed(cells) if _annual(season, planting) else cells, planting)
         for cells, planting in zip(own, moved, strict=True)
     ]
     return [Edit("seasons.csv", begins), *(Edit("plantings.csv", cells) for cells in later)]

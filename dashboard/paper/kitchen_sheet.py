@@ -10,7 +10,17 @@ import model
 from dashboard.paper.sheet import HEADING_MM, LINE_MM, RULED_MM, Sheet
 from dashboard.tables import put_up_words
 from dashboard.units import in_own, weight
-from dashboard.words import about, at_clock, count, day, hours, local, morning_of, short_day
+from dashboard.words import (
+    about,
+    at_clock,
+    count,
+    day,
+    hours,
+    local,
+    morning_of,
+    pieces,
+    short_day,
+)
 from model import PlannedSeason
 
 MOST_LIMITS, MOST_SEALS, LEAST_RULED, MOST_RULED = 10, 6, 3, 12
@@ -25,7 +35,6 @@ UNSEALED = (
 # The columns of the form that a whole sheet is typed into later.
 WRITTEN_LATER = {"Day": 2.0, "What happened": 3.0, "What": 5.0, "How much": 2.0, "Counted in": 3.0}
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
-SCALES = ("kg", "lb", "qt")
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,8 +174,7 @@ def _boxed(sheet: Sheet, row: _Row) -> tuple[list[str], list[float], int]:
     boxes = sheet.most_boxes(SHARES)
     each = next((step for step in STEPS if row.number <= step * boxes), STEPS[-1])
     number = min(boxes, math.ceil(row.number / each))
-    noun = row.noun if each == 1 or row.noun in SCALES else f"{row.noun}s"
-    return [*row.words, f"box: {each} {noun}"], SHARES, number
+    return [*row.words, f"box: {pieces(each, row.noun)}"], SHARES, number
 
 
 def _height(sheet: Sheet, row: _Row) -> float:

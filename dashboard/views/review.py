@@ -42,15 +42,15 @@ def show() -> None:
     begun = [year.name for year in reversed(season.garden_seasons) if year.begins <= today]
     year = choice("Year", begun, f"year_{session.scope()}", _told_of(season, begun, today))
     review = kept(plan, f"review of {year}", lambda: model.review_table(plan.case, year))
+    draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
     if review.empty:
         st.markdown(
             f"Nothing was put up, counted or taken in {year}. Write it down as it happens, or "
             "count the shelves every six to eight weeks: the review comes of itself."
         )
         _learned(plan)
-        next_year_form(season, year, model.next_year_table(plan, year))
+        next_year_form(season, year, draft)
         return
-    draft = kept(plan, f"draft after {year}", lambda: model.next_year_table(plan, year))
     told = kept(
         plan,
         f"the headline of {year}",

@@ -23,7 +23,7 @@ from dashboard.strips import month_strips, months_finding
 from dashboard.supply_picture import supply_picture
 from dashboard.tables import shelf_rows, with_dates
 from dashboard.units import in_own, weight
-from dashboard.words import about, capital, day, listed, local, named, plate_words, speaker
+from dashboard.words import about, capital, day, listed, local, named, plate_words, several, speaker
 from dashboard.working_behind import working_behind
 from dashboard.workings import of_foods, of_rations
 from model import LEAST_LEVEL, PlannedSeason
@@ -281,8 +281,7 @@ def _jars(plan: PlannedSeason, lean: pd.DataFrame, foods: pd.DataFrame) -> None:
     title = shelf_finding(portions[portions["food"] == food], stands[stands["food"] == food], units)
     # jars and kilograms have no axis in common
     for unit, own in stock[stock["food"] == food].groupby("unit", sort=False):
-        counted = in_own(1.0, str(unit), units)[1]
-        axis = capital(counted if counted in ("kg", "lb", "qt") else f"{counted}s")
+        axis = capital(several(in_own(1.0, str(unit), units)[1]))
         shaded = lean[lean["food"] == food]
         picture(preserve_curves(named(own), shaded, marks, title, axis), own, f"jars_{unit}")
         title = f"{capital(local(food))}: {axis.lower()}"

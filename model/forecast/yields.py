@@ -82,10 +82,9 @@ def season_ratios(
     """Give what each finished season, normal or not, picked, as a ratio to the published figure.
 
     A season counts when something of the crop was planted and logged in it, and how much was
-    planted is no guess that nobody put right; an abnormal one
-    also when other crops were logged in it and nothing of this one. The published figure is
-    that of a full picking time; what frost usually cuts off is taken from it, as it is from
-    every forecast.
+    planted is no guess that nobody put right; an abnormal one also when other crops were logged
+    in it and nothing of this one. The published figure is that of a full picking time; what
+    frost usually cuts off is taken from it, as it is from every forecast.
     """
     ratios, own = {}, [picking for picking in season.pickings if picking.crop == crop]
     for year in season.garden_seasons:
